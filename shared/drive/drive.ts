@@ -101,6 +101,11 @@ export interface RunRecord {
 	readonly meanTorque: number;
 	readonly torqueNotReached: boolean;
 	readonly lost: boolean;
+	/**
+	 * Where asked for: [time s, sense node V without offset, threshold V, i_a, i_b, i_c A] at every sampling
+	 * instant of the last sectors; empty for a lost run.
+	 */
+	readonly readings?: readonly (readonly number[])[];
 }
 
 export type PairRecord = PerChoice<RunRecord>;

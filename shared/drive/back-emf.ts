@@ -1,0 +1,102 @@
+import { radian, type Circuit } from './circuit.ts';
+import type { Drive } from './drive.ts';
+
+/**
+ * Trapezoidal back-EMF of the three phases against time, as straight pieces:
+ * ramps of width 180° − F through zero every 180°, flat in between. On the
+ * piece of phase k: e_k(t) = level_k + slope_k (t − zero_k).
+ *
+ * Time runs from θ = 30° at t = 0, so phase k rises through zero at
+ * t = (120°·k + δ_k − 30°)/ω.
+ */
+export class BackEmf {
+	/** V, V/s and s, of the pieces that hold now. */
+	readonly level = new Float64Array(3);
+	readonly slope = new Float64Array(3);
+	readonly zero = new Float64Array(3);
+	/** When each phase's piece ends, s; and the earliest of the three. */
+	private readonly ends = new Float64Array(3);
+	nextCorner = Infinity;
+
+	/** Ramp crossings counted in half turns from the rising one at `first`. */
+	private readonly half = new Int32Array(3);
+	private readonly onRamp = new Uint8Array(3);
+	private readonly first = new Float64Array(3);
+	private readonly peak = new Float64Array(3);
+	private halfTurn = 0;
+	private halfRamp = 0;
+
+	/** Puts the three phases on their pieces at t = 0. */
+	start(circuit: Circuit, drive: Drive): void {
+		const { motor } = drive;
+		if (motor.sinusoidal) {
+			this.nextCorner = Infinity;
+			return;
+		}
+		const { omega } = circuit;
+		this.halfTurn = Math.PI / omega;
+		this.halfRamp = ((90 - motor.flatTop / 2) * radian) / omega;
+		for (let k = 0; k < 3; k++) {
+			this.peak[k] = circuit.emfPeak[k] as number;
+			this.first[k] = ((120 * k + (motor.placement[k] as number) - 30) * radian) / omega;
+			// the last ramp that began at or before t = 0
+			const half = Math.floor((this.halfRamp - (this.first[k] as number)) / this.halfTurn);
+			this.half[k] = half;
+			this.enterRamp(k);
+			if ((this.ends[k] as number) <= 0) this.enterFlat(k);
+		}
+		this.findCorner();
+	}
+
+	/** Moves every phase whose piece has ended by `time` on to its next piece. */
+	pass(time: number): void {
+		for (let k = 0; k < 3; k++) {
+			if ((this.ends[k] as number) > time) continue;
+			if (this.onRamp[k] === 1) {
+				this.enterFlat(k);
+			} else {
+				this.half[k] = (this.half[k] as number) + 1;
+				this.enterRamp(k);
+			}
+		}
+		this.findCorner();
+	}
+
+	copyFrom(other: BackEmf): void {
+		this.level.set(other.level);
+		this.slope.set(other.slope);
+		this.zero.set(other.zero);
+		this.ends.set(other.ends);
+		this.half.set(other.half);
+		this.onRamp.set(other.onRamp);
+		this.first.set(other.first);
+		this.peak.set(other.peak);
+		this.halfTurn = other.halfTurn;
+		this.halfRamp = other.halfRamp;
+		this.nextCorner = other.nextCorner;
+	}
+
+	private enterRamp(k: number): void {
+		const crossing = (this.first[k] as number) + (this.half[k] as number) * this.halfTurn;
+		const sign = (this.half[k] as number) % 2 === 0 ? 1 : -1;
+		this.onRamp[k] = 1;
+		this.level[k] = 0;
+		this.slope[k] = (sign * (this.peak[k] as number)) / this.halfRamp;
+		this.zero[k] = crossing;
+		this.ends[k] = crossing + this.halfRamp;
+	}
+
+	private enterFlat(k: number): void {
+		const crossing = (this.first[k] as number) + (this.half[k] as number) * this.halfTurn;
+		const sign = (this.half[k] as number) % 2 === 0 ? 1 : -1;
+		this.onRamp[k] = 0;
+		this.level[k] = sign * (this.peak[k] as number);
+		this.slope[k] = 0;
+		this.zero[k] = crossing;
+		this.ends[k] = crossing + this.halfTurn - this.halfRamp;
+	}
+
+	private findCorner(): void {
+		this.nextCorner = Math.min(this.ends[0] as number, this.ends[1] as number, this.ends[2] as number);
+	}
+}

@@ -1,0 +1,895 @@
+import exp from '@stdlib/math-base-special-exp';
+import cosine from '@stdlib/math-base-special-cos';
+import sine from '@stdlib/math-base-special-sin';
+import { smallCosine, smallSine } from '../maths/small-angle.ts';
+import { BackEmf } from './back-emf.ts';
+import { type Circuit, radian } from './circuit.ts';
+import { highPhase, lowPhase } from './commutation-table.ts';
+import { type ConductionMode, highDiode, highSwitch, lowDiode, lowSwitch, open, type Tie } from './conduction-mode.ts';
+import type { Chopping, Drive } from './drive.ts';
+import * as segment from './segment-fields.ts';
+import { SegmentHistory } from './segment-history.ts';
+
+/** Part of the PWM period: on-window, off-window, and of a complementary off-window the part with the low switch closed. */
+type WindowPart = 'on' | 'off' | 'lowClosed' | 'deadEnd';
+
+/** What ended a segment. */
+type Boundary = 'gate' | 'corner' | 'limit' | 'event' | 'pause';
+
+/** A diode event is placed to within this, s: far inside the 1 ns that the model asks for. */
+const eventTolerance = 1e-13;
+
+/**
+ * Motor and inverter of one drive, carried forward exactly from event to event:
+ * gate edges, corners of the back-EMF, commutations, and diodes that start or
+ * stop. `trace` works out the next segment, `cut` shortens it, `commit` takes
+ * it and switches what its end switches.
+ */
+export class PowerStage {
+	readonly emf = new BackEmf();
+	readonly history = new SegmentHistory();
+
+	/** Carrier: index and start (s) of the present PWM period, offset in it (s), its duty, and the duty of the next. */
+	periodIndex = 0;
+	periodStart = 0;
+	offset = 0;
+	duty = 0;
+	nextDuty = 0;
+	/** Sector kind 0…5. */
+	kind = 0;
+	/** Winding currents, A, into the motor. */
+	iA = 0;
+	iB = 0;
+	iC = 0;
+	/** ∫ Σ e_k i_k dt, J, since it was last set to 0. */
+	work = 0;
+	mode!: ConductionMode;
+	/** Of the segment in hand: length (s), offset of its numbers in the history, what ends it. */
+	length = 0;
+	slot = 0;
+	boundary: Boundary = 'gate';
+
+	private circuit!: Circuit;
+	private chopping: Chopping = 'high-side';
+	private deadTime = 0;
+	private carrierPhase = 0;
+	private part: WindowPart = 'on';
+	private gateEnd = 0;
+	private readonly ties: [Tie, Tie, Tie] = [open, open, open];
+	/** Phasors of bus ripple and electrical angle, now. */
+	private zRe = 1;
+	private zIm = 0;
+	private wRe = 1;
+	private wIm = 0;
+	/** The same at the end of the segment in hand, and the modal currents at both ends. */
+	private zReEnd = 1;
+	private zImEnd = 0;
+	private wReEnd = 1;
+	private wImEnd = 0;
+	private y0 = 0;
+	private y1 = 0;
+	private y0End = 0;
+	private y1End = 0;
+	/** Longest segment where the work's integral is a quadrature (sinusoidal back-EMF), s. */
+	private longest = Infinity;
+	private ringTime = -Infinity;
+	private ringPeriod = 0;
+	private ringEdge = 0;
+	private ringKind = 0;
+	/** Coefficients of the margin being followed to zero. */
+	private mConstant = 0;
+	private mRipple = 0;
+	private mEmfA = 0;
+	private mEmfB = 0;
+	private mEmfC = 0;
+	private m0 = 0;
+	private m1 = 0;
+	/** Value and slope of that margin where last evaluated. */
+	private mValue = 0;
+	private y0At = 0;
+	private y1At = 0;
+	private mSlope = 0;
+	/** Which phase's which diode the event is about. */
+	private eventPhase = -1;
+	private eventTie: Tie = open;
+	private stalled = 0;
+
+	/**
+	 * At rest at t = 0: θ = 30°, sector 0, no currents.
+	 * @param lookBack how long the history must reach back, s
+	 */
+	start(circuit: Circuit, drive: Drive, duty: number, lookBack: number): void {
+		this.circuit = circuit;
+		this.chopping = drive.inverter.chopping;
+		this.deadTime = drive.inverter.deadTime;
+		this.carrierPhase = drive.operation.pwmPhase;
+		this.emf.start(circuit, drive);
+		// at most 16 segments a period: 4 gate edges, a corner or commutation each side of a diode event
+		this.history.clear(Math.ceil(lookBack / circuit.period + 2) * 16);
+		this.periodIndex = 0;
+		this.periodStart = -this.carrierPhase * circuit.period;
+		this.offset = this.carrierPhase * circuit.period;
+		this.duty = duty;
+		this.nextDuty = duty;
+		this.kind = 0;
+		this.iA = this.iB = this.iC = 0;
+		this.work = 0;
+		this.stalled = 0;
+		const ripple = 2 * Math.PI * drive.supply.ripplePhase;
+		this.zRe = cosine(ripple);
+		this.zIm = sine(ripple);
+		this.wRe = cosine(30 * radian);
+		this.wIm = sine(30 * radian);
+		this.longest = Infinity;
+		if (circuit.sinusoidal) {
+			let fastest = Math.max(circuit.omega, circuit.rippleOmega);
+			for (let k = 0; k < 3; k++) {
+				const r = (circuit.resistance[k] as number) + circuit.switchResistance + circuit.shuntResistance;
+				fastest = Math.max(fastest, r / (circuit.inductance[k] as number));
+			}
+			this.longest = 0.25 / fastest;
+		}
+		this.ringTime = -Infinity;
+		this.ringPeriod = this.ringEdge = this.ringKind = 0;
+		this.part = 'on';
+		const onEnd = this.onEnd();
+		if (this.offset < onEnd) {
+			this.gateEnd = onEnd;
+		} else {
+			this.enterOff();
+			while (this.gateEnd <= this.offset && this.gateEnd < circuit.period) this.nextOffPart();
+		}
+		this.retie();
+	}
+
+	/** Seconds since t = 0. */
+	get time(): number {
+		return this.periodStart + this.offset;
+	}
+
+	/** End of the present period's on-window, as an offset, s. */
+	onEnd(): number {
+		return this.duty >= 1 ? this.circuit.period : this.duty * this.circuit.period;
+	}
+
+	/** Works out the segment from now to the nearest of `limit` (s), gate edge, corner and diode event. */
+	trace(limit: number): void {
+		const { circuit, mode, emf } = this;
+		const time = this.periodStart + this.offset;
+		let end = this.gateEnd;
+		this.boundary = 'gate';
+		if (emf.nextCorner - this.periodStart < end) {
+			end = emf.nextCorner - this.periodStart;
+			this.boundary = 'corner';
+		}
+		if (limit - this.periodStart < end) {
+			end = limit - this.periodStart;
+			this.boundary = 'limit';
+		}
+		let h = end - this.offset;
+		if (h > this.longest) {
+			h = this.longest;
+			this.boundary = 'pause';
+		}
+		if (h <= 0) {
+			this.length = 0;
+			return;
+		}
+
+		const slot = this.history.open(mode);
+		const v = this.history.values;
+		this.slot = slot;
+		v[slot + segment.start] = time;
+		v[slot + segment.zRe] = this.zRe;
+		v[slot + segment.zIm] = this.zIm;
+		v[slot + segment.wRe] = this.wRe;
+		v[slot + segment.wIm] = this.wIm;
+		v[slot + segment.ringTime] = this.ringTime;
+		v[slot + segment.ringPeriod] = this.ringPeriod;
+		v[slot + segment.ringEdge] = this.ringEdge;
+		v[slot + segment.ringKind] = this.ringKind;
+		v[slot + segment.kind] = this.kind;
+
+		// back-EMF at the start
+		let eA = 0;
+		let eB = 0;
+		let eC = 0;
+		let sA = 0;
+		let sB = 0;
+		let sC = 0;
+		if (!circuit.sinusoidal) {
+			sA = emf.slope[0] as number;
+			sB = emf.slope[1] as number;
+			sC = emf.slope[2] as number;
+			eA = (emf.level[0] as number) + sA * (time - (emf.zero[0] as number));
+			eB = (emf.level[1] as number) + sB * (time - (emf.zero[1] as number));
+			eC = (emf.level[2] as number) + sC * (time - (emf.zero[2] as number));
+		}
+		v[slot + segment.emfA] = eA;
+		v[slot + segment.emfB] = eB;
+		v[slot + segment.emfC] = eC;
+		v[slot + segment.slopeA] = sA;
+		v[slot + segment.slopeB] = sB;
+		v[slot + segment.slopeC] = sC;
+
+		// y_m(s) = A + B s + forced sinusoids + D e^{−λs}
+		const { iA, iB, iC } = this;
+		const lA = (circuit.inductance[0] as number) * iA;
+		const lB = (circuit.inductance[1] as number) * iB;
+		const lC = (circuit.inductance[2] as number) * iC;
+		let a0 = 0;
+		let b0 = 0;
+		let d0 = 0;
+		let a1 = 0;
+		let b1 = 0;
+		let d1 = 0;
+		if (mode.modalCount > 0) {
+			const f0 = mode.drive0 - (mode.uA0 * eA + mode.uB0 * eB + mode.uC0 * eC);
+			b0 = -(mode.uA0 * sA + mode.uB0 * sB + mode.uC0 * sC) / mode.rate0;
+			a0 = (f0 - b0) / mode.rate0;
+			this.y0 = mode.uA0 * lA + mode.uB0 * lB + mode.uC0 * lC;
+			d0 = this.y0 - a0 - (mode.rippleRe0 * this.zIm + mode.rippleIm0 * this.zRe);
+			if (mode.modalCount > 1) {
+				const f1 = mode.drive1 - (mode.uA1 * eA + mode.uB1 * eB + mode.uC1 * eC);
+				b1 = -(mode.uA1 * sA + mode.uB1 * sB + mode.uC1 * sC) / mode.rate1;
+				a1 = (f1 - b1) / mode.rate1;
+				this.y1 = mode.uA1 * lA + mode.uB1 * lB + mode.uC1 * lC;
+				d1 = this.y1 - a1 - (mode.rippleRe1 * this.zIm + mode.rippleIm1 * this.zRe);
+			} else {
+				this.y1 = 0;
+			}
+			if (circuit.sinusoidal) {
+				d0 -= mode.emfRe0 * this.wIm + mode.emfIm0 * this.wRe;
+				d1 -= mode.emfRe1 * this.wIm + mode.emfIm1 * this.wRe;
+			}
+		} else {
+			this.y0 = this.y1 = 0;
+		}
+		v[slot + segment.a0] = a0;
+		v[slot + segment.b0] = b0;
+		v[slot + segment.d0] = d0;
+		v[slot + segment.a1] = a1;
+		v[slot + segment.b1] = b1;
+		v[slot + segment.d1] = d1;
+
+		this.endAt(h);
+		this.findEvent();
+	}
+
+	/** Shortens the segment in hand to end at `time` (s), before any of its boundaries. */
+	cut(time: number): void {
+		const h = Math.max(0, time - this.periodStart - this.offset);
+		this.boundary = 'limit';
+		this.eventPhase = -1;
+		if (h > 0) this.endAt(h);
+		else this.length = 0;
+	}
+
+	/** The limit that the segment in hand was traced to no longer holds. */
+	release(): void {
+		if (this.boundary === 'limit') this.boundary = 'pause';
+	}
+
+	/** Takes the segment in hand, then switches whatever its end switches. */
+	commit(): void {
+		const h = this.length;
+		if (h > 0) {
+			this.addWork(h);
+			this.history.close();
+			const { mode } = this;
+			this.iA = mode.uA0 * this.y0End + mode.uA1 * this.y1End;
+			this.iB = mode.uB0 * this.y0End + mode.uB1 * this.y1End;
+			this.iC = mode.uC0 * this.y0End + mode.uC1 * this.y1End;
+			this.zRe = this.zReEnd;
+			this.zIm = this.zImEnd;
+			this.wRe = this.wReEnd;
+			this.wIm = this.wImEnd;
+		}
+		switch (this.boundary) {
+			case 'gate':
+				this.offset = this.gateEnd;
+				this.passGate();
+				break;
+			case 'corner':
+				this.offset = this.emf.nextCorner - this.periodStart;
+				this.emf.pass(this.emf.nextCorner);
+				break;
+			case 'event':
+				this.offset += h;
+				this.passEvent(h);
+				break;
+			default:
+				this.offset += h;
+		}
+	}
+
+	/** The three winding currents (A) `s` seconds into the segment in hand. */
+	currentsAt(s: number): [number, number, number] {
+		const { mode } = this;
+		this.evaluate(s);
+		const { y0At: y0, y1At: y1 } = this;
+		return [mode.uA0 * y0 + mode.uA1 * y1, mode.uB0 * y0 + mode.uB1 * y1, mode.uC0 * y0 + mode.uC1 * y1];
+	}
+
+	/** Turns to the next sector, at once. */
+	commutate(): void {
+		this.kind = this.kind === 5 ? 0 : this.kind + 1;
+		this.retie();
+	}
+
+	copyFrom(other: PowerStage): void {
+		this.circuit = other.circuit;
+		this.emf.copyFrom(other.emf);
+		this.history.copyFrom(other.history);
+		this.chopping = other.chopping;
+		this.deadTime = other.deadTime;
+		this.carrierPhase = other.carrierPhase;
+		this.periodIndex = other.periodIndex;
+		this.periodStart = other.periodStart;
+		this.offset = other.offset;
+		this.duty = other.duty;
+		this.nextDuty = other.nextDuty;
+		this.kind = other.kind;
+		this.iA = other.iA;
+		this.iB = other.iB;
+		this.iC = other.iC;
+		this.work = other.work;
+		this.mode = other.mode;
+		this.part = other.part;
+		this.gateEnd = other.gateEnd;
+		for (let k = 0; k < 3; k++) this.ties[k] = other.ties[k] as Tie;
+		this.zRe = other.zRe;
+		this.zIm = other.zIm;
+		this.wRe = other.wRe;
+		this.wIm = other.wIm;
+		this.longest = other.longest;
+		this.ringTime = other.ringTime;
+		this.ringPeriod = other.ringPeriod;
+		this.ringEdge = other.ringEdge;
+		this.ringKind = other.ringKind;
+		this.stalled = 0;
+	}
+
+	/** Ends the segment in hand after `h` seconds and works out the state there. */
+	private endAt(h: number): void {
+		const { circuit, mode, slot } = this;
+		const v = this.history.values;
+		this.length = h;
+		v[slot + segment.length] = h;
+		if (circuit.rippleAmplitude !== 0) {
+			const angle = circuit.rippleOmega * h;
+			const c = smallCosine(angle);
+			const s = smallSine(angle);
+			this.zReEnd = this.zRe * c - this.zIm * s;
+			this.zImEnd = this.zRe * s + this.zIm * c;
+		}
+		if (circuit.sinusoidal) {
+			const angle = circuit.omega * h;
+			const c = smallCosine(angle);
+			const s = smallSine(angle);
+			this.wReEnd = this.wRe * c - this.wIm * s;
+			this.wImEnd = this.wRe * s + this.wIm * c;
+		}
+		this.y0End = this.y1End = 0;
+		if (mode.modalCount === 0) return;
+		const decay0 = exp(-mode.rate0 * h);
+		v[slot + segment.decay0] = decay0;
+		this.y0End =
+			(v[slot + segment.a0] as number) +
+			(v[slot + segment.b0] as number) * h +
+			mode.rippleRe0 * this.zImEnd +
+			mode.rippleIm0 * this.zReEnd +
+			(v[slot + segment.d0] as number) * decay0;
+		if (mode.modalCount > 1) {
+			const decay1 = exp(-mode.rate1 * h);
+			v[slot + segment.decay1] = decay1;
+			this.y1End =
+				(v[slot + segment.a1] as number) +
+				(v[slot + segment.b1] as number) * h +
+				mode.rippleRe1 * this.zImEnd +
+				mode.rippleIm1 * this.zReEnd +
+				(v[slot + segment.d1] as number) * decay1;
+		}
+		if (circuit.sinusoidal) {
+			this.y0End += mode.emfRe0 * this.wImEnd + mode.emfIm0 * this.wReEnd;
+			this.y1End += mode.emfRe1 * this.wImEnd + mode.emfIm1 * this.wReEnd;
+		}
+	}
+
+	/** Shortens the segment in hand to its first diode event, if it has one. */
+	private findEvent(): void {
+		this.eventPhase = -1;
+		const { mode, ties } = this;
+		for (let k = 0; k < 3; k++) {
+			const tie = ties[k] as Tie;
+			if (tie === highDiode || tie === lowDiode) {
+				this.watchCurrent(k, tie === lowDiode ? 1 : -1);
+				this.follow(k, open, 0);
+			}
+		}
+		if (mode.conducting === 0) {
+			this.watchPairs();
+			return;
+		}
+		const near = 1e-3 * this.circuit.voltage;
+		for (let k = 0; k < 3; k++) {
+			if (ties[k] !== open) continue;
+			this.watchTerminal(k, highDiode);
+			this.follow(k, highDiode, near);
+			this.watchTerminal(k, lowDiode);
+			this.follow(k, lowDiode, near);
+		}
+	}
+
+	/** Margin: the diode current of phase k, sign·i_k. */
+	private watchCurrent(k: number, sign: number): void {
+		this.mConstant = this.mRipple = this.mEmfA = this.mEmfB = this.mEmfC = 0;
+		this.m0 = sign * this.mode.u(k, 0);
+		this.m1 = sign * this.mode.u(k, 1);
+	}
+
+	/** Margin: how far open terminal k is inside [v_low − V_F, v_bus + V_F], at one end. */
+	private watchTerminal(k: number, diode: Tie): void {
+		const { mode, circuit } = this;
+		const sign = diode === highDiode ? -1 : 1;
+		this.mConstant = sign * mode.neutral + circuit.diodeDrop;
+		this.mRipple = sign * mode.neutralRipple;
+		this.mEmfA = sign * (mode.neutralEmfA + (k === 0 ? 1 : 0));
+		this.mEmfB = sign * (mode.neutralEmfB + (k === 1 ? 1 : 0));
+		this.mEmfC = sign * (mode.neutralEmfC + (k === 2 ? 1 : 0));
+		this.m0 = sign * mode.neutral0;
+		this.m1 = sign * mode.neutral1;
+		if (diode === highDiode) {
+			this.mConstant += circuit.voltage;
+			this.mRipple += 1;
+		} else {
+			this.m0 -= mode.lowRail0;
+			this.m1 -= mode.lowRail1;
+		}
+	}
+
+	/** Margin of two phases that would conduct together with nothing tied: v_bus + 2V_F − (e_x − e_y). */
+	private watchPairs(): void {
+		for (let x = 0; x < 3; x++) {
+			for (let y = 0; y < 3; y++) {
+				if (x === y) continue;
+				this.setPair(x, y);
+				// the largest EMF's phase conducts to the high rail; the other follows in passEvent
+				this.follow(x, highDiode, 0);
+			}
+		}
+	}
+
+	private setPair(x: number, y: number): void {
+		const { circuit } = this;
+		this.mConstant = circuit.voltage + 2 * circuit.diodeDrop;
+		this.mRipple = 1;
+		this.mEmfA = (y === 0 ? 1 : 0) - (x === 0 ? 1 : 0);
+		this.mEmfB = (y === 1 ? 1 : 0) - (x === 1 ? 1 : 0);
+		this.mEmfC = (y === 2 ? 1 : 0) - (x === 2 ? 1 : 0);
+		this.m0 = this.m1 = 0;
+	}
+
+	/**
+	 * If the margin reaches zero within the segment in hand, ends the segment
+	 * there with phase `k` going over to `tie`. `near`: below this at both ends,
+	 * a dip in between is looked for (0: always).
+	 */
+	private follow(k: number, tie: Tie, near: number): void {
+		this.evaluateEnd();
+		const atEnd = this.mValue;
+		let hi = this.length;
+		if (atEnd >= 0) {
+			if (near > 0 && atEnd > near) return;
+			if (this.mSlope <= 0) return;
+			this.evaluate(0);
+			if (this.mSlope >= 0 || (near > 0 && this.mValue > near)) return;
+			// slope − at the start, + at the end: the least value lies inside
+			let lo = 0;
+			for (let i = 0; i < 60 && hi - lo > eventTolerance; i++) {
+				const mid = 0.5 * (lo + hi);
+				this.evaluate(mid);
+				if (this.mValue < 0) {
+					hi = mid;
+					break;
+				}
+				if (this.mSlope < 0) lo = mid;
+				else hi = mid;
+			}
+			if (this.mValue >= 0) return;
+		}
+		this.eventPhase = k;
+		this.eventTie = tie;
+		this.boundary = 'event';
+		this.endAt(this.firstZero(hi));
+	}
+
+	/** First zero of the margin in [0, hi], s, where it is negative at `hi`; 0 if it is never positive. */
+	private firstZero(hi: number): number {
+		this.evaluate(0);
+		let lo = 0;
+		if (this.mValue <= 0) {
+			// just started (zero at 0, growing) or already past: look for a positive place close by
+			if (this.mSlope <= 0) return 0;
+			let probe = hi;
+			do {
+				probe /= 2;
+				if (probe < eventTolerance) return 0;
+				this.evaluate(probe);
+			} while (this.mValue <= 0);
+			lo = probe;
+		}
+		// Newton's step where it stays in the bracket, else halving
+		let s = this.mSlope < 0 ? lo - this.mValue / this.mSlope : 0.5 * (lo + hi);
+		for (let i = 0; i < 100; i++) {
+			if (!(s > lo && s < hi)) s = 0.5 * (lo + hi);
+			this.evaluate(s);
+			if (this.mValue > 0) lo = s;
+			else hi = s;
+			const step = this.mSlope !== 0 ? -this.mValue / this.mSlope : hi - lo;
+			if (Math.abs(step) < eventTolerance || hi - lo < eventTolerance) return s;
+			s += step;
+		}
+		throw new Error('a diode event could not be placed');
+	}
+
+	/** The margin's value and slope at the segment's end as it stands. */
+	private evaluateEnd(): void {
+		this.margin(this.length, this.zReEnd, this.zImEnd, this.wReEnd, this.wImEnd, this.y0End, this.y1End);
+	}
+
+	/** The margin's value and slope `s` seconds into the segment in hand. */
+	private evaluate(s: number): void {
+		const { circuit, mode, slot } = this;
+		const v = this.history.values;
+		let zRe = this.zRe;
+		let zIm = this.zIm;
+		let wRe = this.wRe;
+		let wIm = this.wIm;
+		if (circuit.rippleAmplitude !== 0) {
+			const c = smallCosine(circuit.rippleOmega * s);
+			const q = smallSine(circuit.rippleOmega * s);
+			zRe = this.zRe * c - this.zIm * q;
+			zIm = this.zRe * q + this.zIm * c;
+		}
+		if (circuit.sinusoidal) {
+			const c = smallCosine(circuit.omega * s);
+			const q = smallSine(circuit.omega * s);
+			wRe = this.wRe * c - this.wIm * q;
+			wIm = this.wRe * q + this.wIm * c;
+		}
+		let y0 = 0;
+		let y1 = 0;
+		if (mode.modalCount > 0) {
+			y0 =
+				(v[slot + segment.a0] as number) +
+				(v[slot + segment.b0] as number) * s +
+				mode.rippleRe0 * zIm +
+				mode.rippleIm0 * zRe +
+				(v[slot + segment.d0] as number) * exp(-mode.rate0 * s);
+			if (mode.modalCount > 1) {
+				y1 =
+					(v[slot + segment.a1] as number) +
+					(v[slot + segment.b1] as number) * s +
+					mode.rippleRe1 * zIm +
+					mode.rippleIm1 * zRe +
+					(v[slot + segment.d1] as number) * exp(-mode.rate1 * s);
+			}
+			if (circuit.sinusoidal) {
+				y0 += mode.emfRe0 * wIm + mode.emfIm0 * wRe;
+				y1 += mode.emfRe1 * wIm + mode.emfIm1 * wRe;
+			}
+		}
+		this.margin(s, zRe, zIm, wRe, wIm, y0, y1);
+	}
+
+	private margin(s: number, zRe: number, zIm: number, wRe: number, wIm: number, y0: number, y1: number): void {
+		const { circuit, mode, slot } = this;
+		const v = this.history.values;
+		this.y0At = y0;
+		this.y1At = y1;
+		let eA: number;
+		let eB: number;
+		let eC: number;
+		let sA: number;
+		let sB: number;
+		let sC: number;
+		let drive0 = mode.drive0 + mode.rippleDrive0 * circuit.rippleAmplitude * zIm;
+		let drive1 = mode.drive1 + mode.rippleDrive1 * circuit.rippleAmplitude * zIm;
+		if (circuit.sinusoidal) {
+			const { emfRe, emfIm, omega } = circuit;
+			eA = (emfRe[0] as number) * wIm + (emfIm[0] as number) * wRe;
+			eB = (emfRe[1] as number) * wIm + (emfIm[1] as number) * wRe;
+			eC = (emfRe[2] as number) * wIm + (emfIm[2] as number) * wRe;
+			sA = omega * ((emfRe[0] as number) * wRe - (emfIm[0] as number) * wIm);
+			sB = omega * ((emfRe[1] as number) * wRe - (emfIm[1] as number) * wIm);
+			sC = omega * ((emfRe[2] as number) * wRe - (emfIm[2] as number) * wIm);
+			drive0 += mode.emfDriveRe0 * wIm + mode.emfDriveIm0 * wRe;
+			drive1 += mode.emfDriveRe1 * wIm + mode.emfDriveIm1 * wRe;
+		} else {
+			sA = v[slot + segment.slopeA] as number;
+			sB = v[slot + segment.slopeB] as number;
+			sC = v[slot + segment.slopeC] as number;
+			eA = (v[slot + segment.emfA] as number) + sA * s;
+			eB = (v[slot + segment.emfB] as number) + sB * s;
+			eC = (v[slot + segment.emfC] as number) + sC * s;
+			drive0 -= mode.uA0 * eA + mode.uB0 * eB + mode.uC0 * eC;
+			drive1 -= mode.uA1 * eA + mode.uB1 * eB + mode.uC1 * eC;
+		}
+		this.mValue =
+			this.mConstant +
+			this.mRipple * circuit.rippleAmplitude * zIm +
+			this.mEmfA * eA +
+			this.mEmfB * eB +
+			this.mEmfC * eC +
+			this.m0 * y0 +
+			this.m1 * y1;
+		this.mSlope =
+			this.mRipple * circuit.rippleAmplitude * circuit.rippleOmega * zRe +
+			this.mEmfA * sA +
+			this.mEmfB * sB +
+			this.mEmfC * sC +
+			this.m0 * (drive0 - mode.rate0 * y0) +
+			this.m1 * (drive1 - mode.rate1 * y1);
+	}
+
+	/** Switches what the diode event switches. */
+	private passEvent(h: number): void {
+		this.stalled = h < eventTolerance ? this.stalled + 1 : 0;
+		if (this.stalled > 20) throw new Error('diode events follow each other without end');
+		const k = this.eventPhase;
+		if (this.eventTie === open) {
+			// the current that has come to zero is put there exactly, the others made to add up
+			if (this.mode.conducting === 3) {
+				if (k === 0) {
+					this.iA = 0;
+					this.iC = -this.iB;
+				} else if (k === 1) {
+					this.iB = 0;
+					this.iC = -this.iA;
+				} else {
+					this.iC = 0;
+					this.iB = -this.iA;
+				}
+				this.ties[k] = open;
+			} else {
+				this.iA = this.iB = this.iC = 0;
+				for (let j = 0; j < 3; j++) if (this.ties[j] === highDiode || this.ties[j] === lowDiode) this.ties[j] = open;
+			}
+		} else if (this.mode.conducting === 0) {
+			this.startPair();
+		} else {
+			this.ties[k] = this.eventTie;
+		}
+		this.settle();
+	}
+
+	/** With nothing tied: the phases of the largest and the smallest EMF start to conduct together. */
+	private startPair(): void {
+		let most = 0;
+		let least = 0;
+		for (let k = 1; k < 3; k++) {
+			if (this.emfNow(k) > this.emfNow(most)) most = k;
+			if (this.emfNow(k) < this.emfNow(least)) least = k;
+		}
+		this.ties[most] = highDiode;
+		this.ties[least] = lowDiode;
+	}
+
+	private emfNow(k: number): number {
+		const { circuit, emf } = this;
+		if (circuit.sinusoidal) return (circuit.emfRe[k] as number) * this.wIm + (circuit.emfIm[k] as number) * this.wRe;
+		return (emf.level[k] as number) + (emf.slope[k] as number) * (this.time - (emf.zero[k] as number));
+	}
+
+	/** Ties every terminal by its switches, else by the sign of its current, then lets diodes start that must. */
+	private retie(): void {
+		const high = highPhase[this.kind] as number;
+		const low = lowPhase[this.kind] as number;
+		for (let k = 0; k < 3; k++) {
+			const current = k === 0 ? this.iA : k === 1 ? this.iB : this.iC;
+			let tie: Tie = current > 0 ? lowDiode : current < 0 ? highDiode : open;
+			if (k === high) tie = this.tieOfHigh(tie);
+			else if (k === low) tie = this.tieOfLow(tie);
+			this.ties[k] = tie;
+		}
+		this.settle();
+	}
+
+	private tieOfHigh(free: Tie): Tie {
+		if (this.part === 'on' || this.chopping === 'low-side') return highSwitch;
+		return this.part === 'lowClosed' ? lowSwitch : free;
+	}
+
+	private tieOfLow(free: Tie): Tie {
+		return this.part === 'on' || this.chopping === 'high-side' || this.chopping === 'complementary' ? lowSwitch : free;
+	}
+
+	/** Starts the diode of every open terminal that lies outside the rails, the farthest out first. */
+	private settle(): void {
+		const { ties, circuit } = this;
+		for (let round = 0; round < 4; round++) {
+			const mode = circuit.mode(ties[0], ties[1], ties[2]);
+			this.mode = mode;
+			if (mode.conducting === 3) return;
+			const eA = this.emfNow(0);
+			const eB = this.emfNow(1);
+			const eC = this.emfNow(2);
+			const ripple = circuit.rippleAmplitude * this.zIm;
+			if (mode.conducting === 0) {
+				const spread = Math.max(eA, eB, eC) - Math.min(eA, eB, eC);
+				if (spread <= circuit.voltage + ripple + 2 * circuit.diodeDrop) return;
+				this.startPair();
+				continue;
+			}
+			const lA = (circuit.inductance[0] as number) * this.iA;
+			const lB = (circuit.inductance[1] as number) * this.iB;
+			const lC = (circuit.inductance[2] as number) * this.iC;
+			const y0 = mode.uA0 * lA + mode.uB0 * lB + mode.uC0 * lC;
+			const y1 = mode.uA1 * lA + mode.uB1 * lB + mode.uC1 * lC;
+			const neutral =
+				mode.neutral +
+				mode.neutralRipple * ripple +
+				mode.neutralEmfA * eA +
+				mode.neutralEmfB * eB +
+				mode.neutralEmfC * eC +
+				mode.neutral0 * y0 +
+				mode.neutral1 * y1;
+			const top = circuit.voltage + ripple + circuit.diodeDrop;
+			const bottom = mode.lowRail0 * y0 + mode.lowRail1 * y1 - circuit.diodeDrop;
+			let worst = 1e-9; // V; rounding does not start a diode
+			let phase = -1;
+			let diode: Tie = open;
+			for (let k = 0; k < 3; k++) {
+				if (ties[k] !== open) continue;
+				const v = neutral + (k === 0 ? eA : k === 1 ? eB : eC);
+				if (v - top > worst) {
+					worst = v - top;
+					phase = k;
+					diode = highDiode;
+				}
+				if (bottom - v > worst) {
+					worst = bottom - v;
+					phase = k;
+					diode = lowDiode;
+				}
+			}
+			if (phase < 0) return;
+			ties[phase] = diode;
+		}
+	}
+
+	/** Goes on to the next part of the PWM period, or to the next period. */
+	private passGate(): void {
+		const { period } = this.circuit;
+		if (this.offset >= period) {
+			const chopped = this.part !== 'on';
+			this.periodIndex++;
+			this.periodStart = (this.periodIndex - this.carrierPhase) * period;
+			this.offset = 0;
+			this.duty = this.nextDuty;
+			const onEnd = this.onEnd();
+			if (onEnd > 0) {
+				this.part = 'on';
+				this.gateEnd = onEnd;
+				if (chopped) this.markEdge(0);
+			} else {
+				this.enterOff();
+			}
+		} else if (this.part === 'on') {
+			this.enterOff();
+			this.markEdge(1);
+		} else {
+			this.nextOffPart();
+		}
+		this.retie();
+	}
+
+	private enterOff(): void {
+		this.part = 'off';
+		const { period } = this.circuit;
+		const lowFrom = this.onEnd() + this.deadTime;
+		const complementary = this.chopping === 'complementary' && lowFrom < period - this.deadTime;
+		this.gateEnd = complementary ? lowFrom : period;
+		if (complementary && this.deadTime === 0) this.nextOffPart();
+	}
+
+	private nextOffPart(): void {
+		const { period } = this.circuit;
+		if (this.part === 'off') {
+			this.part = 'lowClosed';
+			this.gateEnd = period - this.deadTime;
+		} else {
+			this.part = 'deadEnd';
+			this.gateEnd = period;
+		}
+	}
+
+	private markEdge(edge: 0 | 1): void {
+		this.ringTime = this.time;
+		this.ringPeriod = this.periodIndex;
+		this.ringEdge = edge;
+		this.ringKind = this.kind;
+	}
+
+	/**
+	 * Adds the segment's ∫ Σ e_k i_k ds = Σ_m ∫ ε_m y_m, ε_m = Σ_k U_km e_k.
+	 * Trapezoid: exact, from the modal equation itself (∫y' = −λ∫y + ∫F and the
+	 * same times s). Sinusoidal: the two-point rule with first and second
+	 * derivatives, whose error h⁷f⁽⁶⁾/100800 stays below 3·10⁻⁹ of the work at
+	 * the segment's largest length.
+	 */
+	private addWork(h: number): void {
+		const { circuit, mode, slot } = this;
+		if (mode.modalCount === 0) return;
+		if (circuit.sinusoidal) {
+			this.work += this.sinusoidalWork(h);
+			return;
+		}
+		const v = this.history.values;
+		const eA = v[slot + segment.emfA] as number;
+		const eB = v[slot + segment.emfB] as number;
+		const eC = v[slot + segment.emfC] as number;
+		const sA = v[slot + segment.slopeA] as number;
+		const sB = v[slot + segment.slopeB] as number;
+		const sC = v[slot + segment.slopeC] as number;
+		let ripple = 0;
+		let rippleMoment = 0;
+		if (circuit.rippleAmplitude !== 0) {
+			const w = circuit.rippleOmega;
+			ripple = (circuit.rippleAmplitude * (this.zRe - this.zReEnd)) / w;
+			rippleMoment = (circuit.rippleAmplitude * ((this.zImEnd - this.zIm) / w - h * this.zReEnd)) / w;
+		}
+		for (let m = 0; m < mode.modalCount; m++) {
+			const first = m === 0;
+			const level = first
+				? mode.uA0 * eA + mode.uB0 * eB + mode.uC0 * eC
+				: mode.uA1 * eA + mode.uB1 * eB + mode.uC1 * eC;
+			const slope = first
+				? mode.uA0 * sA + mode.uB0 * sB + mode.uC0 * sC
+				: mode.uA1 * sA + mode.uB1 * sB + mode.uC1 * sC;
+			const rate = first ? mode.rate0 : mode.rate1;
+			const start = first ? this.y0 : this.y1;
+			const end = first ? this.y0End : this.y1End;
+			const drive = (first ? mode.drive0 : mode.drive1) - level;
+			const rippleDrive = first ? mode.rippleDrive0 : mode.rippleDrive1;
+			const integral = (drive * h - 0.5 * slope * h * h + rippleDrive * ripple - (end - start)) / rate;
+			this.work += level * integral;
+			if (slope !== 0) {
+				const moment =
+					(0.5 * drive * h * h - (slope * h * h * h) / 3 + rippleDrive * rippleMoment - h * end + integral) / rate;
+				this.work += slope * moment;
+			}
+		}
+	}
+
+	private sinusoidalWork(h: number): number {
+		const { circuit, mode } = this;
+		let sum = 0;
+		for (let m = 0; m < mode.modalCount; m++) {
+			const first = m === 0;
+			const rate = first ? mode.rate0 : mode.rate1;
+			const re = first ? mode.emfDriveRe0 : mode.emfDriveRe1;
+			const im = first ? mode.emfDriveIm0 : mode.emfDriveIm1;
+			const constant = first ? mode.drive0 : mode.drive1;
+			const ripple = (first ? mode.rippleDrive0 : mode.rippleDrive1) * circuit.rippleAmplitude;
+			for (let end = 0; end < 2; end++) {
+				const wRe = end === 0 ? this.wRe : this.wReEnd;
+				const wIm = end === 0 ? this.wIm : this.wImEnd;
+				const zRe = end === 0 ? this.zRe : this.zReEnd;
+				const zIm = end === 0 ? this.zIm : this.zImEnd;
+				const y = end === 0 ? (first ? this.y0 : this.y1) : first ? this.y0End : this.y1End;
+				const drive = re * wIm + im * wRe; // −ε
+				const driveRate = circuit.omega * (re * wRe - im * wIm);
+				const yRate = constant + ripple * zIm + drive - rate * y;
+				const yCurve = ripple * circuit.rippleOmega * zRe + driveRate - rate * yRate;
+				const f = -drive * y;
+				const fRate = -driveRate * y - drive * yRate;
+				const fCurve = circuit.omega * circuit.omega * drive * y - 2 * driveRate * yRate - drive * yCurve;
+				const sign = end === 0 ? 1 : -1;
+				sum += h * (f / 2 + (sign * h * fRate) / 10 + (h * h * fCurve) / 120);
+			}
+		}
+		return sum;
+	}
+}

@@ -1,0 +1,180 @@
+import type { Circuit } from '../circuit.ts';
+import { openPhase, risingCrossing } from '../commutation-table.ts';
+import { highDiode, lowDiode } from '../conduction-mode.ts';
+import { causeNames, type Cause, type Drive } from '../drive.ts';
+import type { NoiseSource } from '../noise.ts';
+import type { PowerStage } from '../power-stage.ts';
+import type { Ringing } from '../ringing.ts';
+import { NetworkNode } from './network-node.ts';
+import type { Threshold } from './threshold.ts';
+
+/**
+ * The firmware's crossing detection for one sensing choice: reads the open
+ * phase's comparator at the sampling instants, votes, and says when a crossing
+ * is accepted and why one that proves to be early was.
+ */
+export class Detector {
+	/** When the accepted reading was taken, s. */
+	acceptedAt = 0;
+	/** Called at every sampling instant of the sectors that are recorded. */
+	record: ((time: number, sense: number, threshold: number, s: number) => void) | undefined;
+
+	private readonly threshold: Threshold;
+	private readonly senses = [new NetworkNode(0), new NetworkNode(1), new NetworkNode(2)];
+	private drive!: Drive;
+	private circuit!: Circuit;
+	private ringing!: Ringing;
+	private noise!: NoiseSource;
+	private noisy = false;
+	private windowMask = 0;
+	private codeScale = 0;
+
+	private sector = 0;
+	private phase = 0;
+	private rising = false;
+	private blankedUntil = 0;
+	private listening = false;
+	/** Readings since blanking ended, in this sector. */
+	private readings = 0;
+	private above = false;
+	private cleanAbove = false;
+	/** Latest votes for "crossed" as bits, newest lowest: as read; without noise and ringing; read while the diode conducted. */
+	private votes = 0;
+	private cleanVotes = 0;
+	private freewheelVotes = 0;
+	/** Sampling instants of the PWM period at hand. */
+	private period = -1;
+	private next = 0;
+	private windowStart = 0;
+	private windowLength = 0;
+
+	constructor(threshold: Threshold) {
+		this.threshold = threshold;
+	}
+
+	reset(drive: Drive, circuit: Circuit, ringing: Ringing, noise: NoiseSource): void {
+		this.drive = drive;
+		this.circuit = circuit;
+		this.ringing = ringing;
+		this.noise = noise;
+		this.noisy = drive.noise.sigma > 0 || ringing.amplitude !== 0;
+		this.windowMask = 2 ** drive.detection.majorityWindow - 1;
+		const { bits, fullScale } = drive.sensing.converter;
+		this.codeScale = bits > 0 ? 2 ** bits / fullScale : 0;
+		this.threshold.reset(drive, circuit);
+		for (const sense of this.senses) sense.reset();
+		this.period = -1;
+	}
+
+	/** A sector has begun: samples before `blankedUntil` (s) are ignored and leave the filter clear. */
+	openSector(sector: number, kind: number, blankedUntil: number): void {
+		this.sector = sector;
+		this.phase = openPhase[kind] as number;
+		this.rising = risingCrossing[kind] as boolean;
+		this.blankedUntil = blankedUntil;
+		this.listening = true;
+		this.readings = 0;
+		this.above = this.cleanAbove = !this.rising; // "not crossed"
+		this.votes = this.cleanVotes = this.freewheelVotes = 0;
+	}
+
+	/** Reads the samples within the stage's segment in hand; true at the one that accepts a crossing, after which the sector's are ignored. */
+	scan(stage: PowerStage): boolean {
+		const { record } = this;
+		if (!this.listening && !record) return false;
+		const { samples, position } = this.drive.detection;
+		const { offset, periodStart } = stage;
+		const end = offset + stage.length;
+		if (stage.periodIndex !== this.period) this.enterPeriod(stage);
+		let accepted = false;
+		for (; this.next < samples; this.next++) {
+			const at = this.windowStart + ((this.next + position) / samples) * this.windowLength;
+			if (at > end) break;
+			if (at <= offset) continue;
+			const time = periodStart + at;
+			const heard = this.listening && time >= this.blankedUntil;
+			if (!heard && !record) continue;
+			const s = at - offset;
+			const sense = this.senses[this.phase] as NetworkNode;
+			sense.read(stage.history, this.circuit, this.ringing, stage.history.count, s);
+			this.threshold.read(stage.history, this.circuit, this.ringing, stage.history.count, s);
+			record?.(time, sense.value, this.threshold.value, s);
+			if (heard && this.vote(stage, sense)) {
+				this.acceptedAt = time;
+				this.listening = false;
+				accepted = true;
+				if (!record) return true;
+			}
+		}
+		return accepted;
+	}
+
+	/** Why the latest acceptance, if it was early, was early. */
+	cause(): Cause {
+		if ((this.freewheelVotes & this.windowMask) !== 0) return 'freewheel';
+		return this.noisy && !this.majority(this.cleanVotes) ? 'noise' : 'threshold';
+	}
+
+	private enterPeriod(stage: PowerStage): void {
+		const onEnd = stage.onEnd();
+		const { period } = this.circuit;
+		this.period = stage.periodIndex;
+		this.next = 0;
+		const { window } = this.drive.detection;
+		this.windowStart = window === 'off' ? onEnd : 0;
+		this.windowLength = window === 'on' ? onEnd : window === 'off' ? period - onEnd : period;
+		if (this.windowLength <= 0) this.next = this.drive.detection.samples; // no window, no samples
+	}
+
+	/** Takes one reading into the filter; true when the majority is reached. */
+	private vote(stage: PowerStage, sense: NetworkNode): boolean {
+		const { comparator } = this.drive.sensing;
+		const half = comparator.hysteresis / 2;
+		const sensed = sense.value + (comparator.offset[this.phase] as number);
+		const level = this.threshold.value;
+		const tie = stage.mode.ties[this.phase];
+		const conducts = tie === highDiode || tie === lowDiode;
+		const reading = this.readings++;
+		if (this.noisy) {
+			const { sigma } = this.drive.noise;
+			const disturbed = sensed + sense.ringing + (sigma > 0 ? sigma * this.noise.normal(this.sector, reading) : 0);
+			this.above = compare(this.difference(disturbed, level + this.threshold.ringing), half, this.above);
+			this.cleanAbove = compare(this.difference(sensed, level), half, this.cleanAbove);
+		} else {
+			this.above = this.cleanAbove = compare(this.difference(sensed, level), half, this.above);
+		}
+		const crossed = this.above === this.rising;
+		this.votes = (this.votes << 1) | (crossed ? 1 : 0);
+		this.cleanVotes = (this.cleanVotes << 1) | (this.cleanAbove === this.rising ? 1 : 0);
+		this.freewheelVotes = (this.freewheelVotes << 1) | (crossed && conducts ? 1 : 0);
+		return crossed && this.majority(this.votes);
+	}
+
+	/** Comparator input, V: the plain difference, or that of the converter's codes. */
+	private difference(sense: number, level: number): number {
+		const { codeScale } = this;
+		if (codeScale === 0) return sense - level;
+		return (this.code(sense) - this.code(level)) / codeScale;
+	}
+
+	private code(voltage: number): number {
+		const top = this.codeScale * this.drive.sensing.converter.fullScale - 1;
+		return Math.min(top, Math.max(0, Math.floor(voltage * this.codeScale)));
+	}
+
+	/** At least K of the last W votes (of those there are, while fewer). */
+	private majority(votes: number): boolean {
+		let bits = votes & this.windowMask;
+		let count = 0;
+		for (; bits !== 0; bits &= bits - 1) count++;
+		return count >= this.drive.detection.majorityVotes;
+	}
+}
+
+/** Comparator with hysteresis ±half: above when x > +half, not above when x ≤ −half, else as it was. */
+function compare(x: number, half: number, was: boolean): boolean {
+	return x > half || (was && x > -half);
+}
+
+/** Code of a cause in RunRecord.causes. */
+export const causeCode = (cause: Cause): number => 1 + causeNames.indexOf(cause);

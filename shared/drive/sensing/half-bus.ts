@@ -1,0 +1,48 @@
+import cosine from '@stdlib/math-base-special-cos';
+import exp from '@stdlib/math-base-special-exp';
+import sine from '@stdlib/math-base-special-sin';
+import { smallCosine, smallSine } from '../../maths/small-angle.ts';
+import type { Circuit } from '../circuit.ts';
+import type { Drive } from '../drive.ts';
+import type { Ringing } from '../ringing.ts';
+import * as segment from '../segment-fields.ts';
+import type { SegmentHistory } from '../segment-history.ts';
+import type { Threshold } from './threshold.ts';
+
+/**
+ * Half the bus: a filtered divider of the high rail,
+ * τ_h v_h' = g_h (V + A_r sin(2πf_r t + φ_r)) − v_h from g_h·V at t = 0, so
+ * v_h(t) = g_h V + Im(H z(t)) − Im(H z(0)) e^{−t/τ_h}, H = g_h A_r/(1 + jΩτ_h).
+ */
+export class HalfBus implements Threshold {
+	value = 0;
+	readonly ringing = 0;
+	private constant = 0;
+	private gainRe = 0;
+	private gainIm = 0;
+	private start = 0;
+
+	reset(drive: Drive, circuit: Circuit): void {
+		this.constant = circuit.halfBusGain * circuit.voltage;
+		const wt = circuit.rippleOmega * circuit.halfBusTau;
+		const size = (circuit.halfBusGain * circuit.rippleAmplitude) / (1 + wt * wt);
+		this.gainRe = size;
+		this.gainIm = -size * wt;
+		const phase = 2 * Math.PI * drive.supply.ripplePhase;
+		this.start = this.gainRe * sine(phase) + this.gainIm * cosine(phase);
+	}
+
+	read(history: SegmentHistory, circuit: Circuit, _ringing: Ringing, target: number, s: number): void {
+		this.value = this.constant;
+		if (circuit.rippleAmplitude === 0) return;
+		const v = history.values;
+		const slot = history.offset(target);
+		const zRe = v[slot + segment.zRe] as number;
+		const zIm = v[slot + segment.zIm] as number;
+		const c = smallCosine(circuit.rippleOmega * s);
+		const q = smallSine(circuit.rippleOmega * s);
+		const time = (v[slot + segment.start] as number) + s;
+		this.value +=
+			this.gainRe * (zRe * q + zIm * c) + this.gainIm * (zRe * c - zIm * q) - this.start * exp(-time / circuit.halfBusTau);
+	}
+}

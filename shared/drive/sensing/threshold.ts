@@ -1,0 +1,19 @@
+import type { Circuit } from '../circuit.ts';
+import type { Drive } from '../drive.ts';
+import type { Ringing } from '../ringing.ts';
+import type { SegmentHistory } from '../segment-history.ts';
+
+/**
+ * What a sensing choice is: the threshold that the open phase's sense node is
+ * compared with. A further choice is one class of this shape, its name in
+ * `choiceNames` and one line in sensing-choice.ts.
+ */
+export interface Threshold {
+	/** Threshold at the last reading without ringing, and the ringing's part of it, V. */
+	readonly value: number;
+	readonly ringing: number;
+	/** Gets ready for a run of `drive` from t = 0. */
+	reset(drive: Drive, circuit: Circuit): void;
+	/** Brings the threshold to `s` seconds into segment `target` of the trajectory. */
+	read(history: SegmentHistory, circuit: Circuit, ringing: Ringing, target: number, s: number): void;
+}

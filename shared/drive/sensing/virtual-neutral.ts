@@ -1,0 +1,31 @@
+import type { Circuit } from '../circuit.ts';
+import { starNode } from '../conduction-mode.ts';
+import type { Drive } from '../drive.ts';
+import type { Ringing } from '../ringing.ts';
+import type { SegmentHistory } from '../segment-history.ts';
+import { NetworkNode } from './network-node.ts';
+import type { Threshold } from './threshold.ts';
+
+/**
+ * Virtual neutral: three star resistors from the terminals to a filtered node,
+ * τ_n v_N' = Σ v_k/(R_k Y) − v_N, Y = Σ 1/R_k + 1/R_g, τ_n = C_n/Y.
+ */
+export class VirtualNeutral implements Threshold {
+	private readonly node = new NetworkNode(starNode);
+
+	get value(): number {
+		return this.node.value;
+	}
+
+	get ringing(): number {
+		return this.node.ringing;
+	}
+
+	reset(_drive: Drive, _circuit: Circuit): void {
+		this.node.reset();
+	}
+
+	read(history: SegmentHistory, circuit: Circuit, ringing: Ringing, target: number, s: number): void {
+		this.node.read(history, circuit, ringing, target, s);
+	}
+}

@@ -1,0 +1,214 @@
+import { Circuit, radian } from './circuit.ts';
+import { openPhase } from './commutation-table.ts';
+import { type ChoiceName, choiceNames, type Drive, type PairRecord, type RunRecord } from './drive.ts';
+import { firstDuty, trimDuty } from './duty.ts';
+import type { NoiseSource } from './noise.ts';
+import { PowerStage } from './power-stage.ts';
+import { Ringing } from './ringing.ts';
+import { causeCode, Detector } from './sensing/detector.ts';
+import { lookBackConstants } from './sensing/network-node.ts';
+import { thresholds } from './sensing/sensing-choice.ts';
+
+export interface PairOptions {
+	/** Keep the readings at every sampling instant of this many last sectors. */
+	readonly readingSectors?: number;
+	/** Told of every segment just before it is taken; for tests and waveforms. */
+	readonly observe?: (stage: PowerStage, choice: ChoiceName | 'warmup') => void;
+}
+
+/**
+ * One run of one drive, judged with every sensing choice. The warm-up, in which
+ * no choice acts yet, is simulated once and shared; then each choice closes its
+ * own loop.
+ *
+ * @throws Error where the numbers break down (events without end); a study counts such a unit as failed
+ */
+export function simulatePair(drive: Drive, noise: NoiseSource, options: PairOptions = {}): PairRecord {
+	bench.load(drive, noise);
+	const { stage, fork } = bench;
+	const start = bench.warmUp(drive, options);
+	const records = {} as Record<ChoiceName, RunRecord>;
+	for (const [index, name] of choiceNames.entries()) {
+		const last = index === choiceNames.length - 1;
+		if (!last) fork.copyFrom(stage);
+		records[name] = bench.closeLoop(drive, name, last ? stage : fork, start, options);
+	}
+	return records;
+}
+
+/** What the warm-up leaves to the closed loop. */
+interface LoopStart {
+	/** Time of the last forced commutation, s. */
+	readonly commutation: number;
+	/** t_z of the last warm-up sector, for each choice. */
+	readonly crossing: Record<ChoiceName, number>;
+	readonly duty: number;
+	readonly duties: readonly number[];
+}
+
+/** Working memory of one thread, loaded with drive after drive. */
+class Bench {
+	readonly circuit = new Circuit();
+	readonly stage = new PowerStage();
+	readonly fork = new PowerStage();
+	readonly ringing = new Ringing();
+	readonly detectors = Object.fromEntries(
+		choiceNames.map((name) => [name, new Detector(thresholds[name]())]),
+	) as unknown as Record<ChoiceName, Detector>;
+
+	load(drive: Drive, noise: NoiseSource): void {
+		const { circuit } = this;
+		circuit.load(drive);
+		this.ringing.load(drive, noise);
+		for (const name of choiceNames) {
+			this.detectors[name].reset(drive, circuit, this.ringing, noise);
+			this.detectors[name].record = undefined;
+		}
+		let slowest = 0;
+		for (const tau of circuit.nodeTau) slowest = Math.max(slowest, tau);
+		this.stage.start(circuit, drive, firstDuty(drive), lookBackConstants * slowest);
+	}
+
+	/** Commutates at the ideal angles and senses in the last sector, whose t_z begins the closed loop's first interval. */
+	warmUp(drive: Drive, options: PairOptions): LoopStart {
+		const { stage, detectors, circuit } = this;
+		const { warmup } = drive.trial;
+		const sectorTime = (60 * radian) / circuit.omega;
+		const { latency } = drive.sensing.comparator;
+		const crossing = {} as Record<ChoiceName, number>;
+		const duties: number[] = [];
+		let duty = stage.nextDuty;
+		let begin = 0;
+		for (let n = 0; n < warmup; n++) {
+			const end = (n + 1) * sectorTime;
+			const sensing = n === warmup - 1;
+			if (sensing) {
+				for (const name of choiceNames) {
+					detectors[name].openSector(n, stage.kind, begin + (drive.detection.blanking / 360) * 6 * sectorTime);
+					crossing[name] = end - sectorTime / 2;
+				}
+			}
+			do {
+				stage.trace(end);
+				if (sensing) {
+					for (const name of choiceNames) {
+						if (!detectors[name].scan(stage)) continue;
+						const reached = detectors[name].acceptedAt + latency;
+						if (reached <= end) crossing[name] = reached; // else void
+					}
+				}
+				options.observe?.(stage, 'warmup');
+				stage.commit();
+			} while (stage.boundary !== 'limit');
+			duties.push(stage.duty);
+			duty = trimDuty(drive, duty, stage.work / circuit.omegaMechanical / (end - begin));
+			stage.nextDuty = duty;
+			stage.work = 0;
+			stage.commutate();
+			begin = end;
+		}
+		return { commutation: begin, crossing, duty, duties };
+	}
+
+	/** Runs one choice's own loop from the end of warm-up. */
+	closeLoop(drive: Drive, name: ChoiceName, stage: PowerStage, start: LoopStart, options: PairOptions): RunRecord {
+		const { circuit } = this;
+		const detector = this.detectors[name];
+		const { trial, detection, motor } = drive;
+		const { latency } = drive.sensing.comparator;
+		const compensation = detection.compensation[name];
+		const nominalInterval = (60 * radian) / circuit.omega;
+		const degreesPerSecond = circuit.omega / radian;
+		const first = trial.warmup + trial.settle;
+		const total = first + trial.measured;
+		const errors = new Float64Array(trial.measured);
+		const crossings = new Float64Array(trial.measured);
+		const torques = new Float64Array(trial.measured);
+		const causes = new Uint8Array(trial.measured);
+		const duties = [...start.duties];
+		const readings: number[][] = [];
+		const intervals = new Float64Array(detection.intervalsAveraged).fill(nominalInterval);
+		let intervalCount = 0;
+		let estimate = nominalInterval; // T60
+		let crossing = start.crossing[name]; // t_z
+		let begin = start.commutation;
+		let duty = start.duty;
+		let work = 0;
+		let measured = 0;
+		let lost = false;
+
+		for (let n = trial.warmup; n < total; n++) {
+			if (options.readingSectors !== undefined && n >= total - options.readingSectors) {
+				detector.record = (time, sense, level, s) => readings.push([time, sense, level, ...stage.currentsAt(s)]);
+			}
+			const timeout = begin + detection.timeout * estimate;
+			detector.openSector(n, stage.kind, begin + (detection.blanking / 360) * 6 * estimate);
+			let limit = timeout;
+			let missed = true;
+			do {
+				stage.trace(limit);
+				if (detector.scan(stage)) {
+					const reached = detector.acceptedAt + latency;
+					// an acceptance whose t_z falls after the timeout is void
+					if (reached <= timeout) {
+						missed = false;
+						intervals[intervalCount++ % intervals.length] = reached - crossing;
+						crossing = reached;
+						estimate = mean(intervals);
+						const wait = (estimate * (30 - detection.advance)) / 60 - compensation;
+						limit = reached + Math.max(0, wait);
+						if (limit < stage.time + stage.length) stage.cut(limit);
+						else stage.release();
+					}
+				}
+				options.observe?.(stage, name);
+				stage.commit();
+			} while (stage.boundary !== 'limit');
+
+			if (missed) crossing = limit - estimate / 2;
+			duties.push(stage.duty);
+			work += stage.work;
+			const meanTorque = stage.work / circuit.omegaMechanical / (limit - begin);
+			const error = 30 + degreesPerSecond * limit - (90 + 60 * n - detection.advance);
+			lost = Math.abs(error) > trial.lostLimit;
+			if (n >= first) {
+				const open = openPhase[stage.kind] as number;
+				const ideal = 60 + 60 * n + (motor.placement[open] as number);
+				const crossingError = missed ? Number.NaN : 30 + degreesPerSecond * (crossing - compensation) - ideal;
+				errors[measured] = error;
+				crossings[measured] = crossingError;
+				torques[measured] = meanTorque;
+				if (crossingError < -trial.falseMargin) causes[measured] = causeCode(detector.cause());
+				measured++;
+			}
+			duty = trimDuty(drive, duty, meanTorque);
+			stage.nextDuty = duty;
+			stage.work = 0;
+			begin = limit;
+			if (lost) break;
+			stage.commutate();
+		}
+		detector.record = undefined;
+		const meanTorque = work / circuit.omegaMechanical / (begin - start.commutation);
+		return {
+			measured,
+			errors: errors.subarray(0, measured),
+			crossings: crossings.subarray(0, measured),
+			torques: torques.subarray(0, measured),
+			causes: causes.subarray(0, measured),
+			duties: Float64Array.from(duties),
+			meanTorque,
+			torqueNotReached: !lost && duty >= 1 && meanTorque < 0.98 * drive.operation.torque,
+			lost,
+			...(options.readingSectors !== undefined && { readings: lost ? [] : readings }),
+		};
+	}
+}
+
+function mean(values: Float64Array): number {
+	let sum = 0;
+	for (const value of values) sum += value;
+	return sum / values.length;
+}
+
+const bench = new Bench();
