@@ -84,8 +84,10 @@ export interface NumberRecord extends RecordBase {
 	readonly tolerance?: Tolerance;
 	/** Default range of a condition. */
 	readonly range?: ConditionRange;
-	/** May be stated per operating point (and, but for speed and torque, in common). */
+	/** May be stated per operating point (and, unless `stated`, in common). */
 	readonly perPoint?: boolean;
+	/** Every operating point must state it; it has no common value. */
+	readonly stated?: boolean;
 }
 
 export interface ChoiceRecord extends RecordBase {

@@ -15,6 +15,8 @@ export interface OperatingPoint {
 /** A valid scenario with every unit converted and every default filled in. */
 export interface Scenario {
 	readonly name: string;
+	/** True where drive and figures were made up to teach something. */
+	readonly invented?: boolean;
 	/** What is to be learnt from it. */
 	readonly lesson: string;
 	/** Every parameter's nominal value; the conditions' are those of the reference point. */

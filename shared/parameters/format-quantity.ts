@@ -1,0 +1,43 @@
+import type { Unit } from './parameter.ts';
+import { prefixes, unitSpelling } from './unit-spelling.ts';
+
+/**
+ * Engineering notation: `formatQuantity(22e3, 'Ω')` is "22 kΩ". All digits are
+ * kept, so that `parseQuantity` gives back the same number; round first where
+ * fewer are wanted. A plain number (unit '1') comes without ending.
+ */
+export function formatQuantity(value: number, unit: Unit): string {
+	if (!Number.isFinite(value)) return String(value);
+	if (value === 0) return join('0', unit, '');
+	if (unit === '1/K') return `${shifted(value, 6)} ppm/K`;
+	if (!unitSpelling[unit].prefixed) return join(shifted(value, 0), unit, '');
+	const power = Math.floor(exponentOf(value) / 3) * 3;
+	for (const [prefix, prefixPower] of prefixes) {
+		if (prefixPower === power) return join(shifted(value, -power), unit, prefix);
+	}
+	return join(String(value), unit, '');
+}
+
+/** A share of one as a percentage: `formatRelative(0.05)` is "5 %". */
+export function formatRelative(value: number): string {
+	return Number.isFinite(value) ? `${shifted(value, 2)} %` : String(value);
+}
+
+const join = (digits: string, unit: Unit, prefix: string): string => {
+	const [symbol = ''] = unitSpelling[unit].symbols;
+	return symbol === '°' ? `${digits}°` : `${digits} ${prefix}${symbol}`.trimEnd();
+};
+
+const exponentOf = (value: number): number => Number(value.toExponential().split('e')[1]);
+
+/** Shortest decimal of value · 10^places, its point moved in the text and not by arithmetic, which would round. */
+function shifted(value: number, places: number): string {
+	const [mantissa = '', exponent] = value.toExponential().split('e');
+	const sign = mantissa.startsWith('-') ? '-' : '';
+	const digits = mantissa.replace(/[-.]/g, '');
+	const point = Number(exponent) + 1 + places;
+	if (point > 21 || point < -6) return `${mantissa}e${point - 1}`;
+	if (point <= 0) return `${sign}0.${'0'.repeat(-point)}${digits}`;
+	if (point >= digits.length) return sign + digits.padEnd(point, '0');
+	return `${sign}${digits.slice(0, point)}.${digits.slice(point)}`;
+}
