@@ -35,7 +35,7 @@ export function indeterminacies(file, text) {
 	};
 	/** @param {ts.Node} node */
 	const visit = (node) => {
-		if (ts.isIdentifier(node) && !isMerelyAName(node)) {
+		if (ts.isIdentifier(node) || ts.isStringLiteral(node)) {
 			if (node.text === 'Math') checkMath(node);
 			if (node.text === 'Date') found(node, 'Date: results must not depend on the clock');
 		}
@@ -48,7 +48,7 @@ export function indeterminacies(file, text) {
 		}
 		ts.forEachChild(node, visit);
 	};
-	/** @param {ts.Identifier} math */
+	/** @param {ts.Identifier | ts.StringLiteral} math */
 	const checkMath = (math) => {
 		const { parent } = math;
 		if (!ts.isPropertyAccessExpression(parent) || parent.expression !== math) {
@@ -59,17 +59,6 @@ export function indeterminacies(file, text) {
 	};
 	visit(source);
 	return findings;
-}
-
-/**
- * A property or label called Math is not Math, unless it is the global's.
- * @param {ts.Identifier} node
- */
-function isMerelyAName({ parent, text }) {
-	if (ts.isPropertyAccessExpression(parent) && parent.name.text === text) {
-		return parent.expression.getText() !== 'globalThis';
-	}
-	return ts.isPropertyAssignment(parent) && parent.name.getText() === text;
 }
 
 if (import.meta.url === pathToFileURL(process.argv[1] ?? '').href) {
