@@ -34,7 +34,7 @@ export default {
 			comment: 'Between src and workers lies a thread: types and the URL of the worker cross it, code does not.',
 			severity: 'error',
 			from: { path: '^src/' },
-			to: { path: '^workers/', dependencyTypesNot: ['type-only'] },
+			to: { path: '^workers/', pathNot: '\\.d\\.ts$', dependencyTypesNot: ['type-only'] },
 		},
 		{
 			name: 'page-and-command-line-apart',

@@ -1,0 +1,81 @@
+import { type ChildProcess, spawn } from 'node:child_process';
+import { createServer } from 'node:net';
+import { expect, onTestFinished, test } from 'vitest';
+import { projectRoot } from '../../src/tooling/project.mjs';
+
+interface Start {
+	readonly process: ChildProcess;
+	/** What it has printed so far. */
+	readonly output: () => string;
+	/** Resolves as soon as the output matches. */
+	readonly prints: (pattern: RegExp) => Promise<RegExpExecArray>;
+	readonly ends: Promise<number | null>;
+}
+
+/** `npm start` without npm, to see its own exit code. */
+function start(): Start {
+	const child = spawn(process.execPath, ['src/tooling/start.mjs'], {
+		cwd: projectRoot,
+		stdio: ['ignore', 'pipe', 'pipe'],
+	});
+	onTestFinished(() => void child.kill('SIGKILL'));
+	let text = '';
+	const listeners = new Set<() => void>();
+	const take = (chunk: Buffer) => {
+		text += chunk.toString();
+		for (const listener of listeners) listener();
+	};
+	child.stdout.on('data', take);
+	child.stderr.on('data', take);
+	const ends = new Promise<number | null>((resolve) => {
+		child.on('close', resolve);
+	});
+	const prints = (pattern: RegExp) =>
+		new Promise<RegExpExecArray>((resolve, reject) => {
+			const look = () => {
+				const match = pattern.exec(text);
+				if (match) resolve(match);
+			};
+			listeners.add(look);
+			void ends.then((code) => reject(new Error(`ended with ${code} before ${pattern}:\n${text}`)));
+			look();
+		});
+	return { process: child, output: () => text, prints, ends };
+}
+
+const address = /http:\/\/127\.0\.0\.1:(\d+)\//;
+
+test('npm start prints the comparison, then the address of a page that is there; Ctrl-C ends it with 0', async () => {
+	const run = start();
+	const [url] = await run.prints(address);
+	expect(run.output()).not.toContain('Installing');
+	const printed = run.output().toLowerCase();
+	for (const words of ['half-bus', 'virtual neutral', '1000'])
+		expect(printed.replaceAll(/[ ,]/g, ' ')).toContain(words);
+
+	const page = await fetch(url);
+	expect(page.status).toBe(200);
+	expect(page.headers.get('content-security-policy')).toContain("script-src 'self'");
+	expect(await page.text()).toContain('Anglespread');
+
+	const asked = performance.now();
+	run.process.kill('SIGINT');
+	expect(await run.ends).toBe(0);
+	expect(performance.now() - asked).toBeLessThan(2000);
+});
+
+test('a port that is taken is reported, and the next one used', async () => {
+	const other = createServer();
+	onTestFinished(() => void other.close());
+	// where something else of this machine has the port already, it is taken all the same
+	await new Promise<void>((resolve) => {
+		other.once('error', () => resolve()).listen(8360, '127.0.0.1', resolve);
+	});
+	const run = start();
+	const [url, port] = await run.prints(address);
+	expect(run.output()).toContain('Port 8360 is taken');
+	expect(Number(port)).toBeGreaterThan(8360);
+	expect((await fetch(url)).status).toBe(200);
+	run.process.kill('SIGTERM');
+	expect(await run.ends).toBe(0);
+});
