@@ -82,6 +82,8 @@ async function testProjects(): Promise<TestProjectInlineConfiguration[]> {
 async function browserProject(): Promise<TestProjectInlineConfiguration> {
 	return {
 		worker: { format: 'es' },
+		// a package first met inside a worker would reload the page in the middle of a test
+		optimizeDeps: { entries: ['tests/browser/**/*.ts', 'workers/browser-worker.ts'] },
 		test: {
 			name: 'browser',
 			include: ['tests/browser/**/*.browser.test.{ts,tsx}'],
