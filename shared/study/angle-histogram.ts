@@ -1,0 +1,79 @@
+/**
+ * Angle errors counted in fixed bins, so that counts of any shards add up to
+ * the same whole in any order, and no list of errors has to be kept.
+ */
+export const angleBins = {
+	/** Lower edge of the first bin, degrees. */
+	start: -60,
+	/** Width of a bin, degrees: the resolution of pooled quantiles. */
+	step: 0.01,
+	/** Up to +60°; the first and the last bin also take what lies beyond. */
+	count: 12000,
+} as const;
+
+/** The bin an angle error falls in. */
+export function angleBin(error: number): number {
+	const bin = Math.floor((error - angleBins.start) / angleBins.step);
+	return bin < 0 ? 0 : bin >= angleBins.count ? angleBins.count - 1 : bin;
+}
+
+export interface PooledErrors {
+	readonly counts: ArrayLike<number>;
+	/** Number of errors in `counts`. */
+	readonly total: number;
+	/** Exact extremes, degrees; quantiles never leave them. */
+	readonly lowest: number;
+	readonly highest: number;
+}
+
+/**
+ * Quantiles of the counted angle errors, degrees: the smallest value with a
+ * share `p` of the errors at or below it, errors spread evenly inside a bin.
+ * Off by less than a bin (0.01°) except within the end bins, which reach to the
+ * exact extremes. NaN without errors.
+ */
+export function pooledQuantiles(errors: PooledErrors, shares: readonly number[]): number[] {
+	const { counts, total, lowest, highest } = errors;
+	if (total === 0) return shares.map(() => Number.NaN);
+	const last = angleBins.count - 1;
+	return shares.map((share) => {
+		const wanted = share * total;
+		let below = 0;
+		let bin = 0;
+		while (bin < last && below + (counts[bin] ?? 0) < wanted) {
+			below += counts[bin] ?? 0;
+			bin += 1;
+		}
+		const lower = bin === 0 ? lowest : angleBins.start + bin * angleBins.step;
+		const upper = bin === last ? highest : angleBins.start + (bin + 1) * angleBins.step;
+		const inBin = counts[bin] ?? 0;
+		const part = inBin === 0 ? 0 : (wanted - below) / inBin;
+		return Math.min(highest, Math.max(lowest, lower + part * (upper - lower)));
+	});
+}
+
+/** Bins joined to `bins` wide ones over the occupied range, for charts and files. */
+export function coarseHistograms(
+	perChoice: readonly ArrayLike<number>[],
+	fineBinsPerBin = 10,
+): readonly { readonly start: number; readonly step: number; readonly counts: readonly number[] }[] {
+	const wide = perChoice.map((counts) => {
+		const sums = new Array<number>(angleBins.count / fineBinsPerBin).fill(0);
+		for (let bin = 0; bin < angleBins.count; bin += 1) {
+			const at = Math.floor(bin / fineBinsPerBin);
+			sums[at] = (sums[at] ?? 0) + (counts[bin] ?? 0);
+		}
+		return sums;
+	});
+	const occupied = (at: number): boolean => wide.some((sums) => (sums[at] ?? 0) > 0);
+	let first = 0;
+	let end = angleBins.count / fineBinsPerBin;
+	while (first < end - 1 && !occupied(first)) first += 1;
+	while (end > first + 1 && !occupied(end - 1)) end -= 1;
+	const perDegree = 100 / fineBinsPerBin;
+	return wide.map((sums) => ({
+		start: angleBins.start + first / perDegree,
+		step: 1 / perDegree,
+		counts: sums.slice(first, end),
+	}));
+}

@@ -1,0 +1,120 @@
+import { choiceNames } from '../drive/drive.ts';
+import { clopperPearsonUpper } from '../statistics/clopper-pearson.ts';
+import { histogramQuantile } from '../statistics/histogram-quantile.ts';
+import { orderStatisticInterval } from '../statistics/order-statistic-interval.ts';
+import { quantileOfSorted } from '../statistics/quantile.ts';
+import { ratioEstimate } from '../statistics/ratio-estimate.ts';
+import { angleBins } from './angle-histogram.ts';
+import { type CountName, kindCountNames, kindSumNames, type MeasureName } from './columns.ts';
+import type { StudyColumns } from './merge.ts';
+import type { ChoiceFigures, RateFigure } from './result.ts';
+
+/** Shares of all commutations whose angle errors are quoted. */
+const quotedShares = [0.005, 0.025, 0.5, 0.975, 0.995];
+
+interface Place {
+	readonly study: StudyColumns;
+	/** Indices of the finished units, rising. */
+	readonly finished: ArrayLike<number>;
+	readonly point: number;
+	/** Index into choiceNames. */
+	readonly choice: number;
+	/** Sectors in an operating hour at the point's nominal speed. */
+	readonly sectorsPerHour: number;
+	readonly level: number;
+}
+
+/** One choice's figures at one point, `histogram` excepted. Sums run in the order of the units. */
+export function choiceFigures(place: Place): Omit<ChoiceFigures, 'histogram'> {
+	const { study, finished, level } = place;
+	const count = (name: CountName): number => sum(unitValues(place, name));
+	const total = (name: MeasureName): number => sum(unitValues(place, name));
+	const sectors = count('sectors');
+	const runs = count('runs');
+	const mean = total('errorSum') / sectors;
+	const lowest = least(unitValues(place, 'lowestError'));
+	const highest = -least(unitValues(place, 'highestError').map((value) => -value));
+	const unitErrors = unitValues(place, 'unitError').sort();
+	const bounds = (share: number): readonly [number, number] | null => {
+		const { low, high, ranks } = orderStatisticInterval(unitErrors, share, level);
+		return ranks.low === 0 || ranks.high > unitErrors.length ? null : [low, high];
+	};
+	const counts = poolHistogram(study, place.point, place.choice);
+	return {
+		units: finished.length,
+		sectors,
+		angleError: {
+			mean,
+			sd: Math.sqrt(Math.max(0, (total('errorSquares') - sectors * mean * mean) / (sectors - 1))),
+			quantiles: Object.fromEntries(
+				quotedShares.map((share) => {
+					const value = histogramQuantile({ start: angleBins.start, step: angleBins.step, counts }, share);
+					// the extremes are known exactly, also where they lie beyond the bins
+					return [String(share), Math.min(highest, Math.max(lowest, value))];
+				}),
+			),
+			maxAbs: sectors > 0 ? Math.max(-lowest, highest) : Number.NaN,
+		},
+		unitError: {
+			median: quantileOfSorted(unitErrors, 0.5),
+			q95: quantileOfSorted(unitErrors, 0.95),
+			medianInterval: bounds(0.5),
+			q95Interval: bounds(0.95),
+		},
+		rates: { early: rate(place, 'early'), late: rate(place, 'late'), missed: rate(place, 'missed') },
+		causes: { freewheel: count('freewheel'), noise: count('noise'), threshold: count('threshold') },
+		lost: count('lost'),
+		runs,
+		meanTorque: total('torqueSum') / runs,
+		torqueNotReached: count('torqueNotReached'),
+		sectorMeans: kindSumNames.map((name, kind) => total(name) / count(kindCountNames[kind as 0])),
+	};
+}
+
+/**
+ * Sectors of one unit share its parts and are not independent: the interval is
+ * that of a ratio of sums over units. Without events there is no spread to
+ * estimate from, and the bound is the exact one on the share of affected units.
+ */
+function rate(place: Place, name: 'early' | 'late' | 'missed'): RateFigure {
+	const events = unitValues(place, name);
+	const seen = sum(events);
+	if (seen === 0) {
+		const high = clopperPearsonUpper(0, place.finished.length, place.level);
+		return { count: 0, rate: 0, low: 0, high, perHour: 0, boundOn: 'units' };
+	}
+	const { ratio, low, high } = ratioEstimate(events, unitValues(place, 'sectors'), place.level);
+	return { count: seen, rate: ratio, low, high, perHour: ratio * place.sectorsPerHour, boundOn: 'sectors' };
+}
+
+/** A column's values at this point and choice, one for each finished unit. */
+export function unitValues(
+	{ study, finished, point, choice }: Pick<Place, 'study' | 'finished' | 'point' | 'choice'>,
+	name: CountName | MeasureName,
+): Float64Array {
+	const column = study.columns[name];
+	const cellsPerUnit = study.points * choiceNames.length;
+	const values = new Float64Array(finished.length);
+	for (let i = 0; i < values.length; i += 1) {
+		values[i] = column[(finished[i] as number) * cellsPerUnit + point * choiceNames.length + choice] as number;
+	}
+	return values;
+}
+
+/** The counted angle errors of one point and choice. */
+export function poolHistogram(study: StudyColumns, point: number, choice: number): Float64Array {
+	const place = point * choiceNames.length + choice;
+	return study.histograms.subarray(place * angleBins.count, (place + 1) * angleBins.count);
+}
+
+function sum(values: Float64Array): number {
+	let total = 0;
+	for (const value of values) total += value;
+	return total;
+}
+
+function least(values: Float64Array): number {
+	let found = Number.POSITIVE_INFINITY;
+	for (const value of values) if (value < found) found = value;
+	return found;
+}

@@ -1,0 +1,88 @@
+/**
+ * What is kept of every unit, at every operating point, for each sensing
+ * choice: one column each, over all the unit's starts. Study, files and reports
+ * loop over this list. A cell lies at
+ *
+ *     (unit − first unit) · cellsPerUnit + point · 2 + choice
+ *
+ * so the columns of neighbouring shards, laid end to end, are those of the whole.
+ */
+
+interface ColumnRecord {
+	readonly unit: '1' | '°' | '°²' | 'N·m';
+	readonly meaning: string;
+}
+
+/** Whole numbers, kept in 32 bits. */
+export const countColumns = {
+	runs: { unit: '1', meaning: 'starts simulated' },
+	sectors: { unit: '1', meaning: 'measured sectors' },
+	early: { unit: '1', meaning: 'early false crossings' },
+	late: { unit: '1', meaning: 'late crossings' },
+	missed: { unit: '1', meaning: 'missed crossings' },
+	freewheel: { unit: '1', meaning: 'early false crossings read while the open phase freewheeled' },
+	noise: { unit: '1', meaning: 'early false crossings that noise or ringing made' },
+	threshold: { unit: '1', meaning: 'early false crossings that the threshold itself made' },
+	lost: { unit: '1', meaning: 'runs that lost lock' },
+	torqueNotReached: { unit: '1', meaning: 'runs at full duty and more than 2 % short of the torque' },
+	sectors0: { unit: '1', meaning: 'measured sectors a+b−' },
+	sectors1: { unit: '1', meaning: 'measured sectors a+c−' },
+	sectors2: { unit: '1', meaning: 'measured sectors b+c−' },
+	sectors3: { unit: '1', meaning: 'measured sectors b+a−' },
+	sectors4: { unit: '1', meaning: 'measured sectors c+a−' },
+	sectors5: { unit: '1', meaning: 'measured sectors c+b−' },
+} as const satisfies Record<string, ColumnRecord>;
+
+/** Real numbers, kept in 64 bits. */
+export const measureColumns = {
+	errorSum: { unit: '°', meaning: 'sum of the angle errors' },
+	errorSquares: { unit: '°²', meaning: 'sum of the squared angle errors' },
+	lowestError: { unit: '°', meaning: 'earliest angle error; +∞ where nothing was measured' },
+	highestError: { unit: '°', meaning: 'latest angle error; −∞ where nothing was measured' },
+	unitError: { unit: '°', meaning: '95 % quantile of |angle error| over all starts; infinite where a run lost lock' },
+	torqueSum: { unit: 'N·m', meaning: "sum of the runs' mean torques" },
+	errorSum0: { unit: '°', meaning: 'sum of the angle errors of sectors a+b−' },
+	errorSum1: { unit: '°', meaning: 'sum of the angle errors of sectors a+c−' },
+	errorSum2: { unit: '°', meaning: 'sum of the angle errors of sectors b+c−' },
+	errorSum3: { unit: '°', meaning: 'sum of the angle errors of sectors b+a−' },
+	errorSum4: { unit: '°', meaning: 'sum of the angle errors of sectors c+a−' },
+	errorSum5: { unit: '°', meaning: 'sum of the angle errors of sectors c+b−' },
+} as const satisfies Record<string, ColumnRecord>;
+
+export type CountName = keyof typeof countColumns;
+export type MeasureName = keyof typeof measureColumns;
+export type Columns = Record<CountName, Uint32Array<ArrayBuffer>> & Record<MeasureName, Float64Array<ArrayBuffer>>;
+
+export const countNames = Object.keys(countColumns) as CountName[];
+export const measureNames = Object.keys(measureColumns) as MeasureName[];
+
+/** The six kinds of sector, n mod 6. */
+type Six<T> = readonly [T, T, T, T, T, T];
+export const kindCountNames: Six<CountName> = ['sectors0', 'sectors1', 'sectors2', 'sectors3', 'sectors4', 'sectors5'];
+export const kindSumNames: Six<MeasureName> = [
+	'errorSum0',
+	'errorSum1',
+	'errorSum2',
+	'errorSum3',
+	'errorSum4',
+	'errorSum5',
+];
+
+/** Columns of zeros. @param cells units × points × choices */
+export function emptyColumns(cells: number): Columns {
+	const counts = countNames.map((name) => [name, new Uint32Array(cells)]);
+	const measures = measureNames.map((name) => [name, new Float64Array(cells)]);
+	return Object.fromEntries([...counts, ...measures]) as Columns;
+}
+
+/** Lays `part` into `whole` from cell `at` on. */
+export function placeColumns(whole: Columns, part: Columns, at: number): void {
+	for (const name of countNames) whole[name].set(part[name], at);
+	for (const name of measureNames) whole[name].set(part[name], at);
+}
+
+/** Sets cells `from` up to `to` back to zero. */
+export function clearColumns(columns: Columns, from: number, to: number): void {
+	for (const name of countNames) columns[name].fill(0, from, to);
+	for (const name of measureNames) columns[name].fill(0, from, to);
+}

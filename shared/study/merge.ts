@@ -1,0 +1,51 @@
+import { choiceNames } from '../drive/drive.ts';
+import { angleBins } from './angle-histogram.ts';
+import { type Columns, emptyColumns, placeColumns } from './columns.ts';
+import type { ShardResult, UnitFailure } from './run-shard.ts';
+
+/** What became of each unit asked for. */
+export const unitStates = { pending: 0, finished: 1, failed: 2 } as const;
+
+/** A whole study's columns, by unit index. */
+export interface StudyColumns {
+	readonly units: number;
+	readonly points: number;
+	/** One of `unitStates` for each unit. */
+	readonly states: Uint8Array<ArrayBuffer>;
+	readonly columns: Columns;
+	/** [point][choice][bin] */
+	readonly histograms: Float64Array<ArrayBuffer>;
+	/** In the order they came in. */
+	readonly failures: UnitFailure[];
+}
+
+export function emptyStudy(units: number, points: number): StudyColumns {
+	const cellsPerUnit = points * choiceNames.length;
+	return {
+		units,
+		points,
+		states: new Uint8Array(units),
+		columns: emptyColumns(units * cellsPerUnit),
+		histograms: new Float64Array(cellsPerUnit * angleBins.count),
+		failures: [],
+	};
+}
+
+/** Lays a shard into its place. Shards may come in any order, each once. */
+export function mergeShard(study: StudyColumns, shard: ShardResult): void {
+	placeColumns(study.columns, shard.columns, shard.from * study.points * choiceNames.length);
+	// counts are whole numbers far below 2⁵³: their sum is exact in any order
+	for (let bin = 0; bin < shard.histograms.length; bin += 1) {
+		const count = shard.histograms[bin] as number;
+		if (count > 0) study.histograms[bin] = (study.histograms[bin] as number) + count;
+	}
+	study.states.fill(unitStates.finished, shard.from, shard.to);
+	for (const failure of shard.failures) study.states[failure.unit] = unitStates.failed;
+	study.failures.push(...shard.failures);
+}
+
+/** Counts units whose worker failed twice; nothing of them was measured. */
+export function failUnits(study: StudyColumns, from: number, to: number, message: string): void {
+	study.states.fill(unitStates.failed, from, to);
+	for (let unit = from; unit < to; unit += 1) study.failures.push({ unit, message });
+}

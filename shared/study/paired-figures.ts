@@ -1,0 +1,37 @@
+import { medianDifference } from '../statistics/median-difference.ts';
+import { signTest } from '../statistics/sign-test.ts';
+import type { PairedFigures } from './result.ts';
+
+/**
+ * Both choices on the same units: half-bus minus virtual neutral of the units'
+ * figures, lost ones (∞) worse than any. One is called better where the exact
+ * sign test finds the split too uneven for chance at the level, and the median
+ * difference does not point the other way.
+ *
+ * @param halfBus the units' figures, in the same order as
+ * @param virtualNeutral those of the other choice
+ */
+export function pairedFigures(
+	halfBus: Float64Array,
+	virtualNeutral: Float64Array,
+	level: number,
+): Omit<PairedFigures, 'sentence'> {
+	const { median, interval, firstSmaller, secondSmaller, ties } = medianDifference(halfBus, virtualNeutral, level);
+	const p = signTest(firstSmaller, secondSmaller);
+	const isShown = p < 1 - level;
+	const isBounded = Number.isFinite(interval.low) || Number.isFinite(interval.high);
+	return {
+		units: halfBus.length,
+		medianDifference: halfBus.length > 0 ? median : null,
+		interval: isBounded ? [interval.low, interval.high] : null,
+		smaller: { halfBus: firstSmaller, virtualNeutral: secondSmaller },
+		ties,
+		p,
+		better:
+			isShown && firstSmaller > secondSmaller && !(median > 0)
+				? 'halfBus'
+				: isShown && secondSmaller > firstSmaller && !(median < 0)
+					? 'virtualNeutral'
+					: 'not shown',
+	};
+}

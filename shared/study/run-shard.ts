@@ -1,0 +1,108 @@
+import { choiceNames, type Drive, type PairRecord } from '../drive/drive.ts';
+import type { NoiseSource } from '../drive/noise.ts';
+import { simulatePair } from '../drive/simulate-pair.ts';
+import { angleBin, angleBins } from './angle-histogram.ts';
+import { type Columns, clearColumns, emptyColumns } from './columns.ts';
+import type { StudyPlan } from './plan.ts';
+import { tallyRun } from './tally-run.ts';
+import { unitDrives } from './unit-drives.ts';
+
+/** What a shard of units did; every array is its own buffer, to be handed over without a copy. */
+export interface ShardResult {
+	/** Units `from` up to `to`. */
+	readonly from: number;
+	readonly to: number;
+	readonly columns: Columns;
+	/** Angle errors of all finished units: [point][choice][bin]. */
+	readonly histograms: Uint32Array<ArrayBuffer>;
+	/** Units whose simulation broke down; their cells are zero. */
+	readonly failures: readonly UnitFailure[];
+}
+
+export interface UnitFailure {
+	readonly unit: number;
+	readonly message: string;
+}
+
+interface ShardOptions {
+	/** Called after every run with the units done so far: a sign of life as much as progress. */
+	readonly onProgress?: (unitsDone: number) => void;
+	/** Simulates both choices of one drive; other than the kernel only where a test needs a fault. */
+	readonly simulate?: (drive: Drive, noise: NoiseSource) => PairRecord;
+}
+
+/** Share of a unit's sectors that its `unitError` bounds. */
+const unitErrorShare = 0.95;
+
+/**
+ * Simulates units `from` up to `to` at every point and start. Unit i depends on
+ * the plan and i alone, never on the shard it is in.
+ */
+export function runShard(
+	plan: StudyPlan,
+	from: number,
+	to: number,
+	{ onProgress = () => {}, simulate = simulatePair }: ShardOptions = {},
+): ShardResult {
+	const { points, values } = plan.scenario;
+	const choices = choiceNames.length;
+	const cellsPerUnit = points.length * choices;
+	const starts = values['trial.starts'] as number;
+	const measured = values['trial.measured'] as number;
+	const rules = {
+		firstSector: (values['trial.warmup'] as number) + (values['trial.settle'] as number),
+		falseMargin: values['trial.falseMargin'] as number,
+	};
+	const columns = emptyColumns((to - from) * cellsPerUnit);
+	const histograms = new Uint32Array(cellsPerUnit * angleBins.count);
+	const failures: UnitFailure[] = [];
+	// one unit's angle errors, [point][choice][start and sector]: counted once the whole unit is done
+	const room = starts * measured;
+	const errors = new Float64Array(cellsPerUnit * room);
+	const filled = new Uint32Array(cellsPerUnit);
+
+	for (let unit = from; unit < to; unit += 1) {
+		const firstCell = (unit - from) * cellsPerUnit;
+		filled.fill(0);
+		try {
+			for (const { point, drive, noise } of unitDrives(plan, unit)) {
+				const pair = simulate(drive, noise);
+				for (let c = 0; c < choices; c += 1) {
+					const run = pair[choiceNames[c] as 'halfBus'];
+					const place = point * choices + c;
+					tallyRun(columns, firstCell + place, run, rules);
+					const used = filled[place] as number;
+					errors.set(run.errors.subarray(0, run.measured), place * room + used);
+					filled[place] = used + run.measured;
+				}
+				onProgress(unit - from);
+			}
+			for (let place = 0; place < cellsPerUnit; place += 1) {
+				const own = errors.subarray(place * room, place * room + (filled[place] as number));
+				const bins = histograms.subarray(place * angleBins.count, (place + 1) * angleBins.count);
+				for (const error of own) bins[angleBin(error)] = (bins[angleBin(error)] as number) + 1;
+				const isLost = (columns.lost[firstCell + place] as number) > 0;
+				columns.unitError[firstCell + place] = isLost
+					? Number.POSITIVE_INFINITY
+					: absoluteQuantile(own, unitErrorShare);
+			}
+		} catch (error) {
+			clearColumns(columns, firstCell, firstCell + cellsPerUnit);
+			failures.push({ unit, message: error instanceof Error ? error.message : String(error) });
+		}
+		onProgress(unit + 1 - from);
+	}
+	return { from, to, columns, histograms, failures };
+}
+
+/** Type-7 quantile of |errors| (linear between order statistics); the errors are overwritten. */
+function absoluteQuantile(errors: Float64Array, share: number): number {
+	if (errors.length === 0) return 0;
+	for (let i = 0; i < errors.length; i += 1) errors[i] = Math.abs(errors[i] as number);
+	errors.sort();
+	const place = (errors.length - 1) * share;
+	const below = Math.floor(place);
+	const low = errors[below] as number;
+	const high = errors[Math.min(below + 1, errors.length - 1)] as number;
+	return low + (place - below) * (high - low);
+}

@@ -1,0 +1,104 @@
+import { type ChoiceName, choiceNames, type PerChoice } from '../drive/drive.ts';
+import { count, degrees, power, signedDegrees } from '../words/figures.ts';
+import { levelWords } from '../words/level.ts';
+import { choiceWords } from '../words/names.ts';
+import type { ChoiceFigures, PairedFigures, StudyResult } from './result.ts';
+
+interface Compared {
+	readonly point: string;
+	readonly level: number;
+	readonly choices: PerChoice<Pick<ChoiceFigures, 'unitError' | 'lost' | 'runs' | 'torqueNotReached' | 'angleError'>>;
+	readonly paired: Omit<PairedFigures, 'sentence'>;
+	/** Spread that the time between readings alone makes, degrees. */
+	readonly gridSpread: number;
+}
+
+/** Which choice is better at one point, by how much and with what confidence, and what else must be known with it. */
+export function pointSentence(compared: Compared): string {
+	if (compared.paired.units === 0) return `At ${compared.point} no drive was finished: nothing is shown.`;
+	return [verdict(compared), lostWords(compared), torqueWords(compared), gridWords(compared)].filter(Boolean).join(' ');
+}
+
+/** The study's answer over all its operating points. */
+export function studySentence({ points, provenance }: StudyResult): string {
+	const { finished, asked, failed } = provenance.units;
+	if (finished === 0) return `None of the ${count(asked)} drives was finished: nothing is shown.`;
+	const named = (better: PairedFigures['better']): string =>
+		list(points.filter(({ paired }) => paired.better === better).map(({ name }) => name));
+	const parts = choiceNames
+		.filter((choice) => named(choice))
+		.map((choice) => `${choiceWords[choice]} is better at ${named(choice)}`);
+	if (named('not shown')) parts.push(`at ${named('not shown')} neither is shown to be better`);
+	const answer = `${capital(parts.join('; '))} (${count(finished)} drives, ${levelWords(provenance.level)} confidence at each point).`;
+	const lack =
+		failed > 0 ? ` ${count(failed)} of ${count(asked)} drives could not be simulated and are in no figure.` : '';
+	return answer + lack;
+}
+
+function verdict({ point, level, choices, paired }: Compared): string {
+	const { better, medianDifference, interval, smaller, units, p } = paired;
+	const chance = p < 1e-4 ? 'below 1 in 10 000' : `${power(p)}`;
+	if (better === 'not shown') {
+		const difference =
+			medianDifference !== null && Number.isFinite(medianDifference)
+				? `; half-bus minus virtual neutral is ${signedDegrees(medianDifference)} in the median${intervalWords(interval, level, signedDegrees)}`
+				: '';
+		return `At ${point} neither choice is shown to be better: half-bus has the smaller error in ${count(smaller.halfBus)} and virtual neutral in ${count(smaller.virtualNeutral)} of ${count(units)} drives${difference}.`;
+	}
+	const name = choiceWords[better];
+	const wins = `with the smaller error in ${count(smaller[better])} of ${count(units)} drives (sign test: p ${p < 1e-4 ? '' : '= '}${chance})`;
+	const own = choices[better].unitError.median;
+	const others = choices[other(better)].unitError.median;
+	if (!Number.isFinite(others) || medianDifference === null || !Number.isFinite(medianDifference)) {
+		return `At ${point} ${name} is better: the typical ${choiceWords[other(better)]} drive loses lock, ${wins}.`;
+	}
+	const slight = Math.abs(medianDifference) < 0.05 * own ? ' The difference is small against the error itself.' : '';
+	return (
+		`At ${point} ${name} is better by ${degrees(Math.abs(medianDifference))}${intervalWords(withoutSign(interval), level, degrees)}: ` +
+		`95 % of the typical drive's commutations lie within ${degrees(own)}, against ${degrees(others)} with ${choiceWords[other(better)]}, ${wins}.${slight}`
+	);
+}
+
+function intervalWords(
+	interval: readonly [number, number] | null,
+	level: number,
+	words: (value: number) => string,
+): string {
+	if (interval === null || !interval.every(Number.isFinite)) return '';
+	return ` (${levelWords(level)} interval ${words(interval[0])} to ${words(interval[1])})`;
+}
+
+/** An interval of a difference, the smaller size first, once its sign has been put into words. */
+const withoutSign = (interval: readonly [number, number] | null): readonly [number, number] | null =>
+	interval === null ? null : interval[1] < 0 ? [-interval[1], -interval[0]] : interval;
+
+function lostWords({ choices }: Compared): string {
+	const parts = choiceNames
+		.filter((choice) => choices[choice].lost > 0)
+		.map((choice) => `${count(choices[choice].lost)} of ${count(choices[choice].runs)} ${choiceWords[choice]} runs`);
+	return parts.length > 0 ? `Lock was lost in ${list(parts)}.` : '';
+}
+
+function torqueWords({ choices }: Compared): string {
+	const parts = choiceNames
+		.filter((choice) => choices[choice].torqueNotReached > 0)
+		.map((choice) => `${count(choices[choice].torqueNotReached)} ${choiceWords[choice]} runs`);
+	return parts.length > 0 ? `The torque was not reached in ${list(parts)}.` : '';
+}
+
+function gridWords({ choices, gridSpread }: Compared): string {
+	// at least half of the variance
+	const ruled = choiceNames.filter(
+		(choice) => 2 * gridSpread * gridSpread >= choices[choice].angleError.sd * choices[choice].angleError.sd,
+	);
+	if (ruled.length === 0) return '';
+	const whose = ruled.length === 2 ? 'for both choices' : `for ${choiceWords[ruled[0] as ChoiceName]}`;
+	return `The time between readings alone spreads crossings by ${degrees(gridSpread)} (standard deviation), most of the spread ${whose}: tighter parts would change little of it.`;
+}
+
+const other = (choice: ChoiceName): ChoiceName => (choice === 'halfBus' ? 'virtualNeutral' : 'halfBus');
+
+const list = (parts: readonly string[]): string =>
+	parts.length < 2 ? (parts[0] ?? '') : `${parts.slice(0, -1).join(', ')} and ${parts.at(-1)}`;
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

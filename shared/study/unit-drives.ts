@@ -1,0 +1,33 @@
+import { buildDrive } from '../drive/build-drive.ts';
+import type { Drive } from '../drive/drive.ts';
+import type { NoiseSource } from '../drive/noise.ts';
+import { drawParts } from '../sampling/draw-parts.ts';
+import { drawStart } from '../sampling/draw-start.ts';
+import { keyedNoise } from '../sampling/keyed-noise.ts';
+import type { StudyPlan } from './plan.ts';
+
+/** One run to simulate: a unit as it stands at one start of one operating point. */
+export interface UnitDrive {
+	readonly point: number;
+	readonly start: number;
+	readonly drive: Drive;
+	readonly noise: NoiseSource;
+}
+
+/** All runs of one unit, point by point and start by start: a function of the plan and the unit's index alone. */
+export function* unitDrives({ scenario, seed, compensation }: StudyPlan, unit: number): Generator<UnitDrive> {
+	const parts = drawParts(scenario, seed, unit);
+	const noise = keyedNoise(seed);
+	const starts = scenario.values['trial.starts'] as number;
+	for (let point = 0; point < scenario.points.length; point += 1) {
+		for (let start = 0; start < starts; start += 1) {
+			const { conditions, pwmPhase, ripplePhase } = drawStart(scenario, seed, unit, point, start);
+			const drive = buildDrive(
+				{ ...scenario.values, ...conditions },
+				{ ...parts, pwmPhase, ripplePhase },
+				compensation,
+			);
+			yield { point, start, drive, noise: noise.forRun(unit, point, start) };
+		}
+	}
+}

@@ -1,0 +1,36 @@
+import { formatQuantity } from '../../shared/parameters/format-quantity.ts';
+import { degrees, signedDegrees } from '../../shared/words/figures.ts';
+import { choiceWords } from '../../shared/words/names.ts';
+import type { BoardFigures, BoardResult } from './board-run.ts';
+import { row } from './two-columns.ts';
+import { wrapText } from './wrap-text.ts';
+
+/** Boards side by side with both choices, 80 columns. */
+export function boardTable(boards: readonly BoardResult[]): string {
+	const lines = [row('', choiceWords.halfBus, choiceWords.virtualNeutral), ...boards.flatMap(boardLines)];
+	return `${[...lines, '', wrapText('Simulated estimates of boards without noise; measurement on real hardware decides.')].join('\n')}\n`;
+}
+
+function boardLines(board: BoardResult): string[] {
+	const title = `Board ${board.case}`;
+	if ('failure' in board) return [wrapText(`${title} could not be simulated: ${board.failure}`, { rest: '  ' })];
+	const figures = (label: string, words: (figures: BoardFigures) => string): string =>
+		row(label, words(board.halfBus), words(board.virtualNeutral));
+	return [
+		title,
+		figures('  mean angle error (late is +)', ({ errors }) =>
+			errors.length > 0 ? signedDegrees(meanOf(errors)) : '–',
+		),
+		figures('  largest, either way', ({ errors }) =>
+			errors.length > 0 ? degrees(Math.max(...errors.map(Math.abs))) : '–',
+		),
+		figures(
+			'  missed crossings',
+			({ crossings }) => `${crossings.filter((one) => one === null).length} of ${crossings.length}`,
+		),
+		figures('  mean torque', ({ meanTorque }) => formatQuantity(Number(meanTorque.toPrecision(4)), 'N·m')),
+		figures('  lock', ({ lost }) => (lost ? 'LOST' : 'kept')),
+	];
+}
+
+const meanOf = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length;

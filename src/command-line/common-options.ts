@@ -1,0 +1,34 @@
+import type { OptionRecord } from './command.ts';
+
+/** A whole number within limits. */
+export function wholeNumber<T>(
+	placeholder: string,
+	sentence: string,
+	fallback: T,
+	[least, most]: readonly [number, number],
+): OptionRecord<number | T> {
+	return {
+		placeholder,
+		sentence,
+		fallback,
+		read(text) {
+			const value = Number(text);
+			return /^\d+$/.test(text) && value >= least && value <= most
+				? { value }
+				: { problem: `must be a whole number from ${least} to ${most}` };
+		},
+	};
+}
+
+/** A text that is not empty. */
+export function text<T>(placeholder: string, sentence: string, fallback: T, longest: number): OptionRecord<string | T> {
+	return {
+		placeholder,
+		sentence,
+		fallback,
+		read: (value) =>
+			value.length > 0 && value.length <= longest ? { value } : { problem: `must have 1 to ${longest} characters` },
+	};
+}
+
+export const jsonOption = text('FILE', 'Also write the results to this file, as JSON.', null, 4096);

@@ -1,0 +1,64 @@
+import { formatQuantity, formatRelative } from '../../shared/parameters/format-quantity.ts';
+import type { NumberRecord, ParameterRecord, Tolerance } from '../../shared/parameters/parameter.ts';
+import { parameters } from '../../shared/parameters/parameters.ts';
+import { limits, oneOf } from '../../shared/scenario/read-entry.ts';
+import type { CommandRecord, OptionRecord } from './command.ts';
+import { padEnd, wrapText } from './wrap-text.ts';
+
+/** A command's help: what it is for, one worked line, its options. */
+export function commandHelp(command: CommandRecord<Readonly<Record<string, OptionRecord>>>): string {
+	const options: [string, string][] = Object.entries(command.options).map(([name, { placeholder, sentence }]) => [
+		placeholder ? `--${name} ${placeholder}` : `--${name}`,
+		sentence,
+	]);
+	options.push(
+		['--help', 'This text.'],
+		['--help parameters', 'Every parameter a file may state, with unit, range and default.'],
+	);
+	const width = Math.max(...options.map(([head]) => head.length)) + 4;
+	return `${[
+		wrapText(`${command.name}: ${command.purpose}`),
+		'',
+		`  npm run --silent ${command.name} -- ${command.file} [options]`,
+		'',
+		'For example',
+		`  ${command.example}`,
+		'',
+		'Options',
+		...options.map(([head, sentence]) =>
+			wrapText(sentence, { first: padEnd(`  ${head}`, width), rest: ' '.repeat(width) }),
+		),
+		'',
+		...command.remarks.map((remark) => wrapText(remark)),
+	].join('\n')}\n`;
+}
+
+/** Every parameter, from its record. */
+export function parameterHelp(): string {
+	const entries = parameters.map((parameter) =>
+		[
+			wrapText(`${parameter.id}  ${kindWords(parameter)}`, { first: '', rest: '    ' }),
+			wrapText(`${capital(parameter.name)}, ${parameter.symbol}. ${parameter.sentence}`, {
+				first: '    ',
+				rest: '    ',
+			}),
+		].join('\n'),
+	);
+	return `${entries.join('\n')}\n`;
+}
+
+function kindWords(parameter: ParameterRecord): string {
+	if (parameter.kind === 'choice') return `${oneOf(parameter.options)}; default ${parameter.default}`;
+	const value =
+		typeof parameter.default === 'number' ? formatQuantity(parameter.default, parameter.unit) : parameter.default;
+	const tolerance = parameter.tolerance ? `, ${toleranceWords(parameter, parameter.tolerance)}` : '';
+	return `${limits(parameter)}; default ${value}${tolerance}`;
+}
+
+function toleranceWords({ unit }: NumberRecord, { scale, lot, mismatch }: Tolerance): string {
+	const words = (halfWidth: number): string =>
+		scale === 'relative' ? formatRelative(halfWidth) : formatQuantity(halfWidth, unit);
+	return `lot ± ${words(lot)}, mismatch ± ${words(mismatch)}`;
+}
+
+const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);

@@ -1,0 +1,27 @@
+import { count } from '../../shared/words/figures.ts';
+import type { Terminal } from './terminal.ts';
+
+/** One line that is written over while work goes on, for a person watching; nothing in a pipe. */
+export function progressLine(terminal: Terminal, asked: number) {
+	const began = performance.now();
+	let width = 0;
+	const write = (text: string): void => {
+		terminal.err(`\r${text.padEnd(width)}`);
+		width = text.length;
+	};
+	return {
+		show({ finished, failed }: { readonly finished: number; readonly failed: number }): void {
+			if (!terminal.isLive) return;
+			const done = finished + failed;
+			const seconds = (performance.now() - began) / 1000;
+			const left = done > 0 ? (seconds * (asked - done)) / done : 0;
+			const failures = failed > 0 ? `, ${count(failed)} failed` : '';
+			write(`${count(done)} of ${count(asked)} drives${failures}, about ${Math.ceil(left)} s left`);
+		},
+		clear(): void {
+			if (!terminal.isLive || width === 0) return;
+			write('');
+			terminal.err('\r');
+		},
+	};
+}

@@ -1,0 +1,64 @@
+import { parseArgs } from 'node:util';
+import { nearestName } from '../../shared/scenario/nearest-name.ts';
+import type { Problem } from '../../shared/scenario/scenario.ts';
+import type { Arguments, CommandRecord, OptionRecord, OptionValues } from './command.ts';
+
+/** A command's arguments as its record declares them, with everything that is wrong with them. Never throws. */
+export function readArguments<Options extends Readonly<Record<string, OptionRecord>>>(
+	argv: readonly string[],
+	{ options, file: fileWord }: Pick<CommandRecord<Options>, 'options' | 'file'>,
+): Arguments<Options> {
+	const declared = Object.entries(options).map(
+		([name, { read }]) => [name, { type: read ? 'string' : 'boolean' }] as const,
+	);
+	const { tokens } = parseArgs({
+		args: [...argv],
+		options: { ...Object.fromEntries(declared), help: { type: 'boolean', short: 'h' } },
+		allowPositionals: true,
+		strict: false,
+		tokens: true,
+	});
+	const values: Record<string, unknown> = Object.fromEntries(
+		Object.entries(options).map(([name, { fallback }]) => [name, fallback]),
+	);
+	const problems: Problem[] = [];
+	const files: string[] = [];
+	const given = new Set<string>();
+	let help: Arguments<Options>['help'] = false;
+	for (const token of tokens) {
+		if (token.kind === 'positional') files.push(token.value);
+		if (token.kind !== 'option') continue;
+		if (token.name === 'help') {
+			help = 'command';
+			continue;
+		}
+		const report = (message: string): void =>
+			void problems.push({ path: token.rawName, value: token.value ?? '', message });
+		const option = Object.hasOwn(options, token.name) ? options[token.name] : undefined;
+		if (option === undefined) report(unknownOption(token.name, Object.keys(options)));
+		else if (given.has(token.name)) report('is given twice; keep one of the two');
+		else if (!option.read) {
+			if (token.value === undefined) values[token.name] = true;
+			else report('takes no value');
+		} else if (token.value === undefined) report(`needs a value: ${token.rawName} ${option.placeholder ?? ''}`);
+		else {
+			const reading = option.read(token.value);
+			if ('problem' in reading) report(reading.problem);
+			else values[token.name] = reading.value;
+		}
+		given.add(token.name);
+	}
+	if (help && files.includes('parameters')) help = 'parameters';
+	const [file = '', ...others] = files;
+	if (file === '') problems.push({ path: fileWord, value: '', message: 'is missing: name the file to read' });
+	for (const other of others)
+		problems.push({ path: fileWord, value: other, message: `is one file too many, after ${file}` });
+	return { file, values: values as OptionValues<Options>, help, problems };
+}
+
+function unknownOption(name: string, known: readonly string[]): string {
+	const near = nearestName(name, known);
+	return near === undefined
+		? `is not an option; known are ${known.map((one) => `--${one}`).join(', ')} and --help`
+		: `is not an option; did you mean --${near}?`;
+}

@@ -1,0 +1,29 @@
+/// <reference path="../../workers/node-adapter.d.ts" />
+import { availableParallelism } from 'node:os';
+import { Worker } from 'node:worker_threads';
+import { proxy, wrap } from 'comlink';
+import nodeEndpoint from 'comlink/dist/esm/node-adapter.mjs';
+import type { WorkerEndpoint } from '../../workers/worker-endpoint.ts';
+import { type WorkerHost, workerHandle } from './worker-handle.ts';
+
+/** Worker threads. @param workerUrl the built workers/node-worker.ts */
+export function nodeHost(workerUrl: URL): WorkerHost {
+	return {
+		cores: availableParallelism(),
+		spawn() {
+			const worker = new Worker(workerUrl);
+			const remote = wrap<WorkerEndpoint>(nodeEndpoint(worker));
+			return workerHandle({
+				listen: (callback) => remote.listen(proxy(callback)),
+				warmUp: () => remote.warmUp(),
+				call: (name, input, from, to) => remote.call(name, input, from, to),
+				onDeath(callback) {
+					worker.on('error', (error) => callback(new Error(`the worker failed: ${error.message}`)));
+					worker.on('messageerror', () => callback(new Error('a message of the worker could not be read')));
+					worker.on('exit', (code) => callback(new Error(`the worker ended by itself (exit code ${code})`)));
+				},
+				end: () => void worker.terminate(),
+			});
+		},
+	};
+}

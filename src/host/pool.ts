@@ -1,0 +1,218 @@
+import type { TaskInput, TaskName, TaskOutput } from '../../workers/shard-api.ts';
+import { ShardSizer } from './shard-sizer.ts';
+import type { WorkerHandle, WorkerHost } from './worker-handle.ts';
+
+/** A task over the indices 0 up to `total`, to be shared out. */
+export interface Job<Name extends TaskName> {
+	readonly name: Name;
+	readonly input: TaskInput<Name>;
+	/** First index; 0 if not given. */
+	readonly from?: number;
+	/** One past the last index. */
+	readonly to: number;
+	/** Takes a finished shard; shards come in any order. */
+	readonly onShard: (output: TaskOutput<Name>, from: number, to: number) => void;
+	/** Takes a shard that failed on two workers. */
+	readonly onFailure: (from: number, to: number, message: string) => void;
+	/** Indices done so far, failed ones included; at most 20 times a second and once at the end. */
+	readonly onProgress?: (done: number) => void;
+	readonly signal?: AbortSignal;
+	/** Indices a shard; if not given, chosen as the work is timed. Never changes a result. */
+	readonly shardSize?: number;
+	/** Milliseconds without a sign of life after which a worker is given up. */
+	readonly silenceLimit?: number;
+}
+
+export interface Pool {
+	readonly workers: number;
+	/**
+	 * Resolves when every index is done, failed or cancelled: with true if the
+	 * job ran to its end, with false if `signal` cut it short. Jobs run one after
+	 * the other.
+	 */
+	run<Name extends TaskName>(job: Job<Name>): Promise<boolean>;
+	/** Starts the workers that are not running, so that the next job need not wait for them. */
+	warm(): void;
+	/** Ends all workers; a job under way fails its remaining shards. */
+	close(): void;
+}
+
+const progressInterval = 50;
+const defaultSilenceLimit = 60_000;
+
+/**
+ * Workers that share out jobs. A worker that throws, dies or falls silent in the
+ * middle of a shard is ended and the shard run once more on a fresh one; if that
+ * fails too, the shard is reported as failed and the job goes on.
+ */
+export function createPool(host: WorkerHost, workers = host.cores): Pool {
+	const slots: Slot[] = Array.from({ length: Math.max(1, Math.floor(workers)) }, () => ({ worker: null }));
+	let closed = false;
+	let latest: Promise<unknown> = Promise.resolve();
+	/** Whether any worker ever came up: if none does, nothing is gained by trying each shard twice. */
+	let isProven = false;
+
+	const start = (slot: Slot): Promise<WorkerHandle> => {
+		const handle = host.spawn();
+		const ready = handle.warmUp().then(() => {
+			isProven = true;
+			return handle;
+		});
+		ready.catch(() => {}); // whoever uses the worker sees the failure
+		slot.worker = { handle, ready };
+		return ready;
+	};
+	const discard = (slot: Slot): void => {
+		slot.worker?.handle.terminate();
+		slot.worker = null;
+	};
+
+	const runNow = async <Name extends TaskName>(job: Job<Name>): Promise<boolean> => {
+		const { name, input, from: first = 0, to: end, signal, silenceLimit = defaultSilenceLimit } = job;
+		const sizer = new ShardSizer(slots.length, job.shardSize);
+		const progress = progressMeter(job.onProgress ?? (() => {}));
+		let next = first;
+		const isCancelled = (): boolean => signal?.aborted === true;
+
+		/** One try at a shard, on this slot's worker. */
+		const attempt = async (slot: Slot, from: number, to: number): Promise<TaskOutput<Name>> => {
+			if (closed) throw new Error('the workers were ended');
+			const watch = silenceWatch(silenceLimit, () => discard(slot));
+			const cancel = (): void => discard(slot);
+			signal?.addEventListener('abort', cancel, { once: true });
+			try {
+				const handle = await (slot.worker?.ready ?? start(slot));
+				if (isCancelled()) throw new Error('the work was cancelled');
+				watch.seen();
+				const startedAt = performance.now();
+				const output = await handle.call(name, input, from, to, {
+					onProgress(done) {
+						watch.seen();
+						progress.under(slot, done);
+					},
+				});
+				sizer.took(to - from, performance.now() - startedAt);
+				return output;
+			} catch (error) {
+				throw watch.hasFired ? new Error(`the worker gave no sign of life for ${silenceLimit / 1000} s`) : error;
+			} finally {
+				watch.stop();
+				signal?.removeEventListener('abort', cancel);
+			}
+		};
+
+		const work = async (slot: Slot): Promise<void> => {
+			while (next < end && !isCancelled()) {
+				const from = next;
+				const to = Math.min(end, from + sizer.next(end - from));
+				next = to;
+				const outcome = await twice(
+					() => attempt(slot, from, to),
+					isCancelled,
+					() => discard(slot),
+				);
+				if (outcome === 'cancelled') return;
+				if ('output' in outcome) {
+					job.onShard(outcome.output, from, to);
+					progress.finished(slot, to - from);
+				} else {
+					// where no worker ever came up, or all were ended, the rest would only fail one by one
+					const isHopeless = !isProven || closed;
+					const failedTo = isHopeless ? end : to;
+					if (isHopeless) next = end;
+					job.onFailure(from, failedTo, outcome.message);
+					progress.finished(slot, failedTo - from);
+				}
+			}
+		};
+		await Promise.all(slots.map(work));
+		progress.end();
+		return !isCancelled();
+	};
+
+	return {
+		workers: slots.length,
+		run(job) {
+			const turn = latest.then(() => runNow(job));
+			latest = turn.catch(() => {});
+			return turn;
+		},
+		warm() {
+			for (const slot of slots) if (slot.worker === null && !closed) start(slot);
+		},
+		close() {
+			closed = true;
+			for (const slot of slots) discard(slot);
+		},
+	};
+}
+
+type Outcome<T> = { readonly output: T } | { readonly message: string };
+
+/** Tries, cleans up after a failure, and tries once more. */
+async function twice<T>(
+	attempt: () => Promise<T>,
+	isCancelled: () => boolean,
+	cleanUp: () => void,
+): Promise<Outcome<T> | 'cancelled'> {
+	let message = '';
+	for (let tries = 0; tries < 2; tries += 1) {
+		try {
+			return { output: await attempt() };
+		} catch (error) {
+			cleanUp();
+			if (isCancelled()) return 'cancelled';
+			message = error instanceof Error ? error.message : String(error);
+		}
+	}
+	return { message };
+}
+
+/** A place for one worker; a fresh one is started when work comes. */
+interface Slot {
+	worker: { readonly handle: WorkerHandle; readonly ready: Promise<WorkerHandle> } | null;
+}
+
+/** Calls `onSilence` once when `seen` was not called for so many milliseconds. */
+function silenceWatch(milliseconds: number, onSilence: () => void) {
+	const watch = {
+		hasFired: false,
+		seen(): void {
+			clearTimeout(timer);
+			timer = setTimeout(fire, milliseconds);
+		},
+		stop: (): void => clearTimeout(timer),
+	};
+	const fire = (): void => {
+		watch.hasFired = true;
+		onSilence();
+	};
+	let timer = setTimeout(fire, milliseconds);
+	return watch;
+}
+
+/** Adds up finished shards and those under way, and reports at most every 50 ms. */
+function progressMeter(report: (done: number) => void) {
+	const underWay = new Map<Slot, number>();
+	let done = 0;
+	let reportedAt = performance.now();
+	const total = (): number => [...underWay.values()].reduce((sum, part) => sum + part, done);
+	const tell = (): void => {
+		const now = performance.now();
+		if (now - reportedAt < progressInterval) return;
+		reportedAt = now;
+		report(total());
+	};
+	return {
+		under(slot: Slot, part: number): void {
+			underWay.set(slot, part);
+			tell();
+		},
+		finished(slot: Slot, count: number): void {
+			underWay.delete(slot);
+			done += count;
+			tell();
+		},
+		end: (): void => report(done),
+	};
+}

@@ -1,0 +1,139 @@
+import { choiceNames } from '../../shared/drive/drive.ts';
+import { scenarioDigest } from '../../shared/scenario/digest.ts';
+import { nominalFigures } from '../../shared/scenario/nominal-figures.ts';
+import type { Scenario } from '../../shared/scenario/scenario.ts';
+import { warnings as scenarioWarnings } from '../../shared/scenario/warnings.ts';
+import { emptyStudy, failUnits, mergeShard } from '../../shared/study/merge.ts';
+import {
+	type Compensation,
+	compensationFrom,
+	type DelaySums,
+	delayPhases,
+	statedCompensation,
+} from '../../shared/study/nominal-delay.ts';
+import type { StudyPlan } from '../../shared/study/plan.ts';
+import type { StudyResult } from '../../shared/study/result.ts';
+import { resultDigest } from '../../shared/study/result-digest.ts';
+import { summarise } from '../../shared/study/summarise.ts';
+import { createPool, type Pool } from './pool.ts';
+import type { WorkerHost } from './worker-handle.ts';
+
+export interface StudyRequest {
+	readonly scenario: Scenario;
+	/** Not empty. */
+	readonly seed: string;
+	readonly units: number;
+	/** Cuts the study short: it then resolves with what finished, marked partial. */
+	readonly signal?: AbortSignal;
+	/** At most 20 times a second. */
+	readonly onProgress?: (progress: { readonly finished: number; readonly failed: number }) => void;
+	/** Takes the figures so far (their result digest left empty), seldom enough to cost less than a tenth of the time. */
+	readonly onPartial?: (result: StudyResult) => void;
+	/** Units a shard; the pool chooses if not given. No result depends on it. */
+	readonly shardSize?: number;
+	/** Milliseconds without a sign of life after which a worker is given up; from the scenario if not given. */
+	readonly silenceLimit?: number;
+}
+
+/** Runs a study on workers of its own. @param request `workers`: as many as the machine suits if not given */
+export async function runStudy(
+	request: StudyRequest & { readonly workers?: number },
+	host: WorkerHost,
+): Promise<StudyResult> {
+	const pool = createPool(host, request.workers);
+	try {
+		return await runStudyInPool(request, pool);
+	} finally {
+		pool.close();
+	}
+}
+
+/** Runs a study on workers that live on, as a page wants it. Units that cannot be simulated are counted in the result. */
+export async function runStudyInPool(request: StudyRequest, pool: Pool): Promise<StudyResult> {
+	const { scenario, seed, units, signal, onProgress = () => {} } = request;
+	const silenceLimit = request.silenceLimit ?? silenceLimitOf(scenario);
+	const study = emptyStudy(units, scenario.points.length);
+	const digest = await scenarioDigest(scenario);
+	const found: Found = statedCompensation(scenario) ?? (await findCompensation(scenario, pool, silenceLimit, signal));
+	const plan: StudyPlan = { scenario, seed, compensation: found.compensation };
+	const warnings = [...scenarioWarnings(scenario), ...found.warnings];
+	const summary = (result: string, partial: boolean): StudyResult =>
+		summarise(plan, study, { scenarioDigest: digest, resultDigest: result, partial, warnings });
+	const partials = partialMeter(() => request.onPartial?.(summary('', true)));
+
+	let isComplete = true;
+	if (found.failure !== undefined) failUnits(study, 0, units, `the nominal drive: ${found.failure}`);
+	else {
+		isComplete = await pool.run({
+			name: 'units',
+			input: plan,
+			to: units,
+			signal,
+			silenceLimit,
+			shardSize: request.shardSize,
+			onShard(shard) {
+				mergeShard(study, shard);
+				partials.tell();
+			},
+			onFailure: (from, to, message) => failUnits(study, from, to, message),
+			onProgress: (done) => {
+				const failed = study.failures.length;
+				onProgress({ finished: Math.max(0, done - failed), failed });
+			},
+		});
+	}
+	return summary(await resultDigest(study), !isComplete);
+}
+
+type Found = Compensation & { readonly failure?: string };
+
+/** The delay compensation where the scenario leaves it to the nominal drive; `failure` where that could not be simulated. */
+async function findCompensation(
+	scenario: Scenario,
+	pool: Pool,
+	silenceLimit: number,
+	signal: AbortSignal | undefined,
+): Promise<Found> {
+	const parts: DelaySums[] = [];
+	const failures: string[] = [];
+	const isComplete = await pool.run({
+		name: 'nominalDelays',
+		input: scenario,
+		to: delayPhases,
+		signal,
+		silenceLimit,
+		onShard: (part) => void parts.push(part),
+		onFailure: (_from, _to, message) => void failures.push(message),
+	});
+	if (isComplete && failures.length === 0) return compensationFrom(parts);
+	return { compensation: { halfBus: 0, virtualNeutral: 0 }, warnings: [], failure: failures[0] };
+}
+
+/**
+ * Long against the longest run of the scenario on a slow machine (10 µs a PWM
+ * period and reading), plus 20 s for whatever else the machine is doing.
+ */
+function silenceLimitOf({ points, values }: Scenario): number {
+	const sectors = ['trial.warmup', 'trial.settle', 'trial.measured'].reduce((sum, id) => sum + Number(values[id]), 0);
+	const periods = Math.max(
+		...points.map((point) => {
+			const { sector, period } = nominalFigures({ ...values, ...point.values });
+			return (sectors * sector * Number(values['detection.timeout'])) / period;
+		}),
+	);
+	return 20_000 + 0.01 * periods * choiceNames.length * Number(values['detection.samples']);
+}
+
+/** Calls at most four times a second, and spends less than a tenth of the time on it. */
+function partialMeter(call: () => void) {
+	let next = performance.now() + 250;
+	return {
+		tell(): void {
+			const started = performance.now();
+			if (started < next) return;
+			call();
+			const ended = performance.now();
+			next = ended + Math.max(250, 10 * (ended - started));
+		},
+	};
+}

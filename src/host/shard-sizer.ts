@@ -1,0 +1,30 @@
+/** Milliseconds a shard should take: long against a call's own cost (under 1 ms), short against patience. */
+const aim = 100;
+/** At the end shards get smaller, so that all workers finish together, but not below this. */
+const least = 20;
+
+/** Chooses how many indices the next shard gets, from how long the earlier ones took. */
+export class ShardSizer {
+	private readonly workers: number;
+	private readonly fixed: number | undefined;
+	/** Milliseconds an index, from the latest shard; unknown at first. */
+	private cost = Number.NaN;
+
+	/** @param fixed indices a shard, if they are not to be chosen */
+	constructor(workers: number, fixed?: number) {
+		this.workers = workers;
+		this.fixed = fixed === undefined ? undefined : Math.max(1, Math.floor(fixed));
+	}
+
+	took(indices: number, milliseconds: number): void {
+		this.cost = Math.max(milliseconds / indices, 1e-3);
+	}
+
+	next(remaining: number): number {
+		if (this.fixed !== undefined) return this.fixed;
+		// a first guess that is quick for any scenario
+		if (Number.isNaN(this.cost)) return Math.max(1, Math.min(4, Math.floor(remaining / this.workers)));
+		const fair = Math.ceil(remaining / (2 * this.workers));
+		return Math.max(1, Math.round(least / this.cost), Math.min(Math.round(aim / this.cost), fair));
+	}
+}

@@ -1,0 +1,105 @@
+import type { TaskInput, TaskName, TaskOutput } from '../../workers/shard-api.ts';
+
+/** One running worker, as the pool sees it. It does one call at a time. */
+export interface WorkerHandle {
+	/** Answers once the worker is loaded and its hot loop compiled. */
+	warmUp(): Promise<void>;
+	/**
+	 * Does one task over the indices `from` up to `to`. Rejects if the task
+	 * throws, the worker dies or is terminated, or `signal` aborts (which
+	 * terminates the worker: nothing else stops a busy one).
+	 */
+	call<Name extends TaskName>(
+		name: Name,
+		input: TaskInput<Name>,
+		from: number,
+		to: number,
+		options?: CallOptions,
+	): Promise<TaskOutput<Name>>;
+	/** Ends the worker; calls in flight reject. */
+	terminate(): void;
+}
+
+export interface CallOptions {
+	readonly signal?: AbortSignal;
+	/** Indices done so far; also a sign of life. */
+	readonly onProgress?: (done: number) => void;
+}
+
+/** Where workers come from: browser-host.ts, node-host.ts. */
+export interface WorkerHost {
+	spawn(): WorkerHandle;
+	/** Workers that suit this machine. */
+	readonly cores: number;
+}
+
+/** The far side as a host file hands it over, with comlink already taken care of. */
+interface Remote {
+	listen(callback: (from: number, done: number) => void): Promise<void>;
+	warmUp(): Promise<void>;
+	call(name: string, input: unknown, from: number, to: number): Promise<unknown>;
+	/** Calls back, once, when the worker has failed or ended. */
+	onDeath(callback: (error: Error) => void): void;
+	/** Ends the thread and lets go of the far side. */
+	end(): void;
+}
+
+/**
+ * Turns a far side into a handle whose calls always settle: comlink leaves a
+ * call pending for ever when its worker dies or is terminated.
+ */
+export function workerHandle(remote: Remote): WorkerHandle {
+	const pending = new Set<(error: Error) => void>();
+	let death: Error | null = null;
+	let listener: { readonly from: number; readonly onProgress: (done: number) => void } | null = null;
+
+	const die = (error: Error): void => {
+		if (death !== null) return;
+		death = error;
+		remote.end();
+		for (const reject of pending) reject(error);
+		pending.clear();
+	};
+	const settled = <T>(ask: () => Promise<T>): Promise<T> =>
+		new Promise<T>((resolve, reject) => {
+			if (death !== null) return reject(death);
+			pending.add(reject);
+			ask()
+				.then(resolve, reject)
+				.finally(() => pending.delete(reject));
+		});
+	remote.onDeath(die);
+	// progress of an earlier call may come in late, over a channel of its own: `from` tells
+	const listening = settled(() =>
+		remote.listen((from, done) => {
+			if (listener?.from === from) listener.onProgress(done);
+		}),
+	);
+	listening.catch(() => {}); // the calls that wait for it report it
+
+	return {
+		async warmUp() {
+			await listening;
+			await settled(() => remote.warmUp());
+		},
+		async call<Name extends TaskName>(
+			name: Name,
+			input: TaskInput<Name>,
+			from: number,
+			to: number,
+			{ signal, onProgress = () => {} }: CallOptions = {},
+		) {
+			const abort = (): void => die(new Error('the work was cancelled'));
+			if (signal?.aborted) abort();
+			signal?.addEventListener('abort', abort, { once: true });
+			listener = { from, onProgress };
+			try {
+				return (await settled(() => remote.call(name, input, from, to))) as TaskOutput<Name>;
+			} finally {
+				listener = null;
+				signal?.removeEventListener('abort', abort);
+			}
+		},
+		terminate: () => die(new Error('the worker was terminated')),
+	};
+}

@@ -1,0 +1,25 @@
+import type { Scenario } from '../shared/scenario/scenario.ts';
+import { nominalDelays } from '../shared/study/nominal-delay.ts';
+import type { StudyPlan } from '../shared/study/plan.ts';
+import { runShard } from '../shared/study/run-shard.ts';
+
+type Report = (done: number) => void;
+
+/**
+ * The tasks that workers do, each over a range of indices `from` up to `to`, so
+ * that a pool can share any of them out. To add one, add it here: hosts and pool
+ * take names and types from this object.
+ */
+export const shardApi = {
+	/** Units of a study. */
+	units: (plan: StudyPlan, from: number, to: number, report: Report) =>
+		runShard(plan, from, to, { onProgress: report }),
+	/** Carrier phases of the nominal drive, for the delay compensation. */
+	nominalDelays: (scenario: Scenario, from: number, to: number, report: Report) =>
+		nominalDelays(scenario, from, to, report),
+};
+
+export type ShardApi = typeof shardApi;
+export type TaskName = keyof ShardApi;
+export type TaskInput<Name extends TaskName> = Parameters<ShardApi[Name]>[0];
+export type TaskOutput<Name extends TaskName> = ReturnType<ShardApi[Name]>;
