@@ -13,7 +13,7 @@ export async function ensureInstalled(root = projectRoot) {
 	if (reason !== undefined) {
 		say(`Installing packages (${reason}) …`);
 		const options = { cwd: root, stdio: /** @type {['ignore', 2, 2]} */ (['ignore', 2, 2]) };
-		const flags = ['--no-audit', '--no-fund'];
+		const flags = ['--include=dev', '--no-audit', '--no-fund'];
 		let code = await runProgram('npm', ['ci', ...flags], options);
 		if (code !== 0 && code < 128) {
 			say('The lock file does not fit package.json; installing by package.json instead.');
