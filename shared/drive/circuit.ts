@@ -1,6 +1,16 @@
 import cosine from '@stdlib/math-base-special-cos';
 import sine from '@stdlib/math-base-special-sin';
-import { ConductionMode, highDiode, highSwitch, lowDiode, modeCode, modeCodes, nodeCount, starNode, type Tie } from './conduction-mode.ts';
+import {
+	ConductionMode,
+	highDiode,
+	highSwitch,
+	lowDiode,
+	modeCode,
+	modeCodes,
+	nodeCount,
+	starNode,
+	type Tie,
+} from './conduction-mode.ts';
 import type { Drive } from './drive.ts';
 
 /** Degrees to radians. */

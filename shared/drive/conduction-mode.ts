@@ -39,24 +39,45 @@ export class ConductionMode {
 	/** Conducting (tied or diode) phases. */
 	conducting = 0;
 	/** U_km, phase k of modal current m. */
-	uA0 = 0; uB0 = 0; uC0 = 0;
-	uA1 = 0; uB1 = 0; uC1 = 0;
+	uA0 = 0;
+	uB0 = 0;
+	uC0 = 0;
+	uA1 = 0;
+	uB1 = 0;
+	uC1 = 0;
 	/** Decay rates λ_m, 1/s. */
-	rate0 = 0; rate1 = 0;
+	rate0 = 0;
+	rate1 = 0;
 	/** Constant drive Σ_k U_km (rail_k − drop_k). */
-	drive0 = 0; drive1 = 0;
+	drive0 = 0;
+	drive1 = 0;
 	/** Gain of the bus ripple's phasor A_r·e^{j(2πf_r t + φ_r)} to y_m (imaginary part taken); weight of ripple in the modal drive. */
-	rippleRe0 = 0; rippleIm0 = 0; rippleRe1 = 0; rippleIm1 = 0;
-	rippleDrive0 = 0; rippleDrive1 = 0;
+	rippleRe0 = 0;
+	rippleIm0 = 0;
+	rippleRe1 = 0;
+	rippleIm1 = 0;
+	rippleDrive0 = 0;
+	rippleDrive1 = 0;
 	/** Gain of the phasor e^{jθ} to y_m, sinusoidal back-EMF only; and that phasor's drive. */
-	emfRe0 = 0; emfIm0 = 0; emfRe1 = 0; emfIm1 = 0;
-	emfDriveRe0 = 0; emfDriveIm0 = 0; emfDriveRe1 = 0; emfDriveIm1 = 0;
+	emfRe0 = 0;
+	emfIm0 = 0;
+	emfRe1 = 0;
+	emfIm1 = 0;
+	emfDriveRe0 = 0;
+	emfDriveIm0 = 0;
+	emfDriveRe1 = 0;
+	emfDriveIm1 = 0;
 	/** v_low = Σ lowRail_m y_m. */
-	lowRail0 = 0; lowRail1 = 0;
+	lowRail0 = 0;
+	lowRail1 = 0;
 	/** v_n = neutral + neutralRipple·ripple + Σ neutralEmf_k e_k + Σ neutral_m y_m. */
-	neutral = 0; neutralRipple = 0;
-	neutralEmfA = 0; neutralEmfB = 0; neutralEmfC = 0;
-	neutral0 = 0; neutral1 = 0;
+	neutral = 0;
+	neutralRipple = 0;
+	neutralEmfA = 0;
+	neutralEmfB = 0;
+	neutralEmfC = 0;
+	neutral0 = 0;
+	neutral1 = 0;
 	/** Drive of each sensing node, filled when first read in this mode. */
 	readonly nodes: readonly NodeDrive[] = Array.from({ length: nodeCount }, () => new NodeDrive());
 
@@ -231,11 +252,17 @@ export class ConductionMode {
 export class NodeDrive {
 	known = false;
 	constant = 0;
-	emfA = 0; emfB = 0; emfC = 0;
-	modal0 = 0; modal1 = 0;
-	decay0 = 0; decay1 = 0;
-	rippleRe = 0; rippleIm = 0;
-	emfRe = 0; emfIm = 0;
+	emfA = 0;
+	emfB = 0;
+	emfC = 0;
+	modal0 = 0;
+	modal1 = 0;
+	decay0 = 0;
+	decay1 = 0;
+	rippleRe = 0;
+	rippleIm = 0;
+	emfRe = 0;
+	emfIm = 0;
 
 	set(circuit: Circuit, mode: ConductionMode, index: number): void {
 		const tau = at(circuit.nodeTau, index);

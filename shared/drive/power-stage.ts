@@ -1,6 +1,6 @@
-import exp from '@stdlib/math-base-special-exp';
 import cosine from '@stdlib/math-base-special-cos';
 import sine from '@stdlib/math-base-special-sin';
+import { decay } from '../maths/decay.ts';
 import { smallCosine, smallSine } from '../maths/small-angle.ts';
 import { BackEmf } from './back-emf.ts';
 import { type Circuit, radian } from './circuit.ts';
@@ -18,6 +18,16 @@ type Boundary = 'gate' | 'corner' | 'limit' | 'event' | 'pause';
 
 /** A diode event is placed to within this, s: far inside the 1 ns that the model asks for. */
 const eventTolerance = 1e-13;
+
+/**
+ * A Newton step shorter than this (s) is the last: the error it leaves is about
+ * step²/(2τ), with τ the time in which the margin bends, here below 10⁻¹² s for
+ * any τ above 0.05 µs.
+ */
+const lastStep = 3e-10;
+
+/** A margin that dips below zero by less than this (V or A) and comes back is not an event. */
+const shallow = 1e-9;
 
 /**
  * Motor and inverter of one drive, carried forward exactly from event to event:
@@ -86,6 +96,12 @@ export class PowerStage {
 	private m1 = 0;
 	/** Value and slope of that margin where last evaluated. */
 	private mValue = 0;
+	/** State where it was evaluated: time into the segment (s), phasors, modal currents. */
+	private sAt = 0;
+	private zReAt = 1;
+	private zImAt = 0;
+	private wReAt = 1;
+	private wImAt = 0;
 	private y0At = 0;
 	private y1At = 0;
 	private mSlope = 0;
@@ -252,7 +268,8 @@ export class PowerStage {
 		v[slot + segment.b1] = b1;
 		v[slot + segment.d1] = d1;
 
-		this.endAt(h);
+		this.length = h;
+		this.endHere();
 		this.findEvent();
 	}
 
@@ -261,8 +278,8 @@ export class PowerStage {
 		const h = Math.max(0, time - this.periodStart - this.offset);
 		this.boundary = 'limit';
 		this.eventPhase = -1;
-		if (h > 0) this.endAt(h);
-		else this.length = 0;
+		this.length = h;
+		if (h > 0) this.endHere();
 	}
 
 	/** The limit that the segment in hand was traced to no longer holds. */
@@ -350,29 +367,23 @@ export class PowerStage {
 		this.stalled = 0;
 	}
 
-	/** Ends the segment in hand after `h` seconds and works out the state there. */
-	private endAt(h: number): void {
-		const { circuit, mode, slot } = this;
+	// In the hot methods numbers travel in fields: as arguments or results of a
+	// call that the compiler does not inline, each would be put on the heap.
+
+	/** Works out the state at the end of the segment in hand, `length` seconds from its start. */
+	private endHere(): void {
+		const { circuit, mode, slot, length: h } = this;
 		const v = this.history.values;
-		this.length = h;
 		v[slot + segment.length] = h;
-		if (circuit.rippleAmplitude !== 0) {
-			const angle = circuit.rippleOmega * h;
-			const c = smallCosine(angle);
-			const s = smallSine(angle);
-			this.zReEnd = this.zRe * c - this.zIm * s;
-			this.zImEnd = this.zRe * s + this.zIm * c;
-		}
-		if (circuit.sinusoidal) {
-			const angle = circuit.omega * h;
-			const c = smallCosine(angle);
-			const s = smallSine(angle);
-			this.wReEnd = this.wRe * c - this.wIm * s;
-			this.wImEnd = this.wRe * s + this.wIm * c;
-		}
+		this.sAt = h;
+		this.turnPhasors();
+		this.zReEnd = this.zReAt;
+		this.zImEnd = this.zImAt;
+		this.wReEnd = this.wReAt;
+		this.wImEnd = this.wImAt;
 		this.y0End = this.y1End = 0;
 		if (mode.modalCount === 0) return;
-		const decay0 = exp(-mode.rate0 * h);
+		const decay0 = decay(mode.rate0 * h);
 		v[slot + segment.decay0] = decay0;
 		this.y0End =
 			(v[slot + segment.a0] as number) +
@@ -381,7 +392,7 @@ export class PowerStage {
 			mode.rippleIm0 * this.zReEnd +
 			(v[slot + segment.d0] as number) * decay0;
 		if (mode.modalCount > 1) {
-			const decay1 = exp(-mode.rate1 * h);
+			const decay1 = decay(mode.rate1 * h);
 			v[slot + segment.decay1] = decay1;
 			this.y1End =
 				(v[slot + segment.a1] as number) +
@@ -411,14 +422,44 @@ export class PowerStage {
 			this.watchPairs();
 			return;
 		}
-		const near = 1e-3 * this.circuit.voltage;
+		// of an open terminal the end is looked at first; well inside the rails there, nothing dips out in between
+		const { circuit } = this;
+		const near = 1e-3 * circuit.voltage;
+		const ripple = circuit.rippleAmplitude * this.zImEnd;
+		const eA = this.emfAtEnd(0);
+		const eB = this.emfAtEnd(1);
+		const eC = this.emfAtEnd(2);
+		const neutral =
+			mode.neutral +
+			mode.neutralRipple * ripple +
+			mode.neutralEmfA * eA +
+			mode.neutralEmfB * eB +
+			mode.neutralEmfC * eC +
+			mode.neutral0 * this.y0End;
+		const top = circuit.voltage + ripple + circuit.diodeDrop;
+		const bottom = mode.lowRail0 * this.y0End - circuit.diodeDrop;
 		for (let k = 0; k < 3; k++) {
 			if (ties[k] !== open) continue;
-			this.watchTerminal(k, highDiode);
-			this.follow(k, highDiode, near);
-			this.watchTerminal(k, lowDiode);
-			this.follow(k, lowDiode, near);
+			const v = neutral + (k === 0 ? eA : k === 1 ? eB : eC);
+			if (top - v < near) {
+				this.watchTerminal(k, highDiode);
+				this.follow(k, highDiode, near);
+			}
+			if (v - bottom < near) {
+				this.watchTerminal(k, lowDiode);
+				this.follow(k, lowDiode, near);
+			}
 		}
+	}
+
+	/** Back-EMF of phase k at the end of the segment in hand, V. */
+	private emfAtEnd(k: number): number {
+		const { circuit, slot } = this;
+		if (circuit.sinusoidal) {
+			return (circuit.emfRe[k] as number) * this.wImEnd + (circuit.emfIm[k] as number) * this.wReEnd;
+		}
+		const v = this.history.values;
+		return (v[slot + segment.emfA + k] as number) + (v[slot + segment.slopeA + k] as number) * this.length;
 	}
 
 	/** Margin: the diode current of phase k, sign·i_k. */
@@ -482,35 +523,39 @@ export class PowerStage {
 		if (atEnd >= 0) {
 			if (near > 0 && atEnd > near) return;
 			if (this.mSlope <= 0) return;
-			this.evaluate(0);
-			if (this.mSlope >= 0 || (near > 0 && this.mValue > near)) return;
+			this.evaluateStart();
+			// from nearly 0 it has just started, and its slope there is rounding
+			if (this.mSlope >= 0 || this.mValue < shallow || (near > 0 && this.mValue > near)) return;
 			// slope − at the start, + at the end: the least value lies inside
 			let lo = 0;
 			for (let i = 0; i < 60 && hi - lo > eventTolerance; i++) {
 				const mid = 0.5 * (lo + hi);
 				this.evaluate(mid);
-				if (this.mValue < 0) {
+				if (this.mValue < -shallow) {
 					hi = mid;
 					break;
 				}
 				if (this.mSlope < 0) lo = mid;
 				else hi = mid;
 			}
-			if (this.mValue >= 0) return;
+			if (this.mValue >= -shallow) return;
 		}
 		this.eventPhase = k;
 		this.eventTie = tie;
 		this.boundary = 'event';
-		this.endAt(this.firstZero(hi));
+		this.length = this.firstZero(hi);
+		this.endHere();
 	}
 
-	/** First zero of the margin in [0, hi], s, where it is negative at `hi`; 0 if it is never positive. */
+	/** First zero of the margin in [0, hi], s, where it is negative at `hi` (just evaluated); 0 if it is never positive. */
 	private firstZero(hi: number): number {
-		this.evaluate(0);
+		const valueHi = this.mValue;
+		const slopeHi = this.mSlope;
+		this.evaluateStart();
 		let lo = 0;
-		if (this.mValue <= 0) {
-			// just started (zero at 0, growing) or already past: look for a positive place close by
-			if (this.mSlope <= 0) return 0;
+		let s: number;
+		if (this.mValue <= 0 || this.mSlope > 0) {
+			// just started (zero at 0 but for rounding, growing) or already past: look for a positive place close by
 			let probe = hi;
 			do {
 				probe /= 2;
@@ -518,46 +563,76 @@ export class PowerStage {
 				this.evaluate(probe);
 			} while (this.mValue <= 0);
 			lo = probe;
+			s = this.mSlope < 0 ? lo - this.mValue / this.mSlope : 0.5 * (lo + hi);
+		} else {
+			// time as a cubic in the margin, from both ends' values and slopes
+			s = inverseCubic(hi, this.mValue, this.mSlope, valueHi, slopeHi);
 		}
 		// Newton's step where it stays in the bracket, else halving
-		let s = this.mSlope < 0 ? lo - this.mValue / this.mSlope : 0.5 * (lo + hi);
 		for (let i = 0; i < 100; i++) {
 			if (!(s > lo && s < hi)) s = 0.5 * (lo + hi);
 			this.evaluate(s);
 			if (this.mValue > 0) lo = s;
 			else hi = s;
-			const step = this.mSlope !== 0 ? -this.mValue / this.mSlope : hi - lo;
-			if (Math.abs(step) < eventTolerance || hi - lo < eventTolerance) return s;
+			const step = this.mSlope < 0 ? -this.mValue / this.mSlope : hi - lo;
 			s += step;
+			if (Math.abs(step) < lastStep || hi - lo < eventTolerance) return s;
 		}
 		throw new Error('a diode event could not be placed');
 	}
 
+	/** The margin's value and slope at the start of the segment in hand. */
+	private evaluateStart(): void {
+		this.sAt = 0;
+		this.zReAt = this.zRe;
+		this.zImAt = this.zIm;
+		this.wReAt = this.wRe;
+		this.wImAt = this.wIm;
+		this.y0At = this.y0;
+		this.y1At = this.y1;
+		this.margin();
+	}
+
 	/** The margin's value and slope at the segment's end as it stands. */
 	private evaluateEnd(): void {
-		this.margin(this.length, this.zReEnd, this.zImEnd, this.wReEnd, this.wImEnd, this.y0End, this.y1End);
+		this.sAt = this.length;
+		this.zReAt = this.zReEnd;
+		this.zImAt = this.zImEnd;
+		this.wReAt = this.wReEnd;
+		this.wImAt = this.wImEnd;
+		this.y0At = this.y0End;
+		this.y1At = this.y1End;
+		this.margin();
+	}
+
+	/** Phasors of ripple and electrical angle `sAt` seconds into the segment in hand. */
+	private turnPhasors(): void {
+		const { circuit, sAt } = this;
+		if (circuit.rippleAmplitude !== 0) {
+			const angle = circuit.rippleOmega * sAt;
+			const c = smallCosine(angle);
+			const q = smallSine(angle);
+			this.zReAt = this.zRe * c - this.zIm * q;
+			this.zImAt = this.zRe * q + this.zIm * c;
+		}
+		if (circuit.sinusoidal) this.turnRotor();
+	}
+
+	private turnRotor(): void {
+		const angle = this.circuit.omega * this.sAt;
+		const c = smallCosine(angle);
+		const q = smallSine(angle);
+		this.wReAt = this.wRe * c - this.wIm * q;
+		this.wImAt = this.wRe * q + this.wIm * c;
 	}
 
 	/** The margin's value and slope `s` seconds into the segment in hand. */
 	private evaluate(s: number): void {
 		const { circuit, mode, slot } = this;
 		const v = this.history.values;
-		let zRe = this.zRe;
-		let zIm = this.zIm;
-		let wRe = this.wRe;
-		let wIm = this.wIm;
-		if (circuit.rippleAmplitude !== 0) {
-			const c = smallCosine(circuit.rippleOmega * s);
-			const q = smallSine(circuit.rippleOmega * s);
-			zRe = this.zRe * c - this.zIm * q;
-			zIm = this.zRe * q + this.zIm * c;
-		}
-		if (circuit.sinusoidal) {
-			const c = smallCosine(circuit.omega * s);
-			const q = smallSine(circuit.omega * s);
-			wRe = this.wRe * c - this.wIm * q;
-			wIm = this.wRe * q + this.wIm * c;
-		}
+		this.sAt = s;
+		this.turnPhasors();
+		const { zReAt: zRe, zImAt: zIm, wReAt: wRe, wImAt: wIm } = this;
 		let y0 = 0;
 		let y1 = 0;
 		if (mode.modalCount > 0) {
@@ -566,28 +641,29 @@ export class PowerStage {
 				(v[slot + segment.b0] as number) * s +
 				mode.rippleRe0 * zIm +
 				mode.rippleIm0 * zRe +
-				(v[slot + segment.d0] as number) * exp(-mode.rate0 * s);
+				(v[slot + segment.d0] as number) * decay(mode.rate0 * s);
 			if (mode.modalCount > 1) {
 				y1 =
 					(v[slot + segment.a1] as number) +
 					(v[slot + segment.b1] as number) * s +
 					mode.rippleRe1 * zIm +
 					mode.rippleIm1 * zRe +
-					(v[slot + segment.d1] as number) * exp(-mode.rate1 * s);
+					(v[slot + segment.d1] as number) * decay(mode.rate1 * s);
 			}
 			if (circuit.sinusoidal) {
 				y0 += mode.emfRe0 * wIm + mode.emfIm0 * wRe;
 				y1 += mode.emfRe1 * wIm + mode.emfIm1 * wRe;
 			}
 		}
-		this.margin(s, zRe, zIm, wRe, wIm, y0, y1);
-	}
-
-	private margin(s: number, zRe: number, zIm: number, wRe: number, wIm: number, y0: number, y1: number): void {
-		const { circuit, mode, slot } = this;
-		const v = this.history.values;
 		this.y0At = y0;
 		this.y1At = y1;
+		this.margin();
+	}
+
+	/** The margin's value and slope in the state that `at…` holds. */
+	private margin(): void {
+		const { circuit, mode, slot, sAt: s, zReAt: zRe, zImAt: zIm, wReAt: wRe, wImAt: wIm, y0At: y0, y1At: y1 } = this;
+		const v = this.history.values;
 		let eA: number;
 		let eB: number;
 		let eC: number;
@@ -892,4 +968,16 @@ export class PowerStage {
 		}
 		return sum;
 	}
+}
+
+/**
+ * Where a margin that goes from `v0` > 0 (slope s0) to `v1` < 0 (slope s1) in
+ * `h` is zero, if time is taken as the cubic in the margin that fits both ends.
+ */
+function inverseCubic(h: number, v0: number, s0: number, v1: number, s1: number): number {
+	const span = v1 - v0;
+	const x = -v0 / span;
+	const y = 1 - x;
+	if (!(s0 < 0 && s1 < 0)) return h * x;
+	return h * x * x * (3 - 2 * x) + (span / s0) * x * y * y - (span / s1) * x * x * y;
 }

@@ -43,6 +43,8 @@ export class HalfBus implements Threshold {
 		const q = smallSine(circuit.rippleOmega * s);
 		const time = (v[slot + segment.start] as number) + s;
 		this.value +=
-			this.gainRe * (zRe * q + zIm * c) + this.gainIm * (zRe * c - zIm * q) - this.start * exp(-time / circuit.halfBusTau);
+			this.gainRe * (zRe * q + zIm * c) +
+			this.gainIm * (zRe * c - zIm * q) -
+			this.start * exp(-time / circuit.halfBusTau);
 	}
 }

@@ -1,4 +1,4 @@
-import exp from '@stdlib/math-base-special-exp';
+import { decay as decayOf } from '../../maths/decay.ts';
 import { smallCosine, smallSine } from '../../maths/small-angle.ts';
 import type { Circuit } from '../circuit.ts';
 import type { ConductionMode, NodeDrive } from '../conduction-mode.ts';
@@ -22,6 +22,11 @@ export class NetworkNode {
 	value = 0;
 	ringing = 0;
 	private index = -1;
+	// arguments and result of `force`, in fields: passed along they would be put on the heap
+	private s = 0;
+	private decay0 = 1;
+	private decay1 = 1;
+	private forced = 0;
 	private position = 0;
 	private memoLength = -1;
 	private memoDecay = 0;
@@ -67,8 +72,12 @@ export class NetworkNode {
 			this.value = 0;
 			return;
 		}
-		if ((v[slot + segment.start] as number) > from) throw new Error('the segment history is too short for a sensing network');
-		this.value = this.forced(v, slot, history.mode(index), circuit, 0, 1, 1);
+		if ((v[slot + segment.start] as number) > from)
+			throw new Error('the segment history is too short for a sensing network');
+		this.s = 0;
+		this.decay0 = this.decay1 = 1;
+		this.force(v, slot, history.mode(index), circuit);
+		this.value = this.forced;
 	}
 
 	/** From the present position to `s` in the present segment. */
@@ -79,35 +88,37 @@ export class NetworkNode {
 		const tau = circuit.nodeTau[this.node] as number;
 		if (h !== this.memoLength) {
 			this.memoLength = h;
-			this.memoDecay = exp(-h / tau);
+			this.memoDecay = decayOf(h / tau);
 		}
 		const decay = this.memoDecay;
 		const v = history.values;
 		const slot = history.offset(this.index);
 		const mode = history.mode(this.index);
-		const whole = s === (v[slot + segment.length] as number);
-		const before =
-			position === 0
-				? this.forced(v, slot, mode, circuit, 0, 1, 1)
-				: this.forced(v, slot, mode, circuit, position, exp(-mode.rate0 * position), exp(-mode.rate1 * position));
-		const after = whole
-			? this.forced(v, slot, mode, circuit, s, v[slot + segment.decay0] as number, v[slot + segment.decay1] as number)
-			: this.forced(v, slot, mode, circuit, s, exp(-mode.rate0 * s), exp(-mode.rate1 * s));
-		this.value = after + (this.value - before) * decay;
+		this.s = position;
+		this.decay0 = this.decay1 = 1;
+		if (position !== 0) {
+			this.decay0 = decayOf(mode.rate0 * position);
+			this.decay1 = decayOf(mode.rate1 * position);
+		}
+		this.force(v, slot, mode, circuit);
+		const before = this.forced;
+		this.s = s;
+		if (s === (v[slot + segment.length] as number)) {
+			this.decay0 = v[slot + segment.decay0] as number;
+			this.decay1 = v[slot + segment.decay1] as number;
+		} else {
+			this.decay0 = decayOf(mode.rate0 * s);
+			this.decay1 = decayOf(mode.rate1 * s);
+		}
+		this.force(v, slot, mode, circuit);
+		this.value = this.forced + (this.value - before) * decay;
 		this.position = s;
 		if (ringing.amplitude !== 0) this.ring(history, circuit, ringing, slot, mode, position, s, decay);
 	}
 
-	/** The forced response `s` seconds into the segment; decay0 and decay1 are e^{−λ_m s}. */
-	private forced(
-		v: Float64Array,
-		slot: number,
-		mode: ConductionMode,
-		circuit: Circuit,
-		s: number,
-		decay0: number,
-		decay1: number,
-	): number {
+	/** The forced response `s` seconds into the segment, with decay0 and decay1 its e^{−λ_m s}, into `forced`. */
+	private force(v: Float64Array, slot: number, mode: ConductionMode, circuit: Circuit): void {
+		const { s, decay0, decay1 } = this;
 		const node: NodeDrive = mode.node(circuit, this.node);
 		const ahead = s - (circuit.nodeTau[this.node] as number);
 		let sum = node.constant;
@@ -136,12 +147,11 @@ export class NetworkNode {
 		if (circuit.rippleAmplitude !== 0) {
 			const zRe = v[slot + segment.zRe] as number;
 			const zIm = v[slot + segment.zIm] as number;
-			if (s === 0) return sum + node.rippleRe * zIm + node.rippleIm * zRe;
 			const c = smallCosine(circuit.rippleOmega * s);
 			const q = smallSine(circuit.rippleOmega * s);
 			sum += node.rippleRe * (zRe * q + zIm * c) + node.rippleIm * (zRe * c - zIm * q);
 		}
-		return sum;
+		this.forced = sum;
 	}
 
 	/** The ringing's part: its forced response Re(w·r/(1 + στ)), the rest decaying with the network. */
