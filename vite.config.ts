@@ -22,6 +22,8 @@ function page(): UserConfig {
 			target: 'es2023',
 			modulePreload: { polyfill: false },
 			assetsInlineLimit: 0,
+			// the charts, which are loaded after the page
+			chunkSizeWarningLimit: 1500,
 		},
 		worker: { format: 'es' },
 	};

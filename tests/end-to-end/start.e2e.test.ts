@@ -45,13 +45,26 @@ function start(): Start {
 
 const address = /http:\/\/127\.0\.0\.1:(\d+)\//;
 
-test('npm start prints the comparison, then the address of a page that is there; Ctrl-C ends it with 0', async () => {
+/** Something else on the port that npm start tries first; where this machine has that already, good too. */
+async function takePort(port: number): Promise<void> {
+	const other = createServer();
+	onTestFinished(() => void other.close());
+	await new Promise<void>((resolve) => {
+		other.once('error', () => resolve()).listen(port, '127.0.0.1', resolve);
+	});
+}
+
+// one run for all of it: it simulates a thousand drives
+test('npm start prints the comparison and the address of the page, on the next port where 8360 is taken; Ctrl-C ends it with 0', async () => {
+	await takePort(8360);
 	const run = start();
-	const [url] = await run.prints(address);
+	const [url, port] = await run.prints(address);
 	expect(run.output()).not.toContain('Installing');
-	const printed = run.output().toLowerCase();
-	for (const words of ['half-bus', 'virtual neutral', '1000'])
-		expect(printed.replaceAll(/[ ,]/g, ' ')).toContain(words);
+	expect(run.output()).toMatch(/half-bus/i);
+	expect(run.output()).toMatch(/virtual.neutral/i);
+	expect(run.output()).toMatch(/1\s?000 drives/);
+	expect(run.output()).toContain('Port 8360 is taken');
+	expect(Number(port)).toBeGreaterThan(8360);
 
 	const page = await fetch(url);
 	expect(page.status).toBe(200);
@@ -62,20 +75,12 @@ test('npm start prints the comparison, then the address of a page that is there;
 	run.process.kill('SIGINT');
 	expect(await run.ends).toBe(0);
 	expect(performance.now() - asked).toBeLessThan(2000);
-});
+}, 180_000);
 
-test('a port that is taken is reported, and the next one used', async () => {
-	const other = createServer();
-	onTestFinished(() => void other.close());
-	// where something else of this machine has the port already, it is taken all the same
-	await new Promise<void>((resolve) => {
-		other.once('error', () => resolve()).listen(8360, '127.0.0.1', resolve);
-	});
+test('Ctrl-C while it simulates ends it with 130 and serves nothing', async () => {
 	const run = start();
-	const [url, port] = await run.prints(address);
-	expect(run.output()).toContain('Port 8360 is taken');
-	expect(Number(port)).toBeGreaterThan(8360);
-	expect((await fetch(url)).status).toBe(200);
-	run.process.kill('SIGTERM');
-	expect(await run.ends).toBe(0);
+	await new Promise((resolve) => setTimeout(resolve, 1500));
+	run.process.kill('SIGINT');
+	expect(await run.ends).toBe(130);
+	expect(run.output()).not.toMatch(address);
 });
