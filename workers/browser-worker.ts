@@ -1,5 +1,4 @@
-import { expose } from 'comlink';
+import { exposeInBrowser } from './browser-expose.ts';
 import { shardApi } from './shard-api.ts';
-import { workerEndpoint } from './worker-endpoint.ts';
 
-expose(workerEndpoint(shardApi));
+exposeInBrowser(shardApi);

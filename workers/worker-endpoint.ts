@@ -4,6 +4,9 @@ import { warmUpKernel } from '../shared/study/warm-up-kernel.ts';
 /** A task over a range of indices, as shard-api.ts lists them. */
 type Task = (input: never, from: number, to: number, report: (done: number) => void) => object;
 
+/** Tasks by name. */
+export type TaskList = Readonly<Record<string, Task>>;
+
 /** Progress reaches the host at most every so many milliseconds. */
 const reportInterval = 50;
 
@@ -12,7 +15,7 @@ const reportInterval = 50;
  * goes to one listener for the worker's whole life, so that no call leaves a
  * callback behind.
  */
-export function workerEndpoint(api: Readonly<Record<string, Task>>) {
+export function workerEndpoint(api: TaskList) {
 	let listener: (from: number, done: number) => unknown = () => {};
 	return {
 		listen(callback: (from: number, done: number) => unknown): void {

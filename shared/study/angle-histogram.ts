@@ -17,42 +17,7 @@ export function angleBin(error: number): number {
 	return bin < 0 ? 0 : bin >= angleBins.count ? angleBins.count - 1 : bin;
 }
 
-export interface PooledErrors {
-	readonly counts: ArrayLike<number>;
-	/** Number of errors in `counts`. */
-	readonly total: number;
-	/** Exact extremes, degrees; quantiles never leave them. */
-	readonly lowest: number;
-	readonly highest: number;
-}
-
-/**
- * Quantiles of the counted angle errors, degrees: the smallest value with a
- * share `p` of the errors at or below it, errors spread evenly inside a bin.
- * Off by less than a bin (0.01°) except within the end bins, which reach to the
- * exact extremes. NaN without errors.
- */
-export function pooledQuantiles(errors: PooledErrors, shares: readonly number[]): number[] {
-	const { counts, total, lowest, highest } = errors;
-	if (total === 0) return shares.map(() => Number.NaN);
-	const last = angleBins.count - 1;
-	return shares.map((share) => {
-		const wanted = share * total;
-		let below = 0;
-		let bin = 0;
-		while (bin < last && below + (counts[bin] ?? 0) < wanted) {
-			below += counts[bin] ?? 0;
-			bin += 1;
-		}
-		const lower = bin === 0 ? lowest : angleBins.start + bin * angleBins.step;
-		const upper = bin === last ? highest : angleBins.start + (bin + 1) * angleBins.step;
-		const inBin = counts[bin] ?? 0;
-		const part = inBin === 0 ? 0 : (wanted - below) / inBin;
-		return Math.min(highest, Math.max(lowest, lower + part * (upper - lower)));
-	});
-}
-
-/** Bins joined to `bins` wide ones over the occupied range, for charts and files. */
+/** The counts in wider bins, for charts and files: all lists over one grid, which spans what any of them holds. */
 export function coarseHistograms(
 	perChoice: readonly ArrayLike<number>[],
 	fineBinsPerBin = 10,
@@ -72,7 +37,7 @@ export function coarseHistograms(
 	while (end > first + 1 && !occupied(end - 1)) end -= 1;
 	const perDegree = 100 / fineBinsPerBin;
 	return wide.map((sums) => ({
-		start: angleBins.start + first / perDegree,
+		start: (angleBins.start * perDegree + first) / perDegree,
 		step: 1 / perDegree,
 		counts: sums.slice(first, end),
 	}));

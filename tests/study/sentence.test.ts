@@ -1,0 +1,72 @@
+import { expect, test } from 'vitest';
+import { pairedFigures } from '../../shared/study/paired-figures.ts';
+import { pointSentence } from '../../shared/study/sentence.ts';
+
+const figures = (median: number, changes = {}) => ({
+	unitError: { median, q95: 2 * median, medianInterval: null, q95Interval: null },
+	angleError: { mean: 0, sd: 3, quantiles: {}, maxAbs: 9 },
+	lost: 0,
+	runs: 80,
+	torqueNotReached: 0,
+	...changes,
+});
+const twenty = Float64Array.from({ length: 20 }, (_, i) => 2 + i / 10);
+const base = { point: 'rated', level: 0.95, gridSpread: 0.5 };
+
+test('a choice that is better says by how much, with interval, drives and test', () => {
+	const sentence = pointSentence({
+		...base,
+		choices: { halfBus: figures(2.95), virtualNeutral: figures(3.45) },
+		paired: pairedFigures(
+			twenty,
+			twenty.map((value) => value + 0.5),
+			0.95,
+		),
+	});
+	expect(sentence).toBe(
+		"At rated half-bus is better by 0.50° (95 % interval 0.50° to 0.50°): 95 % of the typical drive's commutations lie within 2.95°, against 3.45° with virtual neutral, with the smaller error in 20 of 20 drives (sign test: p below 1 in 10 000).",
+	);
+});
+
+test('what is not shown is said to be not shown, with the signed difference', () => {
+	const paired = pairedFigures(
+		twenty,
+		twenty.map((value, i) => value + (i % 2 ? 0.2 : -0.1)),
+		0.95,
+	);
+	const sentence = pointSentence({ ...base, choices: { halfBus: figures(2.95), virtualNeutral: figures(3) }, paired });
+	expect(sentence).toMatch(
+		/^At rated neither choice is shown to be better: half-bus has the smaller error in 10 and virtual neutral in 10 of 20 drives/,
+	);
+	expect(sentence).toContain('95 % interval −0.20° to +0.10°');
+});
+
+test('lost lock, torque not reached and a reading grid that rules the spread are said with it', () => {
+	const sentence = pointSentence({
+		...base,
+		gridSpread: 2.2,
+		choices: { halfBus: figures(2.95, { lost: 3 }), virtualNeutral: figures(3, { torqueNotReached: 80 }) },
+		paired: pairedFigures(twenty, twenty, 0.95),
+	});
+	expect(sentence).toContain('Lock was lost in 3 of 80 half-bus runs.');
+	expect(sentence).toContain('The torque was not reached in 80 virtual neutral runs.');
+	// 2 · 2.2² ≥ 3²
+	expect(sentence).toContain('The time between readings alone spreads crossings by 2.20°');
+});
+
+test('where the typical drive loses lock, no finite difference is quoted', () => {
+	const lost = twenty.map(() => Infinity);
+	const sentence = pointSentence({
+		...base,
+		choices: { halfBus: figures(Infinity, { lost: 20 }), virtualNeutral: figures(3) },
+		paired: pairedFigures(lost, twenty, 0.95),
+	});
+	expect(sentence).toContain('virtual neutral is better: the typical half-bus drive loses lock');
+	expect(sentence).not.toContain('Infinity');
+});
+
+test('without a finished drive nothing is shown', () => {
+	const none = { halfBus: figures(Number.NaN), virtualNeutral: figures(Number.NaN) };
+	const paired = pairedFigures(new Float64Array(), new Float64Array(), 0.95);
+	expect(pointSentence({ ...base, choices: none, paired })).toBe('At rated no drive was finished: nothing is shown.');
+});
