@@ -3,8 +3,8 @@ import { prefixes, unitSpelling } from './unit-spelling.ts';
 
 export type Quantity = { readonly value: number } | { readonly problem: string };
 
-/** No quantity is longer; guards the patterns below against hostile texts. */
-const longest = 40;
+/** Signs; no quantity needs more, and hostile texts are kept from the patterns below. */
+export const longestQuantity = 40;
 
 /**
  * A value in `unit` (SI; degrees, rev/min and °C excepted) from a number, or
@@ -20,7 +20,7 @@ export function parseQuantity(written: unknown, unit: Unit): Quantity {
 		return Number.isFinite(written) ? { value: written } : { problem: 'is not a finite number' };
 	}
 	if (typeof written !== 'string') return { problem: `is neither a number nor a text; ${advice(unit)}` };
-	if (written.length > longest) return { problem: `is too long for a value; ${advice(unit)}` };
+	if (written.length > longestQuantity) return { problem: `is too long for a value; ${advice(unit)}` };
 	const text = plainSigns(written);
 	if (text === '') return { problem: `is empty; ${advice(unit)}` };
 	if (/\d,\d/.test(text)) {

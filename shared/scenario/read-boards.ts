@@ -7,7 +7,7 @@ import { defaultValues } from './default-values.ts';
 import { unknownName } from './nearest-name.ts';
 import { exactReach } from './reach.ts';
 import { type Report, readValue } from './read-entry.ts';
-import { isObject, type Json, type JsonObject, readJson, shortened } from './read-json.ts';
+import { isObject, type Json, type JsonObject, memberPath, readJson, shortened } from './read-json.ts';
 import { ownScale } from './read-spread.ts';
 import type { Problem, Values } from './scenario.ts';
 import { breaches } from './value-rules.ts';
@@ -81,7 +81,7 @@ function members(item: Json, path: string, known: readonly string[], report: Rep
 		return {};
 	}
 	for (const name of Object.keys(item)) {
-		if (!known.includes(name)) report(`${path}.${name}`, item[name], unknownName(name, known));
+		if (!known.includes(name)) report(memberPath(path, name), item[name], unknownName(name, known));
 	}
 	return item;
 }

@@ -2,7 +2,7 @@ import { formatQuantity } from '../parameters/format-quantity.ts';
 import type { ConditionRange, NumberRecord, ParameterRecord, Tolerance } from '../parameters/parameter.ts';
 import { parseQuantity } from '../parameters/quantity.ts';
 import { unknownName } from './nearest-name.ts';
-import { isObject, type Json, type JsonObject } from './read-json.ts';
+import { isObject, type Json, type JsonObject, memberPath } from './read-json.ts';
 import { readRange, readTolerance } from './read-spread.ts';
 
 /** Takes note of one thing wrong: where, what was written there, and what would be right. */
@@ -38,7 +38,7 @@ export function readEntry(record: ParameterRecord, written: Json, path: string, 
 	const fields: JsonObject = isObject(written) ? written : { value: written };
 	const known = ['value', ...spreadNames(record)];
 	for (const name of Object.keys(fields)) {
-		if (!known.includes(name)) report(`${path}.${name}`, fields[name], unknownName(name, known));
+		if (!known.includes(name)) report(memberPath(path, name), fields[name], unknownName(name, known));
 	}
 	const at = isObject(written) && 'value' in written ? `${path}.value` : path;
 	const stated = 'value' in fields ? readValue(record, fields.value, at, report) : base.value;

@@ -82,7 +82,7 @@ export function readJson(text: string, { longest = 256 * 1024, deepest = 20 } = 
 			skipSpace();
 			if (text.charAt(at) !== '"') fail('a name in double quotes');
 			const name = readString();
-			const inner = path === '' ? name : `${path}.${name}`;
+			const inner = memberPath(path, name);
 			if (!take(':')) fail('a colon after the name');
 			const value = readValue(inner, depth);
 			if (name in object) {
@@ -132,9 +132,15 @@ function position(text: string, { at, expected }: JsonError): string {
 const excerpt = (text: string, at: number): string =>
 	at < text.length ? shortened(text.slice(at)) : 'the end of the text';
 
+/** Where a member is: `motor.polePairs`. */
+export function memberPath(path: string, name: string): string {
+	const shown = shortened(name);
+	return path === '' ? shown : `${path}.${shown}`;
+}
+
 /** What was written, on one line of at most 60 signs. */
 export function shortened(written: unknown): string {
-	const text = typeof written === 'string' ? written : (JSON.stringify(written) ?? String(written));
+	const text = typeof written === 'string' && written !== '' ? written : (JSON.stringify(written) ?? String(written));
 	const line = text.slice(0, 200).replace(/\s+/g, ' ');
 	return line.length > 60 ? `${line.slice(0, 59)}…` : line;
 }

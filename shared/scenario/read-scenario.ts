@@ -3,7 +3,7 @@ import { parameters } from '../parameters/parameters.ts';
 import { unknownName } from './nearest-name.ts';
 import { commonTree, type ParameterTree, pointRecords } from './parameter-tree.ts';
 import { defaultEntry, type Entry, oneOf, type Report, readEntry } from './read-entry.ts';
-import { isObject, type Json, type JsonObject, readJson, shortened } from './read-json.ts';
+import { isObject, type Json, type JsonObject, memberPath, readJson, shortened } from './read-json.ts';
 import type { OperatingPoint, Problem, Scenario } from './scenario.ts';
 import { brokenRules } from './value-rules.ts';
 
@@ -67,7 +67,7 @@ function readCommon(file: JsonObject, report: Report): ReadonlyMap<string, Entry
 	const readBranch = (branch: ParameterTree, written: JsonObject, path: string, head: readonly string[]): void => {
 		for (const [name, inner] of Object.entries(written)) {
 			if (head.includes(name)) continue;
-			const at = path === '' ? name : `${path}.${name}`;
+			const at = memberPath(path, name);
 			const known = branch.get(name);
 			if (known === undefined) {
 				const isStated = parameters.some((p) => p.id === at);
@@ -100,8 +100,11 @@ function readPoints(written: Json | undefined, common: ReadonlyMap<string, Entry
 	const names = new Set<string>();
 	const points = written.map((item: Json, i) => {
 		const path = `points[${i}]`;
-		if (!isObject(item)) report(path, item, 'must be an object with name, speed and torque');
-		const point = readPoint(isObject(item) ? item : {}, path, common, report);
+		if (!isObject(item)) {
+			report(path, item, 'must be an object with name, speed and torque');
+			return readPoint({}, path, common, () => {});
+		}
+		const point = readPoint(item, path, common, report);
 		if (point.name !== '' && names.has(point.name))
 			report(`${path}.name`, point.name, 'is the name of an earlier point');
 		names.add(point.name);
@@ -117,7 +120,7 @@ function readPoints(written: Json | undefined, common: ReadonlyMap<string, Entry
 function readPoint(item: JsonObject, path: string, common: ReadonlyMap<string, Entry>, report: Report): OperatingPoint {
 	const known = ['name', ...pointRecords.keys()];
 	for (const name of Object.keys(item)) {
-		if (!known.includes(name)) report(`${path}.${name}`, item[name], unknownName(name, known));
+		if (!known.includes(name)) report(memberPath(path, name), item[name], unknownName(name, known));
 	}
 	const entries = [...pointRecords].map(([name, record]): [string, Entry] => {
 		const base = common.get(record.id) ?? defaultEntry(record);

@@ -1,5 +1,6 @@
+import { formatQuantity, formatRelative } from '../parameters/format-quantity.ts';
 import type { NumberRecord, ParameterRecord } from '../parameters/parameter.ts';
-import { unitSpelling } from '../parameters/unit-spelling.ts';
+import { longestQuantity } from '../parameters/quantity.ts';
 import { commonTree, type ParameterTree, pointRecords } from './parameter-tree.ts';
 import { limits, spreadNames } from './read-entry.ts';
 import { longestLesson, longestName, mostPoints } from './read-scenario.ts';
@@ -18,7 +19,7 @@ export function scenarioSchema(): Schema {
 		title: 'Anglespread scenario',
 		description:
 			'One drive, its tolerances and operating points. Values are SI numbers, or texts with a unit ("22 kΩ", "4k7", "75 µs"); what is absent takes its default.',
-		...object({ ...head, ...branch(commonTree), points, referencePoint }, ['name', 'points']),
+		...object({ ...head, ...branch(commonTree), points: points(), referencePoint }, ['name', 'points']),
 		$defs: {
 			deviation: {
 				description: 'Half-width: "1 %", or absolute with its unit; a bare number follows scale.',
@@ -52,7 +53,7 @@ const head: Schema = {
 	lesson: text('What is to be learnt from it.', longestLesson),
 };
 
-const points: Schema = {
+const points = (): Schema => ({
 	type: 'array',
 	description: 'Operating points that every unit must survive.',
 	minItems: 1,
@@ -64,7 +65,7 @@ const points: Schema = {
 		},
 		['name', ...[...pointRecords].filter(([, record]) => record.stated).map(([name]) => name)],
 	),
-};
+});
 
 const referencePoint = text('Point at which nominal compensation is found; the first unless named.', longestName);
 
@@ -95,16 +96,18 @@ function entry(record: ParameterRecord): Schema {
 	return { description, default: record.default, anyOf: [...plain, full] };
 }
 
-function plainForms({ kind, min, max, allowed, unit }: NumberRecord): readonly Schema[] {
+function plainForms(record: NumberRecord): readonly Schema[] {
+	const { kind, min, max, allowed, unit, default: value } = record;
 	const number = allowed ? { enum: allowed } : { type: kind, minimum: min, maximum: max };
-	return [number, { type: 'string', maxLength: 40, examples: [unitSpelling[unit].example] }];
+	const example = typeof value === 'number' ? formatQuantity(value, unit) : value;
+	return [number, { type: 'string', maxLength: longestQuantity, examples: [example] }];
 }
 
 /** Range, unit and default spread in words. */
 function numbers(record: NumberRecord): string {
 	const { tolerance, range, unit } = record;
 	const bare = unit === '1' ? '' : ` A bare number is in ${unit}.`;
-	const width = (w: number): string => (ownScale(record) === 'relative' ? `${percent(w)} %` : `${w} ${unit}`);
+	const width = (w: number): string => (ownScale(record) === 'relative' ? formatRelative(w) : `${w} ${unit}`);
 	const spread = tolerance
 		? ` Default lot ${width(tolerance.lot)}, mismatch ${width(tolerance.mismatch)}.`
 		: range
@@ -112,5 +115,3 @@ function numbers(record: NumberRecord): string {
 			: '';
 	return `Allowed: ${limits(record)}.${bare}${spread}`;
 }
-
-const percent = (share: number): number => Number((share * 100).toPrecision(6));
