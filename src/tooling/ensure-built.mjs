@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
 import { existsSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { projectRoot, say } from './project.mjs';
+import { takeTurns } from './take-turns.mjs';
 
 /** Everything a build is made from; what is not here does not cause one. */
 const sources = ['src', 'shared', 'workers', 'scenarios', 'vite.config.ts', 'tsconfig.base.json', 'package-lock.json'];
@@ -17,23 +18,27 @@ export async function ensureBuilt(part, { force = false } = {}) {
 	const folder = `${projectRoot}dist/${part}/`;
 	const digest = sourcesDigest(projectRoot);
 	const stamp = `${folder}.built-from`;
-	if (!force && existsSync(stamp) && readFileSync(stamp, 'utf8') === digest) return folder;
+	const isCurrent = () => existsSync(stamp) && readFileSync(stamp, 'utf8') === digest;
+	if (!force && isCurrent()) return folder;
 
-	say(`Building dist/${part} …`);
-	const { build } = await import('vite');
-	const fresh = `${projectRoot}dist/.${part}-${process.pid}`;
-	try {
-		await build({
-			configFile: `${projectRoot}vite.config.ts`,
-			logLevel: 'warn',
-			build: { outDir: fresh, emptyOutDir: true, ssr: part === 'command-line' },
-		});
-		writeFileSync(`${fresh}/.built-from`, digest);
-		rmSync(folder, { recursive: true, force: true });
-		renameSync(fresh, folder.slice(0, -1));
-	} finally {
-		rmSync(fresh, { recursive: true, force: true });
-	}
+	await takeTurns(`${projectRoot}dist/.building-${part}`, async () => {
+		if (!force && isCurrent()) return; // another process has just built it
+		say(`Building dist/${part} …`);
+		const { build } = await import('vite');
+		const fresh = `${projectRoot}dist/.${part}-${process.pid}`;
+		try {
+			await build({
+				configFile: `${projectRoot}vite.config.ts`,
+				logLevel: 'warn',
+				build: { outDir: fresh, emptyOutDir: true, ssr: part === 'command-line' },
+			});
+			writeFileSync(`${fresh}/.built-from`, digest);
+			rmSync(folder, { recursive: true, force: true });
+			renameSync(fresh, folder.slice(0, -1));
+		} finally {
+			rmSync(fresh, { recursive: true, force: true });
+		}
+	});
 	return folder;
 }
 
