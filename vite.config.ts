@@ -89,6 +89,8 @@ async function browserProject(): Promise<TestProjectInlineConfiguration> {
 		test: {
 			name: 'browser',
 			include: ['tests/browser/**/*.browser.test.{ts,tsx}'],
+			// runs the same study in Node for the browser to compare
+			globalSetup: ['tests/browser/node-digest.setup.ts'],
 			testTimeout: 60_000,
 			fileParallelism: false,
 			browser: {

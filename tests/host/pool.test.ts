@@ -1,0 +1,167 @@
+import { expect, test } from 'vitest';
+import { createPool, type Job } from '../../src/host/pool.ts';
+import type { WorkerHandle, WorkerHost } from '../../src/host/worker-handle.ts';
+
+/** Does one shard of a made-up task in this thread; rejects if it throws. */
+type Work = (from: number, to: number, onProgress: (done: number) => void, worker: number) => Promise<void> | void;
+
+/** Workers without threads: what the pool makes of them is the same. */
+function madeUpHost(work: Work): WorkerHost & { readonly spawned: () => number; readonly running: () => number } {
+	let spawned = 0;
+	let running = 0;
+	return {
+		cores: 2,
+		spawned: () => spawned,
+		running: () => running,
+		spawn() {
+			const worker = spawned;
+			spawned += 1;
+			running += 1;
+			let die: (error: Error) => void = () => {};
+			let isAlive = true;
+			const death = new Promise<never>((_, reject) => {
+				die = reject;
+			});
+			death.catch(() => {});
+			return {
+				warmUp: async () => {},
+				call: ((_name: unknown, _input: unknown, from: number, to: number, { onProgress = () => {} } = {}) =>
+					Promise.race([
+						death,
+						Promise.resolve().then(() => work(from, to, onProgress, worker)),
+					])) as WorkerHandle['call'],
+				terminate() {
+					if (isAlive) running -= 1;
+					isAlive = false;
+					die(new Error('terminated'));
+				},
+			};
+		},
+	};
+}
+
+const pause = (milliseconds: number): Promise<void> => new Promise((resolve) => setTimeout(resolve, milliseconds));
+
+/** Runs 0 … 99 in shards of 10 and returns what the pool said. */
+async function runHundred(host: WorkerHost, changes: Partial<Job<'units'>> = {}, workers = 2) {
+	const done: [number, number][] = [];
+	const failed: [number, number, string][] = [];
+	const progress: number[] = [];
+	const pool = createPool(host, workers);
+	const complete = await pool.run<'units'>({
+		name: 'units',
+		input: {} as never,
+		to: 100,
+		shardSize: 10,
+		onShard: (_output, from, to) => void done.push([from, to]),
+		onFailure: (from, to, message) => void failed.push([from, to, message]),
+		onProgress: (count) => void progress.push(count),
+		...changes,
+	});
+	pool.close();
+	return { complete, done: done.sort((a, b) => a[0] - b[0]), failed, progress };
+}
+
+test('100 indices in shards of 10 are each done once, by two workers that are ended with the pool', async () => {
+	const host = madeUpHost(() => pause(1));
+	const { complete, done, failed, progress } = await runHundred(host);
+	expect(complete).toBe(true);
+	expect(done).toEqual(Array.from({ length: 10 }, (_, i) => [10 * i, 10 * i + 10]));
+	expect(failed).toEqual([]);
+	expect(progress.at(-1)).toBe(100);
+	expect(host.spawned()).toBe(2);
+	expect(host.running()).toBe(0);
+});
+
+test('a shard that throws is run twice, the second time on a fresh worker, and then reported', async () => {
+	const tries: number[] = [];
+	const host = madeUpHost((from, _to, _progress, worker) => {
+		if (from !== 30) return;
+		tries.push(worker);
+		throw new Error('no');
+	});
+	const { complete, done, failed } = await runHundred(host);
+	expect(complete).toBe(true);
+	expect(failed).toEqual([[30, 40, 'no']]);
+	expect(done).toHaveLength(9);
+	expect(tries).toHaveLength(2);
+	expect(tries[1]).not.toBe(tries[0]);
+});
+
+test('a worker that shows life more often than the limit may take many times as long', async () => {
+	const host = madeUpHost(async (from, _to, onProgress) => {
+		for (let i = 1; from === 0 && i <= 8; i += 1) {
+			await pause(20);
+			onProgress(i);
+		}
+	});
+	const { failed } = await runHundred(host, { silenceLimit: 100 });
+	expect(failed).toEqual([]);
+});
+
+test('a silent worker is ended after the limit, and the others go on meanwhile', async () => {
+	const host = madeUpHost((from) => (from === 0 ? new Promise<void>(() => {}) : pause(1)));
+	const { done, failed } = await runHundred(host, { silenceLimit: 50 });
+	expect(failed).toEqual([[0, 10, 'the worker gave no sign of life for 0.05 s']]);
+	expect(done).toHaveLength(9);
+	expect(host.running()).toBe(0);
+});
+
+test('cancelled half-way, a job ends at once with what finished, though its workers are in the middle of shards', async () => {
+	const cancel = new AbortController();
+	const host = madeUpHost((from) => (from >= 50 ? new Promise<void>(() => {}) : pause(1)));
+	setTimeout(() => cancel.abort(), 100);
+	const { complete, done, failed } = await runHundred(host, { signal: cancel.signal });
+	expect(complete).toBe(false);
+	expect(done).toHaveLength(5);
+	expect(failed).toEqual([]);
+	expect(host.running()).toBe(0);
+});
+
+test('after a cancelled job the pool does the next one, on fresh workers', async () => {
+	let isStuck = true;
+	const host = madeUpHost(() => (isStuck ? new Promise<void>(() => {}) : pause(1)));
+	const pool = createPool(host, 2);
+	const cancel = new AbortController();
+	const job = {
+		name: 'units' as const,
+		input: {} as never,
+		to: 4,
+		onShard: () => {},
+		onFailure: () => expect.unreachable(),
+	};
+	const first = pool.run({ ...job, signal: cancel.signal });
+	await pause(10);
+	cancel.abort();
+	isStuck = false;
+	const second = pool.run(job);
+	expect(await first).toBe(false);
+	expect(await second).toBe(true);
+	pool.close();
+	expect(host.running()).toBe(0);
+});
+
+test('progress comes at most 20 times a second', async () => {
+	const host = madeUpHost(async (_from, _to, onProgress) => {
+		for (let i = 0; i < 10; i += 1) {
+			await pause(2);
+			onProgress(i);
+		}
+	});
+	const began = performance.now();
+	const { progress } = await runHundred(host);
+	const seconds = (performance.now() - began) / 1000;
+	// and once more at the end
+	expect(progress.length).toBeLessThanOrEqual(20 * seconds + 2);
+	expect(progress).toEqual([...progress].sort((a, b) => a - b));
+});
+
+test('a taker of shards that throws fails the job; its shard is not run again', async () => {
+	const host = madeUpHost(() => {});
+	const run = runHundred(host, {
+		onShard: () => {
+			throw new Error('cannot merge');
+		},
+	});
+	await expect(run).rejects.toThrow('cannot merge');
+});

@@ -1,0 +1,62 @@
+import { existsSync, mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { nodeHost } from '../../src/host/node-host.ts';
+import { runStudy } from '../../src/host/run-study.ts';
+import { smallScenario } from '../study/small-scenario.ts';
+import { buildWorker } from './build-worker.ts';
+import type { Fault } from './faulty-worker.ts';
+
+let faulty: URL;
+let folder: string;
+beforeAll(async () => {
+	faulty = await buildWorker('tests/host/faulty-worker.ts');
+	folder = mkdtempSync(join(tmpdir(), 'anglespread-'));
+});
+afterAll(() => rmSync(folder, { recursive: true }));
+
+const scenario = smallScenario();
+const units = 24;
+const shardSize = 6;
+const run = (seed: string, silenceLimit = 10_000) =>
+	runStudy({ scenario, seed, units, workers: 2, shardSize, silenceLimit }, nodeHost(faulty));
+
+for (const kind of ['throws', 'dies', 'hangs'] as const) {
+	// a worker that hangs is found by its silence; 1.5 s are long against a run of a millisecond
+	const limit = kind === 'hangs' ? 1500 : 10_000;
+
+	test(`a worker that ${kind} once in the middle of a shard has it run again: all 24 drives finish, as if nothing had been`, async () => {
+		const fault: Fault = { kind, unit: 8, marker: join(folder, kind) };
+		const seed = JSON.stringify(fault);
+		const struck = await run(seed, limit);
+		expect(existsSync(join(folder, kind))).toBe(true);
+		const untroubled = await run(seed, limit);
+		expect(struck.provenance.units).toEqual({ asked: 24, finished: 24, failed: 0 });
+		expect(struck).toEqual(untroubled);
+	});
+
+	test(`a worker that ${kind} every time costs its 6 drives, which are counted as failed with a reason, and no other`, async () => {
+		const fault: Fault = { kind, unit: 8 };
+		const { provenance, points } = await run(JSON.stringify(fault), limit);
+		expect(provenance.units).toEqual({ asked: 24, finished: 18, failed: 6 });
+		expect(provenance.failures.map(({ unit }) => unit)).toEqual([6, 7, 8, 9, 10, 11]);
+		const reason = { throws: 'the kernel broke down', dies: 'exit code 3', hangs: 'no sign of life for 1.5 s' }[kind];
+		for (const { message } of provenance.failures) expect(message).toContain(reason);
+		expect(provenance.partial).toBe(false);
+		expect(points[0]?.choices.halfBus.units).toBe(18);
+	});
+}
+
+test('workers that cannot be loaded fail all drives at once, with the reason', async () => {
+	const unloadable = await buildWorker('tests/host/unloadable-worker.ts');
+	const { provenance } = await runStudy({ scenario, seed: 'x', units, workers: 2 }, nodeHost(unloadable));
+	expect(provenance.units).toEqual({ asked: 24, finished: 0, failed: 24 });
+	expect(provenance.failures[0]?.message).toContain('this worker cannot be loaded');
+});
+
+test('a worker file that does not exist fails all drives at once', async () => {
+	const nowhere = new URL('nowhere.js', faulty);
+	const { provenance } = await runStudy({ scenario, seed: 'x', units, workers: 2 }, nodeHost(nowhere));
+	expect(provenance.units.failed).toBe(24);
+});
