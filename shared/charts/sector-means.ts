@@ -1,0 +1,83 @@
+import type { TopLevelSpec } from 'vega-lite';
+import type { PerChoice } from '../drive/drive.ts';
+import { choiceNames } from '../drive/drive.ts';
+import type { ChoiceFigures } from '../study/result.ts';
+import { signedDegrees } from '../words/figures.ts';
+import { choiceWords, sectorWords } from '../words/names.ts';
+import { type ChartTheme, chartConfig, choiceMarks } from './theme.ts';
+
+/**
+ * Mean angle error of each of the six sector kinds, both choices: filled marks
+ * where the open phase's EMF rises through its crossing, open marks where it
+ * falls. A gap between the two is a threshold that sits too high or too low.
+ */
+export function sectorMeans(
+	choices: PerChoice<Pick<ChoiceFigures, 'sectorMeans'>>,
+	theme: ChartTheme,
+	description: string,
+): TopLevelSpec {
+	const rows = choiceNames.flatMap((choice) =>
+		sectorWords.map(({ phase, rising }, kind) => ({
+			choice,
+			sector: `${phase} ${rising ? '↑' : '↓'}`,
+			rising,
+			mean: choices[choice].sectorMeans[kind] ?? null,
+			says: `${choiceWords[choice]}, phase ${phase} ${rising ? 'rising' : 'falling'}: mean ${signedDegrees(choices[choice].sectorMeans[kind] ?? Number.NaN)}`,
+		})),
+	);
+	const x = {
+		field: 'sector',
+		type: 'nominal' as const,
+		sort: sectorWords.map(({ phase, rising }) => `${phase} ${rising ? '↑' : '↓'}`),
+		axis: {
+			title: 'open phase, EMF falling ↓ or rising ↑ (open and filled marks)',
+			labelAngle: 0,
+			labelFontSize: 13,
+			ticks: false,
+		},
+	};
+	return {
+		description,
+		config: chartConfig(theme),
+		width: 640,
+		height: 210,
+		autosize: { type: 'fit', contains: 'padding' },
+		datasets: { sectors: rows },
+		data: { name: 'sectors' },
+		encoding: { x },
+		layer: [
+			{
+				data: { values: [{ zero: 0 }] },
+				mark: { type: 'rule', color: theme.ink, strokeWidth: 1, opacity: 0.55 },
+				encoding: { x: null, y: { field: 'zero', type: 'quantitative' } },
+			},
+			...choiceNames.map((choice, i) => ({
+				transform: [{ filter: `datum.choice === '${choice}'` }],
+				mark: {
+					type: 'point' as const,
+					shape: choiceMarks[choice].shape,
+					size: 80,
+					strokeWidth: 2,
+					stroke: theme.choice[choice].line,
+					xOffset: i === 0 ? -7 : 7,
+					opacity: 1,
+				},
+				encoding: {
+					fill: { condition: { test: 'datum.rising', value: theme.choice[choice].line }, value: theme.paper },
+					tooltip: { field: 'says' },
+					y: {
+						field: 'mean',
+						type: 'quantitative' as const,
+						scale: { padding: 12 },
+						axis: {
+							title: 'mean error, electrical degrees',
+							tickCount: 5,
+							minExtent: 48,
+							labelExpr: "replace(datum.label, '-', '−') + '°'",
+						},
+					},
+				},
+			})),
+		],
+	} as TopLevelSpec;
+}

@@ -1,0 +1,27 @@
+import { render } from 'preact';
+import { readScenario } from '../../shared/scenario/read-scenario.ts';
+import { onFileDrop } from './drop-files.ts';
+import { createPageModel } from './model/page-model.ts';
+import { demoSources } from './model/scenario-source.ts';
+import { pageTheme } from './parts/page-theme.ts';
+import { studyRunner } from './study.ts';
+import { Page } from './views/page.tsx';
+
+const demos = demoSources(
+	import.meta.glob<string>(['../../scenarios/*.json', '!../../scenarios/*.schema.json'], {
+		query: '?raw',
+		import: 'default',
+		eager: true,
+	}),
+);
+const model = createPageModel({
+	demos,
+	read: readScenario,
+	study: studyRunner(),
+	theme: pageTheme,
+	now: () => performance.now(),
+});
+const place = document.getElementById('page');
+if (place) render(<Page model={model} />, place);
+onFileDrop((file) => void model.openFile(file));
+void model.run();

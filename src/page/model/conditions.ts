@@ -1,0 +1,20 @@
+import { formatQuantity } from '../../../shared/parameters/format-quantity.ts';
+import { parameter } from '../../../shared/parameters/parameters.ts';
+import type { PointResult } from '../../../shared/study/result.ts';
+
+/** What an operating point is known by. */
+const headline = ['operation.speed', 'operation.torque', 'supply.voltage'] as const;
+
+/** An operating point's conditions in words: the three it is known by, and all. */
+export function conditionWords({ conditions }: Pick<PointResult, 'conditions'>) {
+	const all = Object.entries(conditions).map(([id, value]) => {
+		const record = parameter(id);
+		return {
+			id,
+			name: record.name,
+			value: record.kind === 'choice' ? String(value) : formatQuantity(value, record.unit),
+		};
+	});
+	const brief = headline.flatMap((id) => all.find((condition) => condition.id === id)?.value ?? []);
+	return { all, brief };
+}

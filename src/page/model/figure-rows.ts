@@ -1,0 +1,94 @@
+import { choiceNames, type PerChoice } from '../../../shared/drive/drive.ts';
+import type { ChoiceFigures, PointResult } from '../../../shared/study/result.ts';
+import { count, degrees, percent, perHour, power, signedDegrees, span } from '../../../shared/words/figures.ts';
+import { type EventKind, eventKinds, eventWords } from '../../../shared/words/names.ts';
+
+/** One figure of both choices, in words; `detail` is its interval or what else belongs under it. */
+export interface FigureRow {
+	readonly label: string;
+	readonly figures: PerChoice<{ readonly main: string; readonly detail: string }>;
+}
+
+export interface FigureGroup {
+	readonly title: string;
+	readonly note: string;
+	readonly rows: readonly FigureRow[];
+}
+
+/** The table of the comparison at one operating point, as it is read: drive by drive, pooled, crossings, runs. */
+export function figureGroups({ choices }: Pick<PointResult, 'choices'>): readonly FigureGroup[] {
+	const row = (label: string, read: (figures: ChoiceFigures) => [string, string?]): FigureRow => {
+		const cell = (figures: ChoiceFigures) => {
+			const [main, detail = ''] = read(figures);
+			return { main, detail };
+		};
+		return { label, figures: { halfBus: cell(choices.halfBus), virtualNeutral: cell(choices.virtualNeutral) } };
+	};
+	return [
+		{
+			title: 'Drive by drive',
+			note: "angle that 95 % of a drive's commutations keep within, either way; below it, its interval",
+			rows: [
+				row('Median drive', ({ unitError }) => [errorWords(unitError.median), intervalWords(unitError.medianInterval)]),
+				row('1 drive in 20 exceeds', ({ unitError }) => [
+					errorWords(unitError.q95),
+					intervalWords(unitError.q95Interval),
+				]),
+			],
+		},
+		{
+			title: 'All commutations',
+			note: 'of all drives together; late is positive',
+			rows: [
+				row('Mean', ({ angleError }) => [signedDegrees(angleError.mean)]),
+				row('Standard deviation', ({ angleError }) => [degrees(angleError.sd)]),
+				row('Middle 95 %', ({ angleError }) => [quantileSpan(angleError.quantiles, '0.025', '0.975')]),
+				row('Middle 99 %', ({ angleError }) => [quantileSpan(angleError.quantiles, '0.005', '0.995')]),
+				row('Largest', ({ angleError }) => [degrees(angleError.maxAbs)]),
+			],
+		},
+		{
+			title: 'Runs',
+			note: 'each drive, from each start',
+			rows: [
+				row('Lost lock', ({ lost, runs }) => [count(lost), `of ${count(runs)}`]),
+				row('Torque not reached', ({ torqueNotReached, runs }) => [count(torqueNotReached), `of ${count(runs)}`]),
+				row('Mean torque', ({ meanTorque }) => [torqueWords(meanTorque)]),
+			],
+		},
+	];
+}
+
+/** The table behind the rates: count, rate and interval, per hour, and the bound where none was seen. */
+export function rateRows({ choices }: Pick<PointResult, 'choices'>) {
+	const read = (kind: EventKind, figures: ChoiceFigures) => {
+		const { count: seen, rate, low, high, perHour: hourly, boundOn } = figures.rates[kind];
+		const none = boundOn === 'units';
+		return {
+			seen: count(seen),
+			rate: none ? 'none seen' : power(rate),
+			interval: none ? `≤ ${percent(high)} of drives` : span(power(low), power(high)),
+			hourly: none ? '–' : perHour(hourly),
+		};
+	};
+	return eventKinds.map((kind) => ({
+		event: eventWords[kind],
+		rows: choiceNames.map((choice) => ({ choice, ...read(kind, choices[choice]) })),
+	}));
+}
+
+/** A unit-level error; a drive that lost lock ranks worse than any number. */
+const errorWords = (value: number): string => (Number.isFinite(value) ? degrees(value) : 'lock lost');
+
+const intervalWords = (interval: readonly [number, number] | null): string =>
+	!interval
+		? 'too few drives'
+		: interval.some(Number.isFinite)
+			? span(errorWords(interval[0]), errorWords(interval[1]))
+			: '';
+
+const quantileSpan = (quantiles: Readonly<Record<string, number>>, low: string, high: string): string =>
+	span(signedDegrees(quantiles[low] ?? Number.NaN), signedDegrees(quantiles[high] ?? Number.NaN));
+
+const torqueWords = (value: number): string =>
+	Math.abs(value) < 1 ? `${Number((value * 1000).toPrecision(3))} mN·m` : `${Number(value.toPrecision(3))} N·m`;

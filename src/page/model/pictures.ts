@@ -1,0 +1,75 @@
+import type { TopLevelSpec } from 'vega-lite';
+import type { ErrorBins } from '../../../shared/charts/error-bins.ts';
+import { errorCounts } from '../../../shared/charts/error-counts.ts';
+import { errorCumulative } from '../../../shared/charts/error-cumulative.ts';
+import { rateIntervals } from '../../../shared/charts/rate-intervals.ts';
+import { sectorMeans } from '../../../shared/charts/sector-means.ts';
+import type { ChartTheme } from '../../../shared/charts/theme.ts';
+import { choiceNames } from '../../../shared/drive/drive.ts';
+import type { PointResult } from '../../../shared/study/result.ts';
+import { count, degrees, signedDegrees, span } from '../../../shared/words/figures.ts';
+import { choiceWords, eventKinds, eventWords } from '../../../shared/words/names.ts';
+import { rateWords } from '../../../shared/words/rate.ts';
+
+/** A chart and what it shows in words, for those who do not see it. */
+export interface Picture {
+	readonly spec: TopLevelSpec;
+	readonly describes: string;
+}
+
+export interface Pictures {
+	readonly counts: Picture | null;
+	readonly cumulative: Picture | null;
+	readonly rates: Picture;
+	readonly sectors: Picture;
+	/** What lies outside the two error pictures, in words; '' for nothing. */
+	readonly outside: string;
+}
+
+/** All pictures of one operating point. */
+export function drawPictures(point: PointResult, bins: ErrorBins | null, theme: ChartTheme): Pictures {
+	const { choices } = point;
+	const perChoice = (read: (choice: (typeof choiceNames)[number]) => string): string =>
+		choiceNames.map((choice) => `${choiceWords[choice]}: ${read(choice)}`).join('. ');
+	const spread = perChoice((choice) => {
+		const { mean, sd, quantiles } = choices[choice].angleError;
+		const middle = span(degrees(quantiles['0.025'] ?? Number.NaN), degrees(quantiles['0.975'] ?? Number.NaN));
+		return `mean ${signedDegrees(mean)}, standard deviation ${degrees(sd)}, 95 % between ${middle}`;
+	});
+	const picture = (draw: (description: string) => TopLevelSpec, describes: string): Picture => ({
+		spec: draw(describes),
+		describes,
+	});
+	return {
+		counts: bins && picture((d) => errorCounts(bins, theme, d), `Commutation-angle errors counted. ${spread}.`),
+		cumulative:
+			bins &&
+			picture(
+				(d) => errorCumulative(bins, theme, d),
+				`Share of commutations with an error up to each angle. ${spread}.`,
+			),
+		rates: picture(
+			(d) => rateIntervals(choices, theme, d),
+			`Rates per measured sector. ${perChoice((choice) =>
+				eventKinds.map((kind) => `${eventWords[kind]} ${rateWords(choices[choice].rates[kind])}`).join('; '),
+			)}.`,
+		),
+		sectors: picture(
+			(d) => sectorMeans(choices, theme, d),
+			`Mean angle error of the six sectors. ${perChoice((choice) => choices[choice].sectorMeans.map(signedDegrees).join(', '))}.`,
+		),
+		outside: bins ? outsideWords(bins) : '',
+	};
+}
+
+function outsideWords({ outside, total, open }: ErrorBins): string {
+	const words: string[] = [];
+	const some = choiceNames.filter((choice) => outside[choice] > 0);
+	if (some.length > 0) {
+		const each = some.map((choice) => `${count(outside[choice])} of ${count(total[choice])} (${choiceWords[choice]})`);
+		words.push(`Beyond the edges of these pictures: ${each.join(', ')} commutations.`);
+	}
+	const edges = [open.first && '−60°', open.last && '+60°'].filter(Boolean).join(' and ');
+	if (edges) words.push(`What is drawn at ${edges} lies there or beyond.`);
+	return words.length > 0 ? `${words.join(' ')} The largest errors are in the table.` : '';
+}

@@ -1,0 +1,26 @@
+import type { StudyResult } from '../../../shared/study/result.ts';
+import { studySentence } from '../../../shared/study/sentence.ts';
+import { count } from '../../../shared/words/figures.ts';
+
+/** What the engine is doing for the page. Figures on show are kept apart: they outlive the run that made them. */
+export type RunStatus =
+	| { readonly state: 'idle'; readonly note: string }
+	| { readonly state: 'running'; readonly finished: number; readonly failed: number; readonly asked: number }
+	| { readonly state: 'done'; readonly seconds: number }
+	| { readonly state: 'failed'; readonly message: string };
+
+/** For those who listen: a run's start, its quarters and how it ended, no more. */
+export function announcement(status: RunStatus, result: StudyResult | null): string {
+	switch (status.state) {
+		case 'running': {
+			const quarter = Math.floor((4 * (status.finished + status.failed)) / status.asked) * 25;
+			return quarter === 0 ? `Simulating ${count(status.asked)} drives.` : `${quarter} % of the drives simulated.`;
+		}
+		case 'done':
+			return `Finished. ${result ? studySentence(result) : ''}`;
+		case 'failed':
+			return `The run failed. ${status.message}`;
+		case 'idle':
+			return status.note;
+	}
+}

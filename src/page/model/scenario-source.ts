@@ -1,0 +1,28 @@
+import { count } from '../../../shared/words/figures.ts';
+
+/** A scenario file's text and where it came from. */
+export interface ScenarioSource {
+	/** `demo`: comes with the page. `file`: opened or dropped by the user. */
+	readonly kind: 'demo' | 'file';
+	readonly file: string;
+	readonly text: string;
+}
+
+/** Shown at load. */
+const first = 'fan-24v.json';
+/** Bytes. The scenario reader has its own limits; this one keeps a wrong file from being read at all. */
+const largestFile = 4_000_000;
+
+/** The demo scenarios from their bundled texts by path, the first one to be shown in front. */
+export function demoSources(texts: Readonly<Record<string, string>>): readonly ScenarioSource[] {
+	return Object.entries(texts)
+		.map(([path, text]): ScenarioSource => ({ kind: 'demo', file: path.split('/').at(-1) ?? path, text }))
+		.sort((a, b) => Number(b.file === first) - Number(a.file === first) || (a.file < b.file ? -1 : 1));
+}
+
+/** Why a file is too large to be a scenario, or nothing. */
+export function tooLarge({ name, size }: { readonly name: string; readonly size: number }): string {
+	return size > largestFile
+		? `${name} has ${count(size / 1000)} kB; a scenario file has at most ${count(largestFile / 1000)} kB.`
+		: '';
+}

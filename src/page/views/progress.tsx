@@ -1,0 +1,22 @@
+import { count } from '../../../shared/words/figures.ts';
+import type { PageModel } from '../model/page-model.ts';
+
+/** How far the run is, or how the last one ended. */
+export function Progress({ model }: { model: PageModel }) {
+	const status = model.status.value;
+	if (status.state === 'running') {
+		const { finished, failed, asked } = status;
+		return (
+			<div class="progress">
+				<progress aria-label="Drives simulated" max={asked} value={finished + failed} />
+				<p>
+					{count(finished)} of {count(asked)} drives simulated
+					{failed > 0 && <span class="problem">, {count(failed)} failed</span>}
+				</p>
+			</div>
+		);
+	}
+	if (status.state === 'failed') return <p class="problem">The run failed. {status.message}</p>;
+	if (status.state === 'idle') return <p class="progress">{status.note}</p>;
+	return <p class="progress">Finished in {status.seconds.toFixed(1)} s.</p>;
+}

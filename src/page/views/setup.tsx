@@ -1,0 +1,117 @@
+import type { PageModel } from '../model/page-model.ts';
+import { inputProblem } from '../model/study-inputs.ts';
+import { Progress } from './progress.tsx';
+
+/** What is asked: scenario, units, seed; run and cancel. */
+export function Setup({ model }: { model: PageModel }) {
+	const running = model.status.value.state === 'running';
+	const unitsProblem = inputProblem(model.units.value);
+	const seedProblem = inputProblem(model.seed.value);
+	return (
+		<form
+			class="setup"
+			aria-label="Study"
+			noValidate
+			onSubmit={(event) => {
+				event.preventDefault();
+				void model.run();
+			}}
+		>
+			<div class="field">
+				<label for="scenario">Scenario</label>
+				<select
+					id="scenario"
+					aria-describedby="lesson"
+					onChange={(event) => model.chooseNth(event.currentTarget.selectedIndex)}
+				>
+					{model.sources.value.map(({ source, title }) => (
+						<option key={`${source.kind} ${source.file}`} selected={source === model.source.value}>
+							{title}
+						</option>
+					))}
+				</select>
+				<p id="lesson" class="lesson">
+					{model.scenario.value?.lesson}
+				</p>
+				<p class="open controls">
+					<label class="file">
+						<input
+							type="file"
+							accept=".json,application/json"
+							onChange={(event) => {
+								const [file] = event.currentTarget.files ?? [];
+								event.currentTarget.value = '';
+								if (file) void model.openFile(file);
+							}}
+						/>
+						<span>Open a scenario file</span>
+					</label>
+					<span class="drop-hint"> or drop one anywhere</span>
+				</p>
+				{model.fileProblem.value && (
+					<p class="problem" role="alert">
+						{model.fileProblem.value}
+					</p>
+				)}
+			</div>
+			<div class="pair">
+				<TextField
+					id="units"
+					label="Drives to build"
+					value={model.unitsTyped.value}
+					problem={unitsProblem}
+					inputMode="numeric"
+					onInput={model.setUnits}
+				/>
+				<TextField
+					id="seed"
+					label="Seed"
+					value={model.seedTyped.value}
+					problem={seedProblem}
+					inputMode="text"
+					onInput={model.setSeed}
+				/>
+			</div>
+			<p class="actions controls">
+				<button type="submit" class="primary" disabled={!model.request.value}>
+					Run
+				</button>
+				<button type="button" disabled={!running} onClick={model.cancel}>
+					Cancel
+				</button>
+			</p>
+			<Progress model={model} />
+		</form>
+	);
+}
+
+interface TextFieldProps {
+	id: string;
+	label: string;
+	value: string;
+	problem: string;
+	inputMode: 'numeric' | 'text';
+	onInput: (typed: string) => void;
+}
+
+function TextField({ id, label, value, problem, inputMode, onInput }: TextFieldProps) {
+	return (
+		<div class="field">
+			<label for={id}>{label}</label>
+			<input
+				id={id}
+				type="text"
+				inputMode={inputMode}
+				autocomplete="off"
+				spellcheck={false}
+				value={value}
+				aria-invalid={problem !== ''}
+				aria-describedby={`${id}-problem`}
+				onInput={(event) => onInput(event.currentTarget.value)}
+			/>
+			<p id={`${id}-problem`} class="problem">
+				{problem}
+			</p>
+		</div>
+	);
+}

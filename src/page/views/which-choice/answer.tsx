@@ -1,0 +1,13 @@
+import type { WhichChoiceAnswer } from '../../model/which-choice.ts';
+import { Tally } from './tally.tsx';
+
+/** The answer at the chosen operating point: the sentence, what qualifies it, and drives counted for and against. */
+export function Answer({ answer }: { answer: WhichChoiceAnswer }) {
+	return (
+		<section class="answer">
+			<p class="lead">{answer.lead}</p>
+			{answer.rest && <p class="rest">{answer.rest}</p>}
+			<Tally answer={answer} />
+		</section>
+	);
+}

@@ -1,0 +1,39 @@
+import { choiceNames } from '../../../../shared/drive/drive.ts';
+import { choiceWords } from '../../../../shared/words/names.ts';
+import type { WhichChoiceAnswer } from '../../model/which-choice.ts';
+import { Behind } from '../../parts/behind.tsx';
+import { Chart } from '../../parts/chart.tsx';
+
+/** Mean error of each sector kind: rising against falling crossings. */
+export function Sectors({ answer }: { answer: WhichChoiceAnswer }) {
+	return (
+		<section class="sectors" aria-labelledby="sectors-title">
+			<h3 id="sectors-title">Rising against falling crossings</h3>
+			<Chart caption="Mean error of the six sectors, all drives" picture={answer.pictures.sectors} />
+			<Behind what="means by sector">
+				<table>
+					<thead>
+						<tr>
+							<th scope="col">Open phase</th>
+							{choiceNames.map((choice) => (
+								<th key={choice} scope="col">
+									{choiceWords[choice]}
+								</th>
+							))}
+						</tr>
+					</thead>
+					<tbody>
+						{answer.sectors.map(({ sector, figures }) => (
+							<tr key={sector}>
+								<th scope="row">{sector}</th>
+								{choiceNames.map((choice) => (
+									<td key={choice}>{figures[choice]}</td>
+								))}
+							</tr>
+						))}
+					</tbody>
+				</table>
+			</Behind>
+		</section>
+	);
+}
