@@ -6,10 +6,10 @@ import { parseQuantity } from '../parameters/quantity.ts';
 import { defaultValues } from './default-values.ts';
 import { unknownName } from './nearest-name.ts';
 import { exactReach } from './reach.ts';
-import { type Report, readValue } from './read-entry.ts';
+import { readValue } from './read-entry.ts';
 import { isObject, type Json, type JsonObject, memberPath, readJson, shortened } from './read-json.ts';
 import { ownScale } from './read-spread.ts';
-import type { Problem, Values } from './scenario.ts';
+import type { Problem, Report, Values } from './scenario.ts';
 import { breaches } from './value-rules.ts';
 
 /** One board to be simulated as it stands: nominal values and how its parts deviate from them. */

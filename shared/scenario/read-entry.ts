@@ -4,9 +4,7 @@ import { parseQuantity } from '../parameters/quantity.ts';
 import { unknownName } from './nearest-name.ts';
 import { isObject, type Json, type JsonObject, memberPath } from './read-json.ts';
 import { readRange, readTolerance } from './read-spread.ts';
-
-/** Takes note of one thing wrong: where, what was written there, and what would be right. */
-export type Report = (path: string, written: unknown, message: string) => void;
+import type { Report } from './scenario.ts';
 
 /** What a scenario says of one parameter, defaults filled in. */
 export interface Entry {

@@ -2,9 +2,9 @@ import type { NumberRecord } from '../parameters/parameter.ts';
 import { parameters } from '../parameters/parameters.ts';
 import { unknownName } from './nearest-name.ts';
 import { commonTree, type ParameterTree, pointRecords } from './parameter-tree.ts';
-import { defaultEntry, type Entry, oneOf, type Report, readEntry } from './read-entry.ts';
+import { defaultEntry, type Entry, oneOf, readEntry } from './read-entry.ts';
 import { isObject, type Json, type JsonObject, memberPath, readJson, shortened } from './read-json.ts';
-import type { OperatingPoint, Problem, Scenario } from './scenario.ts';
+import type { OperatingPoint, Problem, Report, Scenario } from './scenario.ts';
 import { brokenRules } from './value-rules.ts';
 
 export type ScenarioReading = { readonly scenario: Scenario } | { readonly problems: readonly Problem[] };

@@ -2,8 +2,8 @@ import { formatQuantity } from '../parameters/format-quantity.ts';
 import type { Basis, ConditionRange, Distribution, NumberRecord, Tolerance } from '../parameters/parameter.ts';
 import { parseQuantity } from '../parameters/quantity.ts';
 import { nextTighterGrade } from '../parts/tolerance-grades.ts';
-import type { Report } from './read-entry.ts';
 import type { Json, JsonObject } from './read-json.ts';
+import type { Report } from './scenario.ts';
 
 export const distributions: readonly Distribution[] = ['uniform', 'normal', 'triangular', 'gapped', 'measured'];
 export const bases: readonly Basis[] = ['measured', 'data sheet', 'assumed'];

@@ -38,3 +38,6 @@ export interface Problem {
 	/** What is wrong and what would be right, in words, with range and unit where there is one. */
 	readonly message: string;
 }
+
+/** Takes note of one thing wrong: where, what was written there, and what would be right. */
+export type Report = (path: string, written: unknown, message: string) => void;

@@ -31,6 +31,11 @@ describe('warnings', () => {
 		[
 			'half-bus over the whole window',
 			{ detection: { window: 'whole' } },
+			/off-window of high-side chopping.*wrong circuit/,
+		],
+		[
+			'half-bus on dividers filtered over 3.6 periods',
+			{ detection: { window: 'whole' }, sensing: { divider: { capacitor: '47 nF' } } },
 			/whole PWM period of high-side chopping.*wrong circuit/,
 		],
 		[
