@@ -23,8 +23,8 @@ export function wilsonLower(successes: number, trials: number, confidence = 0.95
 	return scoreLower(successes, trials, inverseNormal(confidence));
 }
 
-/** (2x + z² − z √(z² + 4x(1 − x/n))) / 2(n + z²); n may be an effective, broken number. */
-export function scoreLower(successes: number, trials: number, z: number): number {
+/** (2x + z² − z √(z² + 4x(1 − x/n))) / 2(n + z²). */
+function scoreLower(successes: number, trials: number, z: number): number {
 	if (successes === 0) return 0;
 	const root = z * Math.sqrt(z * z + 4 * successes * (1 - successes / trials));
 	return Math.max(0, (2 * successes + z * z - root) / (2 * (trials + z * z)));

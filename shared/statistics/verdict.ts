@@ -1,0 +1,82 @@
+import { clopperPearsonLower, clopperPearsonUpper } from './clopper-pearson.ts';
+import { checkLevel, checkWhole } from './interval.ts';
+import { successRunShare } from './success-run.ts';
+
+export type Decision = 'holds' | 'fails' | 'undecided';
+
+export interface Verdict {
+	readonly decision: Decision;
+	/** Passing share seen, units not simulated counted as failing; NaN without units. */
+	readonly share: number;
+	/** Exact one-sided limits, each with the confidence asked; units not simulated count as failing in `low`, as passing in `high`. */
+	readonly low: number;
+	readonly high: number;
+	/** About how many more units would decide it if they pass at the share seen; 0 where decided, null where no number within reach would. */
+	readonly moreUnits: number | null;
+	/** Share shown with the confidence by a run without a failure; null where there was one. */
+	readonly successRun: number | null;
+}
+
+/** Units beyond which no further number is proposed. */
+const reach = 1e8;
+
+/**
+ * Whether at least `requiredShare` of all units would pass: *holds* where the
+ * exact lower limit (Clopper–Pearson) reaches it, *fails* where the upper one
+ * stays below it. Each is wrong with probability of at most 1 − confidence, for
+ * a number of units fixed beforehand.
+ *
+ * @param passed units that passed
+ * @param failed units that did not
+ * @param notSimulated units without a result; they count against either decision
+ */
+export function verdict(
+	{
+		passed,
+		failed,
+		notSimulated = 0,
+	}: { readonly passed: number; readonly failed: number; readonly notSimulated?: number },
+	requiredShare: number,
+	confidence = 0.95,
+): Verdict {
+	checkWhole(passed, 'passed');
+	checkWhole(failed, 'failed');
+	checkWhole(notSimulated, 'not simulated');
+	checkLevel(requiredShare, 'required share');
+	checkLevel(confidence);
+	const units = passed + failed + notSimulated;
+	const low = clopperPearsonLower(passed, units, confidence);
+	const high = clopperPearsonUpper(passed + notSimulated, units, confidence);
+	const decision = low >= requiredShare ? 'holds' : high < requiredShare ? 'fails' : 'undecided';
+	return {
+		decision,
+		share: passed / units,
+		low,
+		high,
+		moreUnits: decision === 'undecided' ? moreUnits(passed, units, requiredShare, confidence) : 0,
+		successRun: failed + notSimulated === 0 && units > 0 ? successRunShare(units, confidence) : null,
+	};
+}
+
+/** Smallest number, to about 1 %, at which the share seen would decide. */
+function moreUnits(passed: number, units: number, requiredShare: number, confidence: number): number | null {
+	const share = units === 0 ? 1 : passed / units;
+	const decides = (total: number): boolean => {
+		const passing = Math.round(share * total);
+		return share > requiredShare
+			? clopperPearsonLower(passing, total, confidence) >= requiredShare
+			: clopperPearsonUpper(passing, total, confidence) < requiredShare;
+	};
+	let high = Math.max(1, units);
+	while (!decides(high)) {
+		if (high > reach) return null;
+		high *= 2;
+	}
+	let low = Math.floor(high / 2);
+	while (high - low > Math.max(1, high / 100)) {
+		const middle = Math.floor((low + high) / 2);
+		if (decides(middle)) high = middle;
+		else low = middle;
+	}
+	return Math.max(1, high - units);
+}

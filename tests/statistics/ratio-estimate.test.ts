@@ -1,0 +1,58 @@
+import { describe, expect, it } from 'vitest';
+import { clopperPearson } from '../../shared/statistics/clopper-pearson.ts';
+import { ratioEstimate } from '../../shared/statistics/ratio-estimate.ts';
+
+describe('rate over units', () => {
+	it('of the worked example is 0.0853658537 with standard error 0.0404227319', () => {
+		// formula of Cochran, Sampling Techniques, ch. 6; figures recomputed
+		const { ratio, standardError, low, high, boundOn } = ratioEstimate(
+			[0, 1, 2, 0, 3, 1, 0, 0],
+			[10, 12, 9, 11, 10, 8, 12, 10],
+		);
+		expect(ratio).toBeCloseTo(0.0853658537, 10);
+		expect(standardError).toBeCloseTo(0.0404227319, 10);
+		expect(low).toBeGreaterThan(0);
+		expect(ratio - low).toBeLessThan(high - ratio);
+		expect(boundOn).toBe('trials');
+	});
+
+	it('its standard error exceeds the binomial one by the design effect 1 + (m − 1)ρ where units are all or nothing', () => {
+		// 20 of 100 units with all of 20 trials: ρ = 1, design effect 20
+		const events = Array.from({ length: 100 }, (_, unit) => (unit < 20 ? 20 : 0));
+		const { ratio, standardError } = ratioEstimate(events, new Array(100).fill(20));
+		const binomial = Math.sqrt((ratio * (1 - ratio)) / 2000);
+		expect((standardError / binomial) ** 2).toBeCloseTo((20 * 100) / 99, 10);
+	});
+
+	it('without events bounds the share of affected units: 0 of 1000 gives 0.00368208', () => {
+		const none = ratioEstimate(new Float64Array(1000), new Float64Array(1000).fill(96));
+		expect(none).toMatchObject({ ratio: 0, low: 0, boundOn: 'units' });
+		expect(none.high).toBeCloseTo(0.00368208, 8);
+	});
+
+	it('where every unit is alike falls back on the exact limits of the pooled trials', () => {
+		expect(ratioEstimate([1, 1, 1], [10, 10, 10])).toMatchObject({ ...clopperPearson(3, 30), standardError: 0 });
+		expect(ratioEstimate([10, 10], [10, 10])).toMatchObject({ ratio: 1, high: 1 });
+	});
+
+	it('one unit with events, or none at all, bounds nothing; a lost unit without trials is allowed', () => {
+		expect(ratioEstimate([2], [10])).toMatchObject({ ratio: 0.2, low: 0, high: 1 });
+		expect(ratioEstimate([], [])).toMatchObject({ ratio: Number.NaN, low: 0, high: 1 });
+		expect(ratioEstimate([0, 1, 0, 2], [10, 10, 0, 10]).ratio).toBeCloseTo(0.1, 15);
+	});
+
+	it('a single event keeps a lower limit above 0 and an upper one below 12 times the rate', () => {
+		const events = new Float64Array(500);
+		events[123] = 1;
+		const { ratio, low, high } = ratioEstimate(events, new Float64Array(500).fill(24));
+		expect(low).toBeGreaterThan(0);
+		expect(high / ratio).toBeGreaterThan(5);
+		expect(high / ratio).toBeLessThan(12);
+	});
+
+	it('refuses more events than trials, broken counts and unequal lists', () => {
+		expect(() => ratioEstimate([2], [1])).toThrow(RangeError);
+		expect(() => ratioEstimate([0.5], [1])).toThrow(RangeError);
+		expect(() => ratioEstimate([1], [1, 2])).toThrow(RangeError);
+	});
+});
