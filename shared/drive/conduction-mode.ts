@@ -266,7 +266,7 @@ export class NodeDrive {
 
 	set(circuit: Circuit, mode: ConductionMode, index: number): void {
 		const tau = at(circuit.nodeTau, index);
-		const weights = circuit.nodeWeights[index] as readonly number[];
+		const weights = circuit.nodeWeights[index] as Float64Array;
 		let constant = 0;
 		let ripple = 0;
 		let modal0 = 0;
