@@ -1,3 +1,4 @@
+import { inverseBeta } from '../maths/inverse-beta.ts';
 import { clopperPearsonLower, clopperPearsonUpper } from './clopper-pearson.ts';
 import { checkLevel, checkWhole } from './interval.ts';
 import { successRunShare } from './success-run.ts';
@@ -58,14 +59,18 @@ export function verdict(
 	};
 }
 
-/** Smallest number, to about 1 %, at which the share seen would decide. */
+/**
+ * How many more, to about 1 %, at the share seen. Passing units are counted in
+ * broken numbers, of which the limits' beta quantiles make sense too: rounding
+ * would make the answer jump by a failure's worth of units.
+ */
 function moreUnits(passed: number, units: number, requiredShare: number, confidence: number): number | null {
 	const share = units === 0 ? 1 : passed / units;
 	const decides = (total: number): boolean => {
-		const passing = Math.round(share * total);
+		const passing = share * total;
 		return share > requiredShare
-			? clopperPearsonLower(passing, total, confidence) >= requiredShare
-			: clopperPearsonUpper(passing, total, confidence) < requiredShare;
+			? passing >= 1 && inverseBeta(1 - confidence, passing, total - passing + 1) >= requiredShare
+			: total - passing >= 1 && inverseBeta(confidence, passing + 1, total - passing) < requiredShare;
 	};
 	let high = Math.max(1, units);
 	while (!decides(high)) {
