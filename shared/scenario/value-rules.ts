@@ -14,6 +14,8 @@ interface Rule {
 
 /** Bounds the time that one run can take. */
 const mostPeriods = 1e6;
+/** Bounds how far back a sense node must be worked out; a filter of a fifth as many averages the chopping away. */
+const mostFilterPeriods = 200;
 /** Temperature, °C, at which nominal values hold. */
 const referenceTemperature = 25;
 
@@ -52,6 +54,16 @@ const rules: readonly Rule[] = [
 	warmed('motor.copperCoefficient', 'operation.motorTemperature', 'phase resistance'),
 	warmed('motor.magnetCoefficient', 'operation.motorTemperature', 'EMF constant'),
 	warmed('sensing.resistorCoefficient', 'operation.boardTemperature', 'sensing resistors'),
+	filter(
+		'phase divider',
+		['sensing.divider.capacitor', 'sensing.divider.top', 'sensing.divider.bottom'],
+		(top, bottom) => 1 / top + 1 / bottom,
+	),
+	filter(
+		'virtual neutral',
+		['sensing.virtualNeutral.capacitor', 'sensing.virtualNeutral.star', 'sensing.virtualNeutral.ground'],
+		(star, ground) => 3 / star + 1 / ground,
+	),
 	{
 		ids: [
 			'operation.speed',
@@ -87,6 +99,26 @@ function warmed(coefficient: string, temperature: string, what: string): Rule {
 			return {
 				found: `${shown(low(coefficient), '1/K')} to ${shown(high(coefficient), '1/K')}`,
 				message: `would bring ${what} to ${least.toFixed(2)} times nominal between ${shown(low(temperature), '°C')} and ${shown(high(temperature), '°C')}; at least 0.1 must be left`,
+			};
+		},
+	};
+}
+
+/** A filter of the terminals must follow within a bounded number of PWM periods. */
+function filter(
+	what: string,
+	[capacitor, fromTerminal, toGround]: readonly [string, string, string],
+	conductance: (fromTerminal: number, toGround: number) => number,
+): Rule {
+	return {
+		ids: [capacitor, fromTerminal, toGround, 'inverter.pwmFrequency'],
+		breach: ({ value, high }) => {
+			const time = high(capacitor) / conductance(high(fromTerminal), high(toGround));
+			const most = mostFilterPeriods / value('inverter.pwmFrequency');
+			if (time <= most) return undefined;
+			return {
+				found: shown(high(capacitor), 'F'),
+				message: `gives the ${what} a time constant of ${shown(time, 's')}; it must not exceed ${mostFilterPeriods} PWM periods, ${shown(most, 's')}`,
 			};
 		},
 	};

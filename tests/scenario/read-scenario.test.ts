@@ -227,6 +227,18 @@ describe('each mistake is a problem with path and remedy', () => {
 			'at least 0.1',
 		],
 		[
+			'a divider filter of 870 periods',
+			{ sensing: { divider: { capacitor: '10 µF' } } },
+			'sensing.divider.capacitor',
+			'must not exceed 200 PWM periods, 10 ms',
+		],
+		[
+			'a star filter of 870 periods',
+			{ sensing: { virtualNeutral: { capacitor: '10 µF' } } },
+			'sensing.virtualNeutral.capacitor',
+			'virtual neutral a time constant of 43',
+		],
+		[
 			'a run without end',
 			{ points: [{ ...point, speed: 1.1 }], inverter: { pwmFrequency: '500 kHz' } },
 			'points[0].speed',
