@@ -1,3 +1,4 @@
+import { count } from '../../shared/words/figures.ts';
 import type { OptionRecord } from './command.ts';
 
 /** A whole number within limits. */
@@ -15,7 +16,7 @@ export function wholeNumber<T>(
 			const value = Number(text);
 			return /^\d+$/.test(text) && value >= least && value <= most
 				? { value }
-				: { problem: `must be a whole number from ${least} to ${most}` };
+				: { problem: `must be a whole number from ${count(least)} to ${count(most)}` };
 		},
 	};
 }

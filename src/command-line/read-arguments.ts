@@ -25,17 +25,17 @@ export function readArguments<Options extends Readonly<Record<string, OptionReco
 	const files: string[] = [];
 	const given = new Set<string>();
 	let help: Arguments<Options>['help'] = false;
-	for (const token of tokens) {
-		if (token.kind === 'positional') files.push(token.value);
+	for (const [place, token] of tokens.entries()) {
+		if (token.kind === 'positional' && !isValueOfUnknown(tokens[place - 1], options)) files.push(token.value);
 		if (token.kind !== 'option') continue;
 		if (token.name === 'help') {
 			help = 'command';
 			continue;
 		}
 		const report = (message: string): void =>
-			void problems.push({ path: token.rawName, value: token.value ?? '', message });
+			void problems.push({ path: token.rawName, value: shortened(token.value ?? ''), message });
 		const option = Object.hasOwn(options, token.name) ? options[token.name] : undefined;
-		if (option === undefined) report(unknownOption(token.name, Object.keys(options)));
+		if (option === undefined) report(unknownOption(token.name, options));
 		else if (given.has(token.name)) report('is given twice; keep one of the two');
 		else if (!option.read) {
 			if (token.value === undefined) values[token.name] = true;
@@ -56,9 +56,23 @@ export function readArguments<Options extends Readonly<Record<string, OptionReco
 	return { file, values: values as OptionValues<Options>, help, problems };
 }
 
-function unknownOption(name: string, known: readonly string[]): string {
+/** What follows a misspelt option that takes a value is that value, not a file. */
+function isValueOfUnknown(
+	before: { readonly kind: string; readonly name?: string; readonly value?: string | undefined } | undefined,
+	options: Readonly<Record<string, OptionRecord>>,
+): boolean {
+	if (before?.kind !== 'option' || before.name === undefined || before.value !== undefined) return false;
+	if (Object.hasOwn(options, before.name)) return false;
+	return options[nearestName(before.name, Object.keys(options)) ?? '']?.read !== undefined;
+}
+
+function unknownOption(name: string, options: Readonly<Record<string, OptionRecord>>): string {
+	const known = Object.keys(options);
 	const near = nearestName(name, known);
 	return near === undefined
 		? `is not an option; known are ${known.map((one) => `--${one}`).join(', ')} and --help`
 		: `is not an option; did you mean --${near}?`;
 }
+
+/** Enough to recognise what was written. */
+const shortened = (text: string): string => (text.length > 60 ? `${text.slice(0, 59)}…` : text);

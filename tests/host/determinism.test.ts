@@ -1,4 +1,4 @@
-import { beforeAll, expect, test } from 'vitest';
+import { beforeAll, expect, test, vi } from 'vitest';
 import { emptyStudy, mergeShard } from '../../shared/study/merge.ts';
 import { nominalCompensation } from '../../shared/study/nominal-delay.ts';
 import { resultDigest } from '../../shared/study/result-digest.ts';
@@ -7,6 +7,9 @@ import { nodeHost } from '../../src/host/node-host.ts';
 import { runStudy } from '../../src/host/run-study.ts';
 import { smallScenario } from '../study/small-scenario.ts';
 import { buildWorker } from './build-worker.ts';
+
+// every study starts threads of its own: slow where the machine is busy with other tests
+vi.setConfig({ testTimeout: 60_000, hookTimeout: 60_000 });
 
 const scenario = smallScenario();
 const seed = 'determinism';

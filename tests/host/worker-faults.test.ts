@@ -1,12 +1,15 @@
 import { existsSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import { afterAll, beforeAll, expect, test, vi } from 'vitest';
 import { nodeHost } from '../../src/host/node-host.ts';
 import { runStudy } from '../../src/host/run-study.ts';
 import { smallScenario } from '../study/small-scenario.ts';
 import { buildWorker } from './build-worker.ts';
 import type { Fault } from './faulty-worker.ts';
+
+// every study starts threads of its own: slow where the machine is busy with other tests
+vi.setConfig({ testTimeout: 60_000, hookTimeout: 60_000 });
 
 let faulty: URL;
 let folder: string;

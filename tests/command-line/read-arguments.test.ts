@@ -1,0 +1,59 @@
+import { expect, test } from 'vitest';
+import { text, wholeNumber } from '../../src/command-line/common-options.ts';
+import { readArguments } from '../../src/command-line/read-arguments.ts';
+
+const command = {
+	file: 'SCENARIO.json',
+	options: {
+		units: wholeNumber('N', 'How many.', 1000, [1, 5000]),
+		seed: text('TEXT', 'Which.', 'demo', 10),
+		readings: { sentence: 'More.', fallback: false },
+	},
+};
+const read = (...argv: string[]) => readArguments(argv, command);
+
+test('options are read in both spellings, and those not given have their fallback', () => {
+	expect(read('a.json', '--units', '20', '--seed=x')).toEqual({
+		file: 'a.json',
+		values: { units: 20, seed: 'x', readings: false },
+		help: false,
+		problems: [],
+	});
+	expect(read('--readings', 'a.json')).toMatchObject({ file: 'a.json', values: { units: 1000, readings: true } });
+});
+
+test('everything that is wrong is listed at once, each with its option and what was written', () => {
+	const { problems } = read('--units', '0', '--seed', '', 'a.json', 'b.json', '--readings=yes', '--frobnicate');
+	expect(problems.map(({ path, value }) => `${path} ${value}`.trim())).toEqual([
+		'--units 0',
+		'--seed',
+		'--readings yes',
+		'--frobnicate',
+		'SCENARIO.json b.json',
+	]);
+	expect(problems[0]?.message).toContain('a whole number from 1 to 5\u202f000');
+});
+
+test('2.5, 1e3, −4 and 5001 are no number of drives from 1 to 5000', () => {
+	for (const wrong of ['2.5', '1e3', '-4', '5001', 'many', ' 5']) {
+		expect(read('a.json', `--units=${wrong}`).problems, wrong).toHaveLength(1);
+	}
+});
+
+test('a misspelt option names the nearest one, and its value is not taken for a file', () => {
+	const { file, problems } = read('a.json', '--unit', '5');
+	expect(file).toBe('a.json');
+	expect(problems).toEqual([{ path: '--unit', value: '', message: 'is not an option; did you mean --units?' }]);
+});
+
+test('an option given twice, one without its value, and a missing file are problems', () => {
+	expect(read('a.json', '--seed', 'x', '--seed', 'y').problems[0]?.message).toContain('given twice');
+	expect(read('a.json', '--units').problems[0]?.message).toContain('needs a value');
+	expect(read().problems).toEqual([{ path: 'SCENARIO.json', value: '', message: 'is missing: name the file to read' }]);
+});
+
+test('help can be asked for on the command or on the parameters', () => {
+	expect(read('--help').help).toBe('command');
+	expect(read('-h').help).toBe('command');
+	expect(read('--help', 'parameters').help).toBe('parameters');
+});

@@ -1,0 +1,153 @@
+import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, expect, test, vi } from 'vitest';
+import type { StudyResult } from '../../shared/study/result.ts';
+import { study } from '../../src/command-line/study.ts';
+import { textWidth, widthOf } from '../../src/command-line/wrap-text.ts';
+import { nodeHost } from '../../src/host/node-host.ts';
+import type { WorkerHost } from '../../src/host/worker-handle.ts';
+import { buildWorker } from '../host/build-worker.ts';
+import { smallScenarioText } from '../study/small-scenario.ts';
+import { fakeTerminal } from './fake-terminal.ts';
+
+// every study starts threads of its own: slow where the machine is busy with other tests
+vi.setConfig({ testTimeout: 60_000, hookTimeout: 60_000 });
+
+let host: WorkerHost;
+let folder: string;
+let scenario: string;
+beforeAll(async () => {
+	host = nodeHost(await buildWorker('workers/node-worker.ts'));
+	folder = mkdtempSync(join(tmpdir(), 'anglespread-'));
+	scenario = join(folder, 'small.json');
+	writeFileSync(scenario, smallScenarioText());
+});
+afterAll(() => rmSync(folder, { recursive: true }));
+
+async function run(argv: readonly string[], from: WorkerHost = host) {
+	const { terminal, kept } = fakeTerminal();
+	const code = await study(argv, terminal, from);
+	// lines are broken to fit 80 columns: one line is easier to search
+	return { code, ...kept, problems: kept.err.replaceAll(/\s+/g, ' ') };
+}
+const unreachableHost: WorkerHost = { cores: 1, spawn: () => expect.unreachable('bad input needs no worker') };
+
+test('20 drives end with 0, nothing but the comparison on the output, and JSON with every promised figure', async () => {
+	const json = join(folder, 'out.json');
+	const { code, out, err } = await run([scenario, '--units', '20', '--seed', 'demo', '--json', json]);
+	expect({ code, err }).toEqual({ code: 0, err: '' });
+	const result = JSON.parse(readFileSync(json, 'utf8')) as StudyResult;
+	expect(result.provenance).toMatchObject({
+		seed: 'demo',
+		units: { asked: 20, finished: 20, failed: 0 },
+		partial: false,
+		version: expect.any(String),
+		scenarioDigest: expect.stringMatching(/^[0-9a-f]{64}$/),
+		resultDigest: expect.stringMatching(/^[0-9a-f]{64}$/),
+	});
+	expect(result.points.map(({ name }) => name)).toEqual(['fast', 'faster']);
+	const number = expect.any(Number);
+	const rate = { count: number, rate: number, low: number, high: number, perHour: number };
+	for (const { choices, paired } of result.points) {
+		for (const figures of [choices.halfBus, choices.virtualNeutral]) {
+			expect(figures).toMatchObject({
+				units: 20,
+				sectors: 480,
+				angleError: {
+					mean: number,
+					sd: number,
+					quantiles: { '0.005': number, '0.025': number, '0.5': number, '0.975': number, '0.995': number },
+					maxAbs: number,
+				},
+				rates: { early: rate, late: rate, missed: rate },
+				causes: { freewheel: number, noise: number, threshold: number },
+				lost: number,
+				meanTorque: number,
+				torqueNotReached: number,
+			});
+		}
+		expect(paired).toMatchObject({ units: 20, p: number, sentence: expect.any(String) });
+		expect(out.replaceAll(/\s+/g, ' ')).toContain(paired.sentence.replaceAll(/\s+/g, ' '));
+	}
+	for (const line of out.split('\n')) expect(widthOf(line)).toBeLessThanOrEqual(textWidth);
+	for (const words of [result.provenance.resultDigest, 'half-bus', 'virtual neutral', 'dangerous']) {
+		expect(out).toContain(words);
+	}
+});
+
+test('the same seed prints the same digits with one and with three workers', async () => {
+	const one = await run([scenario, '--units', '9', '--workers', '1']);
+	const three = await run([scenario, '--units', '9', '--workers', '3']);
+	expect(three).toEqual(one);
+	const other = await run([scenario, '--units', '9', '--seed', 'other']);
+	expect(other.out).not.toBe(one.out);
+});
+
+test('bad options, a bad scenario and an unwritable file are all listed before anything runs: 2', async () => {
+	const bad = join(folder, 'bad.json');
+	writeFileSync(
+		bad,
+		smallScenarioText({ motor: { polePairs: 0.5, phaseResistanse: 1 }, points: [{ name: 'x', speed: -5 }] }),
+	);
+	const json = join(folder, 'no-such-folder', 'out.json');
+	const { code, out, err } = await run([bad, '--units', '-3', '--json', json], unreachableHost);
+	expect({ code, out }).toEqual({ code: 2, out: '' });
+	for (const words of ['--units', '--json', 'motor.polePairs', 'phaseResistanse', 'points[0].speed', 'torque']) {
+		expect(err).toContain(words);
+	}
+	expect(err).toMatch(/^There are \d problems/);
+});
+
+test('a file that is not there, a folder, and a text that is not JSON give 2 and say so', async () => {
+	expect(await run([join(folder, 'nowhere.json')], unreachableHost)).toMatchObject({
+		code: 2,
+		problems: expect.stringContaining('no such file'),
+	});
+	expect(await run([folder], unreachableHost)).toMatchObject({ code: 2, problems: expect.stringContaining('folder') });
+	const text = join(folder, 'text.json');
+	writeFileSync(text, 'speed = 3000');
+	expect((await run([text], unreachableHost)).code).toBe(2);
+	expect(await run([], unreachableHost)).toMatchObject({ code: 2, problems: expect.stringContaining('is missing') });
+});
+
+test('results may not overwrite the scenario, and a check for writing leaves no file behind', async () => {
+	const { code, problems } = await run([scenario, '--json', scenario], unreachableHost);
+	expect(code).toBe(2);
+	expect(problems).toContain('is the input file');
+	const json = join(folder, 'left-behind.json');
+	await run([scenario, '--units', 'x', '--json', json], unreachableHost);
+	expect(existsSync(json)).toBe(false);
+});
+
+test('interrupted, what finished is printed and written, marked partial: 130', async () => {
+	const json = join(folder, 'partial.json');
+	const { terminal, kept, interrupt } = fakeTerminal(true);
+	const running = study([scenario, '--units', '100000', '--json', json], terminal, host);
+	// a thousand drives, as counted on a live terminal, are many shards
+	while (!/\d\u202f\d{3} of 100/.test(kept.err)) await new Promise((resolve) => setTimeout(resolve, 20));
+	interrupt();
+	expect(await running).toBe(130);
+	expect(kept.out).toContain('PARTIAL RESULT: interrupted after');
+	const { provenance, points } = JSON.parse(readFileSync(json, 'utf8')) as StudyResult;
+	expect(provenance.partial).toBe(true);
+	expect(provenance.units.asked).toBe(100_000);
+	expect(provenance.units.finished).toBeGreaterThan(0);
+	expect(provenance.units.finished).toBeLessThan(100_000);
+	expect(points[0]?.choices.halfBus.units).toBe(provenance.units.finished);
+});
+
+test('drives that could not be simulated are shown in the text', async () => {
+	const dead: WorkerHost = {
+		cores: 1,
+		spawn: () => ({
+			warmUp: () => Promise.reject(new Error('no threads left')),
+			call: () => Promise.reject(new Error('no threads left')),
+			terminate() {},
+		}),
+	};
+	const { code, out } = await run([scenario, '--units', '7'], dead);
+	expect(code).toBe(0);
+	expect(out).toContain('7 asked, 0 finished, 7 failed');
+	expect(out).toContain('no threads left');
+});
