@@ -65,6 +65,8 @@ async function testProjects(): Promise<TestProjectInlineConfiguration[]> {
 				name: 'unit',
 				include: ['tests/**/*.test.{ts,tsx}'],
 				exclude: ['tests/browser/**', 'tests/end-to-end/**'],
+				// a busy machine is no failure
+				testTimeout: 30_000,
 			},
 		},
 		{
