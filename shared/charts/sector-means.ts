@@ -44,12 +44,11 @@ export function sectorMeans(
 		autosize: { type: 'fit', contains: 'padding' },
 		datasets: { sectors: rows },
 		data: { name: 'sectors' },
-		encoding: { x },
 		layer: [
 			{
 				data: { values: [{ zero: 0 }] },
 				mark: { type: 'rule', color: theme.ink, strokeWidth: 1, opacity: 0.55 },
-				encoding: { x: null, y: { field: 'zero', type: 'quantitative' } },
+				encoding: { y: { field: 'zero', type: 'quantitative' } },
 			},
 			...choiceNames.map((choice, i) => ({
 				transform: [{ filter: `datum.choice === '${choice}'` }],
@@ -63,6 +62,7 @@ export function sectorMeans(
 					opacity: 1,
 				},
 				encoding: {
+					x,
 					fill: { condition: { test: 'datum.rising', value: theme.choice[choice].line }, value: theme.paper },
 					tooltip: { field: 'says' },
 					y: {

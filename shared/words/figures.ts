@@ -40,7 +40,7 @@ export function percent(share: number): string {
 	if (hundred === 0 || hundred === 100) return `${hundred}${space}%`;
 	if (Math.abs(hundred) >= 0.095) return `${fixed(hundred, 1)}${space}%`;
 	return Math.abs(hundred) >= 0.00095
-		? `${fixed(Number(hundred.toPrecision(1)), 3)}${space}%`
+		? `${withMinus(String(Number(hundred.toPrecision(1))))}${space}%`
 		: `${power(hundred)}${space}%`;
 }
 

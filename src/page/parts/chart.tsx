@@ -50,7 +50,9 @@ export function Chart({ caption, picture: { spec, describes } }: { caption: stri
 				</span>
 			</figcaption>
 			{problem && <p class="problem">{problem}</p>}
-			<div ref={host} class="chart-host" role="img" aria-label={describes} />
+			<div role="img" aria-label={describes}>
+				<div ref={host} class="chart-host" aria-hidden="true" />
+			</div>
 		</figure>
 	);
 }

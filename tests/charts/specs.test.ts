@@ -1,0 +1,93 @@
+import { Ajv } from 'ajv';
+import { parse, type Spec, View } from 'vega';
+import { expressionInterpreter } from 'vega-interpreter';
+import { compile, type TopLevelSpec } from 'vega-lite';
+import schema from 'vega-lite/vega-lite-schema.json' with { type: 'json' };
+import { describe, expect, test } from 'vitest';
+import { errorBins } from '../../shared/charts/error-bins.ts';
+import { errorCounts } from '../../shared/charts/error-counts.ts';
+import { errorCumulative } from '../../shared/charts/error-cumulative.ts';
+import { rateIntervals } from '../../shared/charts/rate-intervals.ts';
+import { sectorMeans } from '../../shared/charts/sector-means.ts';
+import type { ChartTheme } from '../../shared/charts/theme.ts';
+import { choiceFigures, noneSeen, seen } from '../page/study-fixture.ts';
+
+const theme: ChartTheme = {
+	ink: '#000000',
+	quiet: '#444444',
+	rule: '#cccccc',
+	paper: '#ffffff',
+	choice: {
+		halfBus: { line: '#0000ff', fill: '#ccccff' },
+		virtualNeutral: { line: '#aa5500', fill: '#ffddbb' },
+	},
+	font: 'sans-serif',
+};
+
+const choices = {
+	halfBus: choiceFigures(0.3, 1.4),
+	virtualNeutral: choiceFigures(-0.4, 2.3, { rates: { early: seen(4, 96_000), late: noneSeen, missed: noneSeen } }),
+};
+const noEvents = choiceFigures(0, 1, { rates: { early: noneSeen, late: noneSeen, missed: noneSeen } });
+const bins = errorBins(choices);
+if (!bins) throw new Error('the fixture has errors');
+
+const specs: Record<string, TopLevelSpec> = {
+	'error counts': errorCounts(bins, theme, 'counts'),
+	'cumulative errors': errorCumulative(bins, theme, 'cumulative'),
+	'rates with intervals': rateIntervals(choices, theme, 'rates'),
+	'rates with no event at all': rateIntervals({ halfBus: noEvents, virtualNeutral: noEvents }, theme, 'no events'),
+	'means by sector': sectorMeans(choices, theme, 'sectors'),
+};
+
+const validate = new Ajv({ strict: false, validateFormats: false }).compile(schema);
+/** Drawn as on the page: expressions interpreted, never compiled. */
+async function draw(spec: TopLevelSpec): Promise<string> {
+	const runtime = parse(compile(spec).spec as Spec, undefined, { ast: true });
+	const view = new View(runtime, { expr: expressionInterpreter, renderer: 'none' });
+	const svg = await view.toSVG();
+	view.finalize();
+	return svg;
+}
+
+describe.each(Object.entries(specs))('the chart of %s', (_name, spec) => {
+	test('keeps to the vega-lite schema', () => {
+		validate(JSON.parse(JSON.stringify(spec)));
+		expect(validate.errors).toBeNull();
+	});
+
+	test('draws both choices in their own colours, with interpreted expressions', async () => {
+		const svg = await draw(spec);
+		expect(svg).toContain(theme.choice.halfBus.line);
+		expect(svg).toContain(theme.choice.virtualNeutral.line);
+		expect(svg).not.toMatch(/NaN|undefined|Infinity/);
+	});
+});
+
+test('the schema check can fail: an unknown kind of mark is refused', () => {
+	expect(validate({ ...specs['error counts'], layer: [{ mark: 'thermometer' }] })).toBe(false);
+});
+
+test('the virtual neutral is dashed and half-bus is not', async () => {
+	const svg = await draw(specs['cumulative errors'] as TopLevelSpec);
+	const line = (colour: string): string => svg.match(new RegExp(`<path[^>]*stroke="${colour}"[^>]*>`))?.[0] ?? '';
+	expect(line(theme.choice.virtualNeutral.line)).toContain('stroke-dasharray="5,3"');
+	expect(line(theme.choice.halfBus.line)).toMatch(/stroke-dasharray="1,0"|^((?!dasharray).)*$/);
+});
+
+test('a rate of which no event was seen is an open mark, at its bound on drives', () => {
+	const { datasets } = specs['rates with intervals'] as unknown as { datasets: { rates: Record<string, unknown>[] } };
+	const missed = datasets.rates.find(
+		({ event, choice }) => event === 'missed crossings' && choice === 'virtualNeutral',
+	);
+	expect(missed).toMatchObject({ bound: true, rate: null, high: 0.0037 });
+	expect(missed?.says).toMatch(/none seen; at most 0\.4.% of drives affected/);
+});
+
+test('the rate axis is labelled with raised powers of ten from the decade below the lowest limit', async () => {
+	const svg = await draw(specs['rates with intervals'] as TopLevelSpec);
+	// the lowest limit is of 4 − 2√4 = 0 events; the next are rates of 4.2·10⁻⁵ (4 of 96 000)
+	expect(svg).toContain('10⁻⁵');
+	expect(svg).toContain('10⁻²');
+	expect(svg).not.toContain('10⁻⁶');
+});

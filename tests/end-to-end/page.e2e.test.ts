@@ -1,0 +1,244 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { gzipSync } from 'node:zlib';
+import { AxeBuilder } from '@axe-core/playwright';
+import type { Page } from 'playwright-core';
+import { expect, test } from 'vitest';
+import { ensureBuilt } from '../../src/tooling/ensure-built.mjs';
+import { projectRoot } from '../../src/tooling/project.mjs';
+import { builtPage, firstFigures, restsOn, runStudy } from './open-page.ts';
+
+const built = builtPage();
+const overflow = (page: Page) => page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+/** A stand-in for a file the user picks. */
+const file = (name: string, text: string) => ({ name, mimeType: 'application/json', buffer: Buffer.from(text) });
+
+test('the page opens with the 24 V fan running and shows its figures while drives are still being simulated', async () => {
+	const { page } = await built.open();
+	expect(
+		await page
+			.getByLabel('Scenario', { exact: true })
+			.evaluate((select: HTMLSelectElement) => select.selectedOptions[0]?.label),
+	).toBe('24 V fan');
+	await firstFigures(page);
+	expect(await page.getByRole('progressbar').count()).toBe(1);
+	expect(await page.locator('.reservation').first().textContent()).toMatch(
+		/^Figures so far, from \d+ of 1.000 drives\.$/,
+	);
+});
+
+test('a finished study of 24 drives gives the sentence, both distributions, rates and tables', async () => {
+	const { page } = await built.open();
+	await runStudy(page, 24);
+	expect(await page.locator('.sentence').textContent()).toMatch(/\(24 drives, 95 % confidence at each point\)\.$/);
+	expect(await page.locator('.lead').textContent()).toMatch(/^At slow .*\d+\.\d+°/);
+	await page.waitForFunction(() => document.querySelectorAll('.chart-host svg').length === 4);
+	// 24 drives × 4 starts × 24 sectors
+	await page.getByText('Table: errors by bin').click();
+	const counts = await page.locator('.errors tbody td:nth-child(2)').allInnerTexts();
+	const total = counts.map((text) => Number(text.replace(/\D/g, ''))).reduce((a, b) => a + b, 0);
+	expect(total).toBeGreaterThan(2304 * 0.998);
+	expect(total).toBeLessThanOrEqual(2304);
+	expect(await page.locator('.caution').textContent()).toMatch(
+		/Simulated estimates.*dangerous.*Local codes.*qualified practice/,
+	);
+	expect(await restsOn(page, 'Drives')).toBe('24 asked, 24 finished, 0 failed');
+});
+
+test('one seed gives one result digest, another seed another', async () => {
+	const { page } = await built.open();
+	const digests: (string | null)[] = [];
+	for (const seed of ['one', 'two', 'one']) {
+		await runStudy(page, 6, seed);
+		digests.push(await restsOn(page, 'Result digest'));
+	}
+	expect(digests[0]).toMatch(/^[0-9a-f]{64}$/);
+	expect(digests[2]).toBe(digests[0]);
+	expect(digests[1]).not.toBe(digests[0]);
+});
+
+test('arrow keys move between the operating points without another run', async () => {
+	const { page } = await built.open();
+	await runStudy(page, 6);
+	const ended = await page.getByText(/^Finished in/).textContent();
+	const digest = await restsOn(page, 'Result digest');
+	await page.getByRole('tab', { name: /slow/ }).focus();
+	await page.keyboard.press('ArrowRight');
+	expect(await page.locator('.lead').textContent()).toMatch(/^At middle /);
+	await page.keyboard.press('End');
+	expect(await page.locator('.lead').textContent()).toMatch(/^At rated /);
+	expect(await page.getByRole('tab', { selected: true }).textContent()).toMatch(/^rated/);
+	expect(await page.getByText(/^Finished in/).textContent()).toBe(ended);
+	expect(await restsOn(page, 'Result digest')).toBe(digest);
+});
+
+test('cancel stops a run of 100 000 drives within 2 s, keeps what finished, and the next run works', async () => {
+	const { page } = await built.open();
+	await page.getByLabel('Drives to build').fill('100000');
+	await page.getByRole('button', { name: 'Run' }).click();
+	await page.getByText(/^Figures so far, from \d+ of 100.000 drives\.$/).waitFor();
+	const asked = performance.now();
+	await page.getByRole('button', { name: 'Cancel' }).click();
+	await page.locator('.progress', { hasText: /^Stopped after \d+ of 100.000 drives\.$/ }).waitFor();
+	expect(performance.now() - asked).toBeLessThan(2000);
+	expect(await page.locator('.reservation').first().textContent()).toMatch(
+		/^The run was stopped: figures from \d+ of 100.000 drives\.$/,
+	);
+	await runStudy(page, 6);
+	expect(await restsOn(page, 'Drives')).toBe('6 asked, 6 finished, 0 failed');
+});
+
+test('a number of drives that is none is told beside its field, and cannot be run', async () => {
+	const { page } = await built.open();
+	await page.getByLabel('Drives to build').fill('many');
+	expect(await page.locator('#units-problem').textContent()).toBe('“many” is not a whole number from 1 to 1 000 000.');
+	expect(await page.getByLabel('Drives to build').getAttribute('aria-invalid')).toBe('true');
+	expect(await page.getByRole('button', { name: 'Run' }).isDisabled()).toBe(true);
+	await page.getByLabel('Drives to build').fill('10');
+	expect(await page.getByRole('button', { name: 'Run' }).isDisabled()).toBe(false);
+});
+
+test('a broken scenario file lists every problem with path, value and range; the demos still run', async () => {
+	const { page } = await built.open();
+	const broken = '{"name":"Broken","suply":{},"points":[{"name":"a","speed":-5,"torque":"0.1 V"}]}';
+	await page.locator('input[type=file]').setInputFiles(file('broken.json', broken));
+	const problems = page.getByRole('alert');
+	expect(await problems.textContent()).toMatch(/broken\.json has 3 problems and was not run/);
+	const list = (await problems.getByRole('listitem').allInnerTexts()).join('\n');
+	expect(list).toMatch(/suply[\s\S]*supply/);
+	expect(list).toMatch(/points\[0\]\.speed is -5[\s\S]*rpm/);
+	expect(list).toMatch(/points\[0\]\.torque is "?0\.1 V/);
+	await page.getByLabel('Scenario', { exact: true }).selectOption({ label: '24 V fan' });
+	expect(await problems.count()).toBe(0);
+	await runStudy(page, 6);
+});
+
+test.each([
+	['text that is not JSON', 'fan: 24 V', /\(file\)|line|JSON/i],
+	['a list nested 100 000 deep', '['.repeat(100_000), /at most|no more than 20 levels of nesting/],
+	['a file of 5 MB', ' '.repeat(5_000_000), /at most 4.000 kB/],
+])('%s is refused in words', async (_name, text, words) => {
+	const { page } = await built.open();
+	await page.locator('input[type=file]').setInputFiles(file('wrong.json', text));
+	await expect.poll(() => page.getByRole('alert').textContent()).toMatch(words);
+	expect(await page.getByRole('alert').textContent()).toContain('wrong.json');
+});
+
+test('a scenario file dropped on the page is run', async () => {
+	const { page } = await built.open();
+	await page.getByLabel('Drives to build').fill('6');
+	const text = JSON.stringify({ name: 'Dropped', points: [{ name: 'only', speed: '2000 rpm', torque: '44 mN·m' }] });
+	await page.evaluate((content) => {
+		const dataTransfer = new DataTransfer();
+		dataTransfer.items.add(new File([content], 'dropped.json'));
+		document.body.dispatchEvent(new DragEvent('drop', { dataTransfer, bubbles: true, cancelable: true }));
+	}, text);
+	await page.getByText(/^Finished in/).waitFor();
+	expect(await page.getByRole('tab').allInnerTexts()).toEqual([expect.stringMatching(/^only/)]);
+	expect(await page.locator('.lead').textContent()).toMatch(/^At only /);
+});
+
+test('workers that cannot be loaded end the run with the reason in words', async () => {
+	const { page } = await built.open({
+		mayFail: true,
+		prepare: (page) => page.route(/worker.*\.js$/, (route) => route.abort()),
+	});
+	await page
+		.getByText(/^The run failed\. None of the 1.000 drives could be simulated\./)
+		.first()
+		.waitFor();
+	expect(await page.locator('.setup').textContent()).toMatch(/worker/);
+});
+
+test('a worker that fails in the middle has its drives run again: every figure is as without the failure', async () => {
+	const { page } = await built.open({
+		prepare: (page) =>
+			page.addInitScript(() => {
+				const started: Worker[] = [];
+				const Original = Worker;
+				Object.assign(globalThis, {
+					started,
+					Worker: class extends Original {
+						constructor(...given: ConstructorParameters<typeof Worker>) {
+							super(...given);
+							started.push(this);
+						}
+					},
+				});
+			}),
+	});
+	await runStudy(page, 40, 'again');
+	const undisturbed = await restsOn(page, 'Result digest');
+	const before = await page.evaluate(() => (globalThis as unknown as { started: Worker[] }).started.length);
+	await page.getByRole('button', { name: 'Run' }).click();
+	await page.getByRole('progressbar').waitFor();
+	await page.evaluate(() =>
+		(globalThis as unknown as { started: Worker[] }).started.at(-1)?.dispatchEvent(new Event('error')),
+	);
+	await page.getByText(/^Finished in/).waitFor();
+	expect(await page.evaluate(() => (globalThis as unknown as { started: Worker[] }).started.length)).toBe(before + 1);
+	expect(await restsOn(page, 'Result digest')).toBe(undisturbed);
+	expect(await restsOn(page, 'Drives')).toBe('40 asked, 40 finished, 0 failed');
+});
+
+test('the content security policy allows nothing inline and nothing from elsewhere', async () => {
+	const { page } = await built.open();
+	const policy = await page.locator('meta[http-equiv="Content-Security-Policy"]').getAttribute('content');
+	expect(policy).toContain("default-src 'none'; script-src 'self'; style-src 'self'; worker-src 'self'");
+	expect(policy).not.toContain('unsafe');
+	const html = await (await fetch(built.address())).text();
+	expect(html).not.toMatch(/<script(?![^>]*\ssrc=)|<style|\sstyle=|\son\w+=/);
+	// that nothing on the page runs into it is part of every test here: errors of the console fail them
+	await firstFigures(page);
+	await page.waitForFunction(() => document.querySelectorAll('.chart-host svg').length === 4);
+});
+
+test('pointing at the counted errors reads out their figures', async () => {
+	const { page } = await built.open();
+	await runStudy(page, 24);
+	await page.waitForFunction(() => document.querySelectorAll('.chart-host svg').length === 4);
+	const chart = page.locator('.errors .chart-host').first();
+	await chart.scrollIntoViewIfNeeded();
+	const box = await chart.boundingBox();
+	if (!box) throw new Error('no chart');
+	await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
+	await page.mouse.move(box.x + box.width / 2 + 3, box.y + box.height / 2);
+	await expect
+		.poll(() => page.locator('.errors .readout').first().textContent())
+		.toMatch(/^−?\d+\.\d+° … −?\d+\.\d+°: half-bus \d+ \(.*%\), virtual neutral \d+ \(.*%\)$/);
+});
+
+test.each(['light', 'dark'] as const)('axe finds nothing against WCAG 2.2 AA in the %s theme', async (colorScheme) => {
+	const { page } = await built.open({ colorScheme });
+	await runStudy(page, 12);
+	await page.waitForFunction(() => document.querySelectorAll('.chart-host svg').length === 4);
+	await page.getByLabel('Drives to build').fill('many');
+	await page.getByText('Table: errors by bin').click();
+	const { violations } = await new AxeBuilder({ page })
+		.withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
+		.analyze();
+	expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`)).toEqual([]);
+});
+
+test('nothing sticks out to the side at 390 px, in any demo scenario', async () => {
+	const { page } = await built.open({ width: 390, height: 844 });
+	const demos = readdirSync(`${projectRoot}scenarios`).filter((name) => /(?<!schema)\.json$/.test(name));
+	expect(await page.getByLabel('Scenario', { exact: true }).locator('option').count()).toBe(demos.length);
+	await page.getByLabel('Drives to build').fill('8');
+	for (let i = 0; i < demos.length; i++) {
+		await page.getByLabel('Scenario', { exact: true }).selectOption({ index: i });
+		await page.getByRole('button', { name: 'Run' }).click();
+		await page.getByText(/^Finished in/).waitFor();
+		await page.waitForFunction(() => document.querySelectorAll('.chart-host svg').length >= 3);
+		expect(await overflow(page)).toBeLessThanOrEqual(0);
+	}
+});
+
+test('what loads before the charts is at most 120 kB gzipped', async () => {
+	const folder = await ensureBuilt('page');
+	const html = readFileSync(`${folder}index.html`, 'utf8');
+	const scripts = [...html.matchAll(/(?:src|href)="\.\/([^"]+\.js)"/g)].map(([, path]) => `${folder}${path}`);
+	const kilobytes = scripts.map((path) => gzipSync(readFileSync(path)).length / 1000).reduce((a, b) => a + b, 0);
+	console.log(`initial script: ${kilobytes.toFixed(1)} kB gzipped`);
+	expect(scripts.length).toBeGreaterThan(0);
+	expect(kilobytes).toBeLessThanOrEqual(120);
+});

@@ -1,0 +1,199 @@
+import { expect, test, vi } from 'vitest';
+import { readScenario } from '../../shared/scenario/read-scenario.ts';
+import type { StudyResult } from '../../shared/study/result.ts';
+import { createPageModel, type Services, type StudyWatch } from '../../src/page/model/page-model.ts';
+import type { ScenarioSource } from '../../src/page/model/scenario-source.ts';
+import { choiceFigures, noneSeen, pointResult, studyResult } from './study-fixture.ts';
+
+const text = (name: string): string => JSON.stringify({ name, points: [{ name: 'slow', speed: 900, torque: 0.009 }] });
+const demos: ScenarioSource[] = [
+	{ kind: 'demo', file: 'one.json', text: text('one') },
+	{ kind: 'demo', file: 'two.json', text: text('two') },
+];
+
+/** A model over a study that ends when the test says so. */
+function model(over: Partial<Services> = {}) {
+	const calls: {
+		watch: StudyWatch;
+		units: number;
+		seed: string;
+		finish: (r: StudyResult) => void;
+		fail: (e: Error) => void;
+	}[] = [];
+	const made = createPageModel({
+		demos,
+		read: readScenario,
+		theme: () => ({
+			ink: '',
+			quiet: '',
+			rule: '',
+			paper: '',
+			font: '',
+			choice: { halfBus: { line: '', fill: '' }, virtualNeutral: { line: '', fill: '' } },
+		}),
+		now: () => 0,
+		study: ({ units, seed }, watch) => new Promise((finish, fail) => calls.push({ watch, units, seed, finish, fail })),
+		...over,
+	});
+	return { made, calls };
+}
+
+const settled = () => new Promise((resolve) => setTimeout(resolve));
+
+test('a run goes from idle through running to done, and shows its figures', async () => {
+	const { made, calls } = model();
+	expect(made.status.value.state).toBe('idle');
+	const run = made.run();
+	calls[0]?.watch.onProgress({ finished: 250, failed: 2 });
+	expect(made.status.value).toEqual({ state: 'running', finished: 250, failed: 2, asked: 1000 });
+	expect(made.heard.value).toBe('25 % of the drives simulated.');
+	calls[0]?.finish(studyResult());
+	await run;
+	expect(made.status.value.state).toBe('done');
+	expect(made.whichChoice.answer.value?.lead).toContain('half-bus sensing is better');
+	expect(made.heard.value).toMatch(/^Finished\. /);
+});
+
+test('figures so far are shown during the run, and called that', () => {
+	const { made, calls } = model();
+	void made.run();
+	calls[0]?.watch.onPartial(studyResult({ partial: true, units: { asked: 1000, finished: 120, failed: 0 } }));
+	expect(made.whichChoice.answer.value).not.toBeNull();
+	expect(made.whichChoice.reservations.value).toEqual(['Figures so far, from 120 of 1\u202f000 drives.']);
+});
+
+test('another operating point is shown without another run', async () => {
+	const { made, calls } = model();
+	const run = made.run();
+	calls[0]?.finish(studyResult());
+	await run;
+	const before = made.whichChoice.answer.value?.lead;
+	made.whichChoice.setPoint(2);
+	expect(made.whichChoice.answer.value?.lead).not.toBe(before);
+	expect(made.whichChoice.answer.value?.lead).toContain('neither choice');
+	expect(calls).toHaveLength(1);
+});
+
+test('cancel aborts the run and shows what finished, marked as stopped', async () => {
+	const { made, calls } = model();
+	const run = made.run();
+	made.cancel();
+	expect(calls[0]?.watch.signal.aborted).toBe(true);
+	calls[0]?.finish(studyResult({ partial: true, units: { asked: 1000, finished: 40, failed: 0 } }));
+	await run;
+	expect(made.status.value).toEqual({ state: 'idle', note: 'Stopped after 40 of 1\u202f000 drives.' });
+	expect(made.whichChoice.reservations.value).toEqual(['The run was stopped: figures from 40 of 1\u202f000 drives.']);
+});
+
+test('a second run aborts the first, whose late result and failure are not shown', async () => {
+	const { made, calls } = model();
+	const first = made.run();
+	made.setSeed('other');
+	const second = made.run();
+	expect(calls[0]?.watch.signal.aborted).toBe(true);
+	calls[0]?.finish(studyResult({ seed: 'late' }));
+	await first;
+	expect(made.shown.value).toBeNull();
+	calls[1]?.finish(studyResult({ seed: 'other' }));
+	await second;
+	expect(made.shown.value?.result.provenance.seed).toBe('other');
+});
+
+test('a study that fails says why; the figures of the one before stay', async () => {
+	const { made, calls } = model();
+	const first = made.run();
+	calls[0]?.finish(studyResult());
+	await first;
+	const second = made.run();
+	calls[1]?.fail(new Error('the workers could not be loaded'));
+	await second;
+	expect(made.status.value).toEqual({ state: 'failed', message: 'the workers could not be loaded' });
+	expect(made.shown.value).not.toBeNull();
+});
+
+test('failed drives are counted beside the figures; with none finished the run has failed, with the first reason', async () => {
+	const { made, calls } = model();
+	const failures = [{ unit: 7, message: 'a worker died' }];
+	const first = made.run();
+	calls[0]?.finish(studyResult({ units: { asked: 1000, finished: 999, failed: 1 }, failures }));
+	await first;
+	expect(made.whichChoice.reservations.value[0]).toMatch(/^1 of 1.000 drives could not be simulated/);
+	const second = made.run();
+	calls[1]?.finish(studyResult({ units: { asked: 1000, finished: 0, failed: 1000 }, failures }));
+	await second;
+	expect(made.status.value).toMatchObject({ state: 'failed', message: expect.stringContaining('a worker died') });
+});
+
+test('inputs that no longer fit the figures on show are named, and typing runs nothing', async () => {
+	const { made, calls } = model();
+	const run = made.run();
+	calls[0]?.finish(studyResult());
+	await run;
+	made.setUnits('50');
+	expect(made.whichChoice.reservations.value[0]).toMatch(
+		/figures of “one”, 1.000 drives, seed demo, not of the inputs/,
+	);
+	made.setUnits('none');
+	expect(made.request.value).toBeNull();
+	await made.run();
+	expect(calls).toHaveLength(1);
+});
+
+test('choosing a scenario runs it at its first point; a broken one lists its problems and runs nothing', async () => {
+	const { made, calls } = model();
+	made.whichChoice.setPoint(2);
+	made.chooseNth(1);
+	expect(made.scenario.value?.name).toBe('two');
+	expect(made.whichChoice.pointIndex.value).toBe(0);
+	expect(calls).toHaveLength(1);
+	const broken = { name: 'mine.json', size: 20, text: async () => '{"name":"x","points":[]}' };
+	await made.openFile(broken);
+	expect(made.problems.value.map(({ path }) => path)).toContain('points');
+	expect(calls).toHaveLength(1);
+	expect(calls[0]?.watch.signal.aborted).toBe(true);
+	expect(made.sources.value.map(({ title }) => title)).toEqual(['one', 'two', 'mine.json (has problems)']);
+});
+
+test('a file that cannot be read is a message, not a crash', async () => {
+	const { made } = model();
+	await made.openFile({ name: 'gone.json', size: 20, text: () => Promise.reject(new Error('it was moved')) });
+	expect(made.fileProblem.value).toBe('gone.json could not be read: it was moved');
+});
+
+test('the wait for the answer is not interrupted by a listener per digit: a run is heard five times at most', async () => {
+	const { made, calls } = model();
+	const heard = vi.fn();
+	made.heard.subscribe(heard);
+	const run = made.run();
+	for (let finished = 0; finished <= 1000; finished += 5) calls[0]?.watch.onProgress({ finished, failed: 0 });
+	calls[0]?.finish(studyResult());
+	await run;
+	await settled();
+	// '', started, 25, 50, 75, 100 %, finished
+	expect(heard.mock.calls.length).toBeLessThanOrEqual(7);
+});
+
+test('a drive that lost lock has no figure in degrees, and a rate without an event has a bound on drives', async () => {
+	const { made, calls } = model();
+	const lost = choiceFigures(0, 1, {
+		unitError: {
+			median: Number.POSITIVE_INFINITY,
+			q95: Number.POSITIVE_INFINITY,
+			medianInterval: null,
+			q95Interval: null,
+		},
+		rates: { early: noneSeen, late: noneSeen, missed: noneSeen },
+	});
+	const run = made.run();
+	calls[0]?.finish({
+		...studyResult(),
+		points: [pointResult('slow', 900, { halfBus: lost, virtualNeutral: choiceFigures(0, 1) }, 'virtualNeutral')],
+	});
+	await run;
+	const answer = made.whichChoice.answer.value;
+	expect(answer?.figures[0]?.rows[0]?.figures.halfBus).toEqual({ main: 'lock lost', detail: 'too few drives' });
+	expect(answer?.rates[0]?.rows[0]).toMatchObject({
+		rate: 'none seen',
+		interval: expect.stringMatching(/^≤ 0\.4.% of drives$/),
+	});
+});
