@@ -1,4 +1,4 @@
-import { radian, type Circuit } from './circuit.ts';
+import { type Circuit, radian } from './circuit.ts';
 import type { Drive } from './drive.ts';
 
 /**

@@ -1,6 +1,7 @@
 import cosine from '@stdlib/math-base-special-cos';
 import sine from '@stdlib/math-base-special-sin';
 import {
+	type CircuitConstants,
 	ConductionMode,
 	highDiode,
 	highSwitch,
@@ -21,7 +22,7 @@ export const radian = Math.PI / 180;
  * hot loops read, and its conduction modes, computed when first met. Reused
  * from drive to drive (`load`), so that nothing is allocated per run.
  */
-export class Circuit {
+export class Circuit implements CircuitConstants {
 	resistance = new Float64Array(3);
 	inductance = new Float64Array(3);
 	/** Peak back-EMF of each phase at the run's speed, V. */

@@ -1,5 +1,3 @@
-import type { Circuit } from './circuit.ts';
-
 /**
  * How a terminal is tied. Open: both switches off and no current. A diode is
  * named for the rail it conducts to.
@@ -18,6 +16,30 @@ export const modeCode = (a: Tie, b: Tie, c: Tie): number => a + 5 * b + 25 * c;
 /** The sensing nodes that are driven by terminals: sense nodes of phases a, b, c, and the star node. */
 export const nodeCount = 4;
 export const starNode = 3;
+
+/** What a mode needs to know of the drive (circuit.ts). */
+export interface CircuitConstants {
+	/** Of each phase: winding resistance, Ω; inductance, H; phasor of a sinusoidal back-EMF, V. */
+	readonly resistance: Float64Array;
+	readonly inductance: Float64Array;
+	readonly emfRe: Float64Array;
+	readonly emfIm: Float64Array;
+	readonly sinusoidal: boolean;
+	/** Electrical angular speed, rad/s. */
+	readonly omega: number;
+	/** V, V and rad/s. */
+	readonly voltage: number;
+	readonly rippleAmplitude: number;
+	readonly rippleOmega: number;
+	/** Ω. */
+	readonly switchResistance: number;
+	readonly shuntResistance: number;
+	/** Of the nodes driven by terminals: time constants, s, and the weight of each terminal's voltage. */
+	readonly nodeTau: Float64Array;
+	readonly nodeWeights: readonly Float64Array[];
+	/** The constant part of the voltage that a tie holds the terminal at, V. */
+	railOf(tie: Tie): number;
+}
 
 /**
  * One conduction mode: while no tie changes, the winding currents obey a linear
@@ -82,7 +104,7 @@ export class ConductionMode {
 	readonly nodes: readonly NodeDrive[] = Array.from({ length: nodeCount }, () => new NodeDrive());
 
 	/** Fills in everything for `circuit` and the ties; terminal voltages are against the bus negative. */
-	set(circuit: Circuit, a: Tie, b: Tie, c: Tie): void {
+	set(circuit: CircuitConstants, a: Tie, b: Tie, c: Tie): void {
 		this.ties[0] = a;
 		this.ties[1] = b;
 		this.ties[2] = c;
@@ -153,13 +175,13 @@ export class ConductionMode {
 	}
 
 	/** The node's drive in this mode, computed on first use. */
-	node(circuit: Circuit, index: number): NodeDrive {
+	node(circuit: CircuitConstants, index: number): NodeDrive {
 		const node = this.nodes[index] as NodeDrive;
 		if (!node.known) node.set(circuit, this, index);
 		return node;
 	}
 
-	private setModal(circuit: Circuit, rho: readonly number[], high: readonly number[]): void {
+	private setModal(circuit: CircuitConstants, rho: readonly number[], high: readonly number[]): void {
 		const { inductance: l, shuntResistance } = circuit;
 		this.uA0 = this.uB0 = this.uC0 = this.uA1 = this.uB1 = this.uC1 = 0;
 		this.rate0 = this.rate1 = 1; // unused ones stay harmless
@@ -214,7 +236,7 @@ export class ConductionMode {
 		}
 	}
 
-	private setPhasors(circuit: Circuit, h0: number, h1: number): void {
+	private setPhasors(circuit: CircuitConstants, h0: number, h1: number): void {
 		const { rippleAmplitude: a, rippleOmega: w } = circuit;
 		this.rippleDrive0 = h0;
 		this.rippleDrive1 = h1;
@@ -264,7 +286,7 @@ export class NodeDrive {
 	emfRe = 0;
 	emfIm = 0;
 
-	set(circuit: Circuit, mode: ConductionMode, index: number): void {
+	set(circuit: CircuitConstants, mode: ConductionMode, index: number): void {
 		const tau = at(circuit.nodeTau, index);
 		const weights = circuit.nodeWeights[index] as Float64Array;
 		let constant = 0;

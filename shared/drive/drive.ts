@@ -102,6 +102,11 @@ export interface RunRecord {
 	readonly torqueNotReached: boolean;
 	readonly lost: boolean;
 	/**
+	 * Where asked for: for each measured sector the probability of an early false, a late and a missed
+	 * crossing, given all that happened before it; absent where the majority window is too long to follow.
+	 */
+	readonly chances?: { readonly early: Float64Array; readonly late: Float64Array; readonly missed: Float64Array };
+	/**
 	 * Where asked for: [time s, sense node V without offset, threshold V, i_a, i_b, i_c A] at every sampling
 	 * instant of the last sectors; empty for a lost run.
 	 */

@@ -120,8 +120,7 @@ export class PowerStage {
 		this.deadTime = drive.inverter.deadTime;
 		this.carrierPhase = drive.operation.pwmPhase;
 		this.emf.start(circuit, drive);
-		// at most 16 segments a period: 4 gate edges, a corner or commutation each side of a diode event
-		this.history.clear(Math.ceil(lookBack / circuit.period + 2) * 16);
+		this.history.clear(lookBack);
 		this.periodIndex = 0;
 		this.periodStart = -this.carrierPhase * circuit.period;
 		this.offset = this.carrierPhase * circuit.period;
@@ -192,7 +191,7 @@ export class PowerStage {
 			return;
 		}
 
-		const slot = this.history.open(mode);
+		const slot = this.history.open(mode, time);
 		const v = this.history.values;
 		this.slot = slot;
 		v[slot + segment.start] = time;

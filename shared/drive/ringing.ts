@@ -3,7 +3,7 @@ import exp from '@stdlib/math-base-special-exp';
 import sine from '@stdlib/math-base-special-sin';
 import { radian } from './circuit.ts';
 import { highPhase, lowPhase, openPhase } from './commutation-table.ts';
-import { highDiode, lowDiode, type ConductionMode } from './conduction-mode.ts';
+import { type ConductionMode, highDiode, lowDiode } from './conduction-mode.ts';
 import type { Drive } from './drive.ts';
 import type { NoiseSource } from './noise.ts';
 

@@ -1,5 +1,5 @@
 import type { ConductionMode } from './conduction-mode.ts';
-import { stride } from './segment-fields.ts';
+import { start, stride } from './segment-fields.ts';
 
 /**
  * The latest segments of a trajectory in a ring buffer, so that a sensing node
@@ -10,17 +10,18 @@ export class SegmentHistory {
 	count = 0;
 	values = new Float64Array(0);
 	modes: ConductionMode[] = [];
-	private mask = 0;
+	private mask = -1;
+	private lookBack = 0;
 
-	/** Empties it and makes room for at least `capacity` segments. */
-	clear(capacity: number): void {
+	/**
+	 * Empties it.
+	 * @param lookBack how far back segments stay readable, s; room is made as that needs it
+	 */
+	clear(lookBack: number): void {
 		this.count = 0;
-		if (this.mask + 1 >= capacity) return;
-		let size = 64;
-		while (size < capacity) size *= 2;
-		this.mask = size - 1;
-		this.values = new Float64Array(size * stride);
-		this.modes = new Array<ConductionMode>(size);
+		this.lookBack = lookBack;
+		// kept from run to run, unless one drive needed far more than others do
+		if (this.mask < 0 || this.mask >= largestKept) this.resize(64);
 	}
 
 	/** Offset of segment `index` in `values`. */
@@ -37,8 +38,11 @@ export class SegmentHistory {
 		return Math.max(0, this.count - this.mask - 1);
 	}
 
-	/** Slot for the next segment. */
-	open(mode: ConductionMode): number {
+	/** Slot for the next segment, which begins at `time` (s). */
+	open(mode: ConductionMode, time: number): number {
+		const lost = this.count - this.mask - 1;
+		// what is to be overwritten ends where the next one begins
+		if (lost >= 0 && (this.values[this.offset(lost + 1) + start] as number) > time - this.lookBack) this.grow();
 		this.modes[this.count & this.mask] = mode;
 		return (this.count & this.mask) * stride;
 	}
@@ -49,13 +53,30 @@ export class SegmentHistory {
 	}
 
 	copyFrom(other: SegmentHistory): void {
-		if (this.mask !== other.mask) {
-			this.mask = other.mask;
-			this.values = new Float64Array(other.values.length);
-			this.modes = new Array<ConductionMode>(other.mask + 1);
-		}
-		this.values.set(other.values);
-		for (let i = 0; i < other.modes.length; i++) this.modes[i] = other.modes[i] as ConductionMode;
+		if (this.mask !== other.mask) this.resize(other.mask + 1);
+		const used = Math.min(other.count, other.mask + 1);
+		this.values.set(other.values.subarray(0, used * stride));
+		for (let i = 0; i < used; i++) this.modes[i] = other.modes[i] as ConductionMode;
 		this.count = other.count;
+		this.lookBack = other.lookBack;
+	}
+
+	private resize(size: number): void {
+		this.mask = size - 1;
+		this.values = new Float64Array(size * stride);
+		this.modes = new Array<ConductionMode>(size);
+	}
+
+	private grow(): void {
+		const { values, modes, mask, oldest, count } = this;
+		this.resize(2 * (mask + 1));
+		for (let index = oldest; index < count; index++) {
+			const from = (index & mask) * stride;
+			this.values.set(values.subarray(from, from + stride), this.offset(index));
+			this.modes[index & this.mask] = modes[index & mask] as ConductionMode;
+		}
 	}
 }
+
+/** Segments (0.8 MB) that one run's history may leave allocated for the next. */
+const largestKept = 4096;

@@ -2,9 +2,10 @@ import { Circuit, radian } from './circuit.ts';
 import { openPhase } from './commutation-table.ts';
 import { type ChoiceName, choiceNames, type Drive, type PairRecord, type RunRecord } from './drive.ts';
 import { firstDuty, trimDuty } from './duty.ts';
-import type { NoiseSource } from './noise.ts';
+import { type NoiseSource, silence } from './noise.ts';
 import { PowerStage } from './power-stage.ts';
 import { Ringing } from './ringing.ts';
+import { AcceptanceChain, longestWindow } from './sensing/acceptance-chain.ts';
 import { causeCode, Detector } from './sensing/detector.ts';
 import { lookBackConstants } from './sensing/network-node.ts';
 import { thresholds } from './sensing/sensing-choice.ts';
@@ -12,6 +13,8 @@ import { thresholds } from './sensing/sensing-choice.ts';
 export interface PairOptions {
 	/** Keep the readings at every sampling instant of this many last sectors. */
 	readonly readingSectors?: number;
+	/** Also work out, for each measured sector, the probability of an early, a late and a missed crossing. */
+	readonly chances?: boolean;
 	/** Told of every segment just before it is taken; for tests and waveforms. */
 	readonly observe?: (stage: PowerStage, choice: ChoiceName | 'warmup') => void;
 }
@@ -51,8 +54,14 @@ class Bench {
 	readonly circuit = new Circuit();
 	readonly stage = new PowerStage();
 	readonly fork = new PowerStage();
+	/** For what would happen had nothing been accepted. */
+	readonly branch = new PowerStage();
+	readonly chain = new AcceptanceChain();
 	readonly ringing = new Ringing();
 	readonly detectors = Object.fromEntries(
+		choiceNames.map((name) => [name, new Detector(thresholds[name]())]),
+	) as unknown as Record<ChoiceName, Detector>;
+	readonly branchDetectors = Object.fromEntries(
 		choiceNames.map((name) => [name, new Detector(thresholds[name]())]),
 	) as unknown as Record<ChoiceName, Detector>;
 
@@ -127,6 +136,13 @@ class Bench {
 		const causes = new Uint8Array(trial.measured);
 		const duties = [...start.duties];
 		const readings: number[][] = [];
+		const chain = options.chances && detection.majorityWindow <= longestWindow ? this.chain : undefined;
+		chain?.load(detection.majorityWindow, detection.majorityVotes);
+		const chances = chain && {
+			early: new Float64Array(trial.measured),
+			late: new Float64Array(trial.measured),
+			missed: new Float64Array(trial.measured),
+		};
 		const intervals = new Float64Array(detection.intervalsAveraged).fill(nominalInterval);
 		let intervalCount = 0;
 		let estimate = nominalInterval; // T60
@@ -145,6 +161,15 @@ class Bench {
 			detector.openSector(n, stage.kind, begin + (detection.blanking / 360) * 6 * estimate);
 			let limit = timeout;
 			let missed = true;
+			const open = openPhase[stage.kind] as number;
+			const ideal = 60 + 60 * n + (motor.placement[open] as number);
+			if (chain && n >= first) {
+				// the reading at which the crossing error would be exactly 0
+				const exact = (ideal - 30) / degreesPerSecond + compensation - latency;
+				const margin = trial.falseMargin / degreesPerSecond;
+				detector.chain = chain;
+				detector.openChain(exact - margin, exact + margin, timeout - latency);
+			}
 			do {
 				stage.trace(limit);
 				if (detector.scan(stage)) {
@@ -172,8 +197,12 @@ class Bench {
 			const error = 30 + degreesPerSecond * limit - (90 + 60 * n - detection.advance);
 			lost = Math.abs(error) > trial.lostLimit;
 			if (n >= first) {
-				const open = openPhase[stage.kind] as number;
-				const ideal = 60 + 60 * n + (motor.placement[open] as number);
+				if (chances) {
+					if (chain.undecided && limit < timeout) this.followUnaccepted(drive, name, stage, timeout);
+					chances.early[measured] = chain.early;
+					chances.late[measured] = chain.late;
+					chances.missed[measured] = chain.undecided ? chain.waiting : 0;
+				}
 				const crossingError = missed ? Number.NaN : 30 + degreesPerSecond * (crossing - compensation) - ideal;
 				errors[measured] = error;
 				crossings[measured] = crossingError;
@@ -189,6 +218,7 @@ class Bench {
 			stage.commutate();
 		}
 		detector.record = undefined;
+		detector.chain = undefined;
 		const meanTorque = work / circuit.omegaMechanical / (begin - start.commutation);
 		return {
 			measured,
@@ -200,8 +230,29 @@ class Bench {
 			meanTorque,
 			torqueNotReached: !lost && duty >= 1 && meanTorque < 0.98 * drive.operation.torque,
 			lost,
+			...(chances && {
+				chances: {
+					early: chances.early.subarray(0, measured),
+					late: chances.late.subarray(0, measured),
+					missed: chances.missed.subarray(0, measured),
+				},
+			}),
 			...(options.readingSectors !== undefined && { readings: lost ? [] : readings }),
 		};
+	}
+
+	/** Carries the sector's chain on from `stage`, as if nothing had been accepted, to the timeout. */
+	private followUnaccepted(drive: Drive, name: ChoiceName, stage: PowerStage, timeout: number): void {
+		const { branch, chain } = this;
+		const detector = this.branchDetectors[name];
+		detector.reset(drive, this.circuit, this.ringing, silence);
+		detector.continueChain(this.detectors[name]);
+		branch.copyFrom(stage);
+		do {
+			branch.trace(timeout);
+			detector.scan(branch);
+			branch.commit();
+		} while (branch.boundary !== 'limit' && chain.undecided);
 	}
 }
 

@@ -1,10 +1,11 @@
 import type { Circuit } from '../circuit.ts';
 import { openPhase, risingCrossing } from '../commutation-table.ts';
 import { highDiode, lowDiode } from '../conduction-mode.ts';
-import { causeNames, type Cause, type Drive } from '../drive.ts';
+import { type Cause, causeNames, type Drive } from '../drive.ts';
 import type { NoiseSource } from '../noise.ts';
 import type { PowerStage } from '../power-stage.ts';
 import type { Ringing } from '../ringing.ts';
+import { type AcceptanceChain, upperTail } from './acceptance-chain.ts';
 import { NetworkNode } from './network-node.ts';
 import type { Threshold } from './threshold.ts';
 
@@ -18,6 +19,9 @@ export class Detector {
 	acceptedAt = 0;
 	/** Called at every sampling instant of the sectors that are recorded. */
 	record: ((time: number, sense: number, threshold: number, s: number) => void) | undefined;
+
+	/** Where set, every sector's readings are also followed as a chain of probabilities, beyond the acceptance that happened. */
+	chain: AcceptanceChain | undefined;
 
 	private readonly threshold: Threshold;
 	private readonly senses = [new NetworkNode(0), new NetworkNode(1), new NetworkNode(2)];
@@ -34,6 +38,10 @@ export class Detector {
 	private rising = false;
 	private blankedUntil = 0;
 	private listening = false;
+	/** Of the chain: acceptances before the first time are early, after the second late, after the third none (s). */
+	private earlyBefore = 0;
+	private lateAfter = 0;
+	private closedAfter = 0;
 	/** Readings since blanking ended, in this sector. */
 	private readings = 0;
 	private above = false;
@@ -58,12 +66,13 @@ export class Detector {
 		this.ringing = ringing;
 		this.noise = noise;
 		this.noisy = drive.noise.sigma > 0 || ringing.amplitude !== 0;
-		this.windowMask = 2 ** drive.detection.majorityWindow - 1;
+		this.windowMask = (1 << drive.detection.majorityWindow) - 1;
 		const { bits, fullScale } = drive.sensing.converter;
-		this.codeScale = bits > 0 ? 2 ** bits / fullScale : 0;
+		this.codeScale = bits > 0 ? (1 << bits) / fullScale : 0;
 		this.threshold.reset(drive, circuit);
 		for (const sense of this.senses) sense.reset();
 		this.period = -1;
+		this.chain = undefined;
 	}
 
 	/** A sector has begun: samples before `blankedUntil` (s) are ignored and leave the filter clear. */
@@ -78,10 +87,32 @@ export class Detector {
 		this.votes = this.cleanVotes = this.freewheelVotes = 0;
 	}
 
+	/** The chain's sector: readings before `earlyBefore` would be early, after `lateAfter` late, after `closedAfter` void (s). */
+	openChain(earlyBefore: number, lateAfter: number, closedAfter: number): void {
+		this.chain?.open();
+		this.earlyBefore = earlyBefore;
+		this.lateAfter = lateAfter;
+		this.closedAfter = closedAfter;
+	}
+
+	/** Goes on with `other`'s chain and sector on another trajectory, without accepting. */
+	continueChain(other: Detector): void {
+		this.chain = other.chain;
+		this.sector = other.sector;
+		this.phase = other.phase;
+		this.rising = other.rising;
+		this.blankedUntil = other.blankedUntil;
+		this.earlyBefore = other.earlyBefore;
+		this.lateAfter = other.lateAfter;
+		this.closedAfter = other.closedAfter;
+		this.listening = false;
+		this.period = -1;
+	}
+
 	/** Reads the samples within the stage's segment in hand; true at the one that accepts a crossing, after which the sector's are ignored. */
 	scan(stage: PowerStage): boolean {
-		const { record } = this;
-		if (!this.listening && !record) return false;
+		const { record, chain } = this;
+		if (!this.listening && !record && !chain?.undecided) return false;
 		const { samples, position } = this.drive.detection;
 		const { offset, periodStart } = stage;
 		const end = offset + stage.length;
@@ -92,18 +123,21 @@ export class Detector {
 			if (at > end) break;
 			if (at <= offset) continue;
 			const time = periodStart + at;
-			const heard = this.listening && time >= this.blankedUntil;
-			if (!heard && !record) continue;
+			const unblanked = time >= this.blankedUntil;
+			const heard = this.listening && unblanked;
+			const chained = chain?.undecided === true && unblanked && time <= this.closedAfter;
+			if (!heard && !chained && !record) continue;
 			const s = at - offset;
 			const sense = this.senses[this.phase] as NetworkNode;
 			sense.read(stage.history, this.circuit, this.ringing, stage.history.count, s);
 			this.threshold.read(stage.history, this.circuit, this.ringing, stage.history.count, s);
 			record?.(time, sense.value, this.threshold.value, s);
+			if (chained) this.follow(chain, sense, time);
 			if (heard && this.vote(stage, sense)) {
 				this.acceptedAt = time;
 				this.listening = false;
 				accepted = true;
-				if (!record) return true;
+				if (!record && !chain) return true;
 			}
 		}
 		return accepted;
@@ -124,6 +158,36 @@ export class Detector {
 		this.windowStart = window === 'off' ? onEnd : 0;
 		this.windowLength = window === 'on' ? onEnd : window === 'off' ? period - onEnd : period;
 		if (this.windowLength <= 0) this.next = this.drive.detection.samples; // no window, no samples
+	}
+
+	/** Takes one reading into the chain. */
+	private follow(chain: AcceptanceChain, sense: NetworkNode, time: number): void {
+		const half = this.drive.sensing.comparator.hysteresis / 2;
+		const sensed = sense.value + sense.ringing + (this.drive.sensing.comparator.offset[this.phase] as number);
+		const level = this.threshold.value + this.threshold.ringing;
+		// noise above these, in σ, gives "above" where it was not, and keeps it where it was
+		const up = this.noiseFor(sensed, level, half);
+		const stay = this.noiseFor(sensed, level, -half);
+		const timing = time < this.earlyBefore ? -1 : time > this.lateAfter ? 1 : 0;
+		if (this.rising) chain.step(upperTail(up), upperTail(-up), upperTail(stay), upperTail(-stay), timing);
+		else chain.step(upperTail(-stay), upperTail(stay), upperTail(-up), upperTail(up), timing);
+	}
+
+	/** Noise, in standard deviations, from which on the comparator input exceeds `limit` (V). */
+	private noiseFor(sensed: number, level: number, limit: number): number {
+		const { codeScale } = this;
+		let missing: number;
+		if (codeScale === 0) {
+			missing = level + limit - sensed;
+		} else {
+			const code = this.code(level) + Math.floor(limit * codeScale) + 1;
+			if (code <= 0) return -Infinity;
+			if (code > codeScale * this.drive.sensing.converter.fullScale - 1) return Infinity;
+			missing = code / codeScale - sensed;
+		}
+		const { sigma } = this.drive.noise;
+		if (sigma > 0) return missing / sigma;
+		return missing >= 0 ? Infinity : -Infinity;
 	}
 
 	/** Takes one reading into the filter; true when the majority is reached. */

@@ -1,0 +1,101 @@
+import erfc from '@stdlib/math-base-special-erfc';
+
+/** Below this probability that nothing has been accepted yet, the rest of the sector is not followed. */
+const negligible = 1e-30;
+
+/**
+ * The exact probability with which one sector's crossing is accepted at each of
+ * its readings, given the noise-free comparator inputs: readings are
+ * independent, each says "crossed" with a probability from the normal
+ * distribution, and the filter accepts when K of the last W say so.
+ *
+ * The state is the last W − 1 votes (at least one, since the newest vote is
+ * also the comparator's state under hysteresis), as bits, newest lowest; all
+ * states of a sector not yet accepted have fewer than K votes in reach.
+ */
+export class AcceptanceChain {
+	/** Probability that nothing has been accepted so far. */
+	waiting = 1;
+	/** Probabilities of an acceptance before −margin, after +margin and in between. */
+	early = 0;
+	late = 0;
+	within = 0;
+	private votes = 1;
+	private history = 1;
+	private mask = 1;
+	private window = 1;
+	private states = new Float64Array(2);
+	private next = new Float64Array(2);
+
+	/** @param majorityWindow W, up to `longestWindow` */
+	load(majorityWindow: number, majorityVotes: number): void {
+		this.votes = majorityVotes;
+		this.history = Math.max(1, majorityWindow - 1);
+		this.window = (1 << majorityWindow) - 1;
+		const size = 1 << this.history;
+		this.mask = size - 1;
+		if (this.states.length !== size) {
+			this.states = new Float64Array(size);
+			this.next = new Float64Array(size);
+		}
+	}
+
+	/** A sector begins: no votes, comparator "not crossed". */
+	open(): void {
+		this.states.fill(0);
+		this.states[0] = 1;
+		this.waiting = 1;
+		this.early = this.late = this.within = 0;
+	}
+
+	/** Whether the rest of the sector can still change a figure. */
+	get undecided(): boolean {
+		return this.waiting > negligible;
+	}
+
+	/**
+	 * One reading. Each probability comes with its complement, worked out by
+	 * itself: 1 − p would lose the tail that a missed crossing hangs on.
+	 * @param fromNot probability of "crossed" where the vote before was "not crossed"
+	 * @param fromCrossed the same where it was "crossed" (equal without hysteresis)
+	 * @param timing −1, 0, +1: an acceptance here would be early, within the margin, late
+	 */
+	step(fromNot: number, notFromNot: number, fromCrossed: number, notFromCrossed: number, timing: -1 | 0 | 1): void {
+		const { states, next, mask, window, votes } = this;
+		next.fill(0);
+		let accepted = 0;
+		for (let s = 0; s < states.length; s++) {
+			const weight = states[s] as number;
+			if (weight === 0) continue;
+			const crossed = (s & 1) === 1;
+			const seen = (s << 1) | 1;
+			const yes = weight * (crossed ? fromCrossed : fromNot);
+			if (count(seen & window) >= votes) accepted += yes;
+			else next[seen & mask] = (next[seen & mask] as number) + yes;
+			const no = (s << 1) & mask;
+			next[no] = (next[no] as number) + weight * (crossed ? notFromCrossed : notFromNot);
+		}
+		this.states = next;
+		this.next = states;
+		if (timing < 0) this.early += accepted;
+		else if (timing > 0) this.late += accepted;
+		else this.within += accepted;
+		let waiting = 0;
+		for (const weight of next) waiting += weight;
+		this.waiting = waiting;
+	}
+}
+
+/** Longest majority window whose chain is followed (2^(W−1) states). */
+export const longestWindow = 11;
+
+/** P(N(0, 1) > z), by the complementary error function: no digits lost in the tail. */
+export function upperTail(z: number): number {
+	return 0.5 * erfc(z * Math.SQRT1_2);
+}
+
+function count(bits: number): number {
+	let n = 0;
+	for (let b = bits; b !== 0; b &= b - 1) n++;
+	return n;
+}
