@@ -1,12 +1,12 @@
 import { choiceNames } from '../drive/drive.ts';
 import { clopperPearsonUpper } from '../statistics/clopper-pearson.ts';
-import { histogramQuantile } from '../statistics/histogram-quantile.ts';
 import { orderStatisticInterval } from '../statistics/order-statistic-interval.ts';
 import { quantileOfSorted } from '../statistics/quantile.ts';
 import { ratioEstimate } from '../statistics/ratio-estimate.ts';
 import { angleBins } from './angle-histogram.ts';
 import { type CountName, kindCountNames, kindSumNames, type MeasureName } from './columns.ts';
 import type { StudyColumns } from './merge.ts';
+import { pooledQuantile } from './pooled-quantile.ts';
 import type { ChoiceFigures, RateFigure } from './result.ts';
 
 /** Shares of all commutations whose angle errors are quoted. */
@@ -40,19 +40,14 @@ export function choiceFigures(place: Place): Omit<ChoiceFigures, 'histogram'> {
 		return ranks.low === 0 || ranks.high > unitErrors.length ? null : [low, high];
 	};
 	const counts = poolHistogram(study, place.point, place.choice);
+	const pooled = { counts, total: sectors, lowest, highest };
 	return {
 		units: finished.length,
 		sectors,
 		angleError: {
 			mean,
 			sd: Math.sqrt(Math.max(0, (total('errorSquares') - sectors * mean * mean) / (sectors - 1))),
-			quantiles: Object.fromEntries(
-				quotedShares.map((share) => {
-					const value = histogramQuantile({ start: angleBins.start, step: angleBins.step, counts }, share);
-					// the extremes are known exactly, also where they lie beyond the bins
-					return [String(share), Math.min(highest, Math.max(lowest, value))];
-				}),
-			),
+			quantiles: Object.fromEntries(quotedShares.map((share) => [String(share), pooledQuantile(pooled, share)])),
 			maxAbs: sectors > 0 ? Math.max(-lowest, highest) : Number.NaN,
 		},
 		unitError: {

@@ -18,7 +18,7 @@ export interface Provenance {
 	readonly scenario: string;
 	/** SHA-256 (hex) of the resolved scenario in canonical JSON. */
 	readonly scenarioDigest: string;
-	/** SHA-256 (hex) of all per-unit columns, by unit index: equal digests mean equal results to the last bit. */
+	/** SHA-256 (hex) of all per-unit columns, by unit index: equal digests mean equal results to the last bit. Empty while a study runs. */
 	readonly resultDigest: string;
 	readonly units: { readonly asked: number; readonly finished: number; readonly failed: number };
 	/** True where the run was interrupted before all units were done. */
@@ -54,7 +54,7 @@ export interface ChoiceFigures {
 		readonly quantiles: Readonly<Record<string, number>>;
 		readonly maxAbs: number;
 	};
-	/** Per-unit figure: 95 % quantile of |angle error| over all its starts' sectors (a lost run ranks worse than any). */
+	/** Per-unit figure: 95 % quantile of |angle error| over all its starts' sectors (a lost run ranks worse than any: infinite here, null in JSON). */
 	readonly unitError: {
 		readonly median: number;
 		readonly q95: number;

@@ -37,7 +37,7 @@ export function studySentence({ points, provenance }: StudyResult): string {
 
 function verdict({ point, level, choices, paired }: Compared): string {
 	const { better, medianDifference, interval, smaller, units, p } = paired;
-	const chance = p < 1e-4 ? 'below 1 in 10 000' : `${power(p)}`;
+	const chance = p < 1e-4 ? `below 1 in ${count(10_000)}` : `${power(p)}`;
 	if (better === 'not shown') {
 		const difference =
 			medianDifference !== null && Number.isFinite(medianDifference)

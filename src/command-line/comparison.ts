@@ -29,6 +29,7 @@ export function comparison(result: StudyResult): string {
 		lines.push(wrapText(`PARTIAL RESULT: interrupted after ${count(finished)} of ${count(asked)} drives.`));
 	}
 	if (finished > 0) for (const point of points) lines.push('', ...pointLines(point, provenance.level));
+	if (provenance.warnings.length > 0) lines.push('', heading('Cautions'), ...provenance.warnings.map(item));
 	lines.push('', ...groundLines(result));
 	return `${lines.join('\n')}\n`;
 }
@@ -103,9 +104,8 @@ function rateLines(rates: PerChoice<RateFigure>, confidence: string): string[] {
 
 /** What the figures rest on and how far they may be trusted. */
 function groundLines({ provenance }: StudyResult): string[] {
-	const { units, failures, compensation, warnings, methods } = provenance;
+	const { units, failures, compensation, methods } = provenance;
 	const time = (seconds: number): string => formatQuantity(Number(seconds.toPrecision(4)), 's');
-	const item = (text: string): string => wrapText(text, { first: '- ', rest: '  ' });
 	return [
 		heading('What this rests on'),
 		`Drives     ${count(units.asked)} asked, ${count(units.finished)} finished, ${count(units.failed)} failed; seed ${provenance.seed}; version ${provenance.version}`,
@@ -114,7 +114,6 @@ function groundLines({ provenance }: StudyResult): string[] {
 		`Result     ${provenance.resultDigest}`,
 		...failures.slice(0, failuresShown).map(({ unit, message }) => item(`drive ${unit} failed: ${message}`)),
 		...(failures.length > failuresShown ? [item(`and ${count(failures.length - failuresShown)} more`)] : []),
-		...warnings.map(item),
 		...Object.entries(methods).map(([figure, method]) => item(`${capital(figure)}: ${method}.`)),
 		item(
 			'These are simulated estimates. Bus voltages and rotating parts are dangerous: local codes, measurement on real hardware and qualified practice decide.',
@@ -132,6 +131,8 @@ function conditionWords(conditions: PointResult['conditions']): string {
 		})
 		.join(', ');
 }
+
+const item = (text: string): string => wrapText(text, { first: '- ', rest: '  ' });
 
 const errorWords = (error: number): string => (error === Number.POSITIVE_INFINITY ? 'lock lost' : degrees(error));
 

@@ -71,6 +71,21 @@ test('quantiles of 1000 errors spread evenly from −5° to +5° are within a bi
 	}
 });
 
+test('errors beyond ±60°, as lost runs end with, are quoted between the edge and the exact extreme', () => {
+	const lost = study({ sectors: [4], lowestError: [-84], highestError: [-82] });
+	lost.histograms[0] = 4;
+	const { quantiles } = choiceFigures({ ...place(lost), finished: [0] }).angleError;
+	expect(quantiles['0.5']).toBe(-83);
+	const late = study({ sectors: [4], lowestError: [-5], highestError: [80] });
+	late.histograms[angleBin(-5)] = 1;
+	late.histograms[angleBins.count - 1] = 3;
+	const { '0.995': high = 0, '0.5': middle = 0 } = choiceFigures({ ...place(late), finished: [0] }).angleError
+		.quantiles;
+	// 0.02 of 3 below the top, from 59.99° to 80°
+	expect(high).toBeCloseTo(80 - (0.02 / 3) * 20.01, 6);
+	expect(middle).toBeGreaterThan(59.99);
+});
+
 test('a lost unit ranks worse than any error: one of two infinite makes the median infinite', () => {
 	const { unitError } = choiceFigures({ ...place(study({ unitError: [2, Infinity] })), finished: [0, 1] });
 	expect(unitError.median).toBe(Infinity);
