@@ -102,6 +102,12 @@ export interface RunRecord {
 	readonly torqueNotReached: boolean;
 	readonly lost: boolean;
 	/**
+	 * Where asked for: for each measured sector the angle error (degrees) of a commutation timed from the zero of
+	 * the noise-free comparator input, on a straight line between the readings before and after it: a smooth
+	 * figure, free of sampling. NaN where no reading before it was on the other side.
+	 */
+	readonly interpolated?: Float64Array;
+	/**
 	 * Where asked for: for each measured sector the probability of an early false, a late and a missed
 	 * crossing, given all that happened before it; absent where the majority window is too long to follow.
 	 */

@@ -15,6 +15,8 @@ export interface PairOptions {
 	readonly readingSectors?: number;
 	/** Also work out, for each measured sector, the probability of an early, a late and a missed crossing. */
 	readonly chances?: boolean;
+	/** Also find, for each measured sector, where its noise-free comparator input is zero. */
+	readonly interpolated?: boolean;
 	/** Told of every segment just before it is taken; for tests and waveforms. */
 	readonly observe?: (stage: PowerStage, choice: ChoiceName | 'warmup') => void;
 }
@@ -135,6 +137,8 @@ class Bench {
 		const torques = new Float64Array(trial.measured);
 		const causes = new Uint8Array(trial.measured);
 		const duties = [...start.duties];
+		const interpolated = options.interpolated ? new Float64Array(trial.measured) : undefined;
+		detector.interpolating = interpolated !== undefined;
 		const readings: number[][] = [];
 		const chain = options.chances && detection.majorityWindow <= longestWindow ? this.chain : undefined;
 		chain?.load(detection.majorityWindow, detection.majorityVotes);
@@ -197,6 +201,9 @@ class Bench {
 			const error = 30 + degreesPerSecond * limit - (90 + 60 * n - detection.advance);
 			lost = Math.abs(error) > trial.lostLimit;
 			if (n >= first) {
+				if (interpolated) {
+					interpolated[measured] = 30 + degreesPerSecond * (detector.zeroAt + latency - compensation) - (60 + 60 * n);
+				}
 				if (chances) {
 					if (chain.undecided && limit < timeout) this.followUnaccepted(drive, name, stage, timeout);
 					chances.early[measured] = chain.early;
@@ -219,6 +226,7 @@ class Bench {
 		}
 		detector.record = undefined;
 		detector.chain = undefined;
+		detector.interpolating = false;
 		const meanTorque = work / circuit.omegaMechanical / (begin - start.commutation);
 		return {
 			measured,
@@ -237,6 +245,7 @@ class Bench {
 					missed: chances.missed.subarray(0, measured),
 				},
 			}),
+			...(interpolated && { interpolated: interpolated.subarray(0, measured) }),
 			...(options.readingSectors !== undefined && { readings: lost ? [] : readings }),
 		};
 	}

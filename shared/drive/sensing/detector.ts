@@ -23,6 +23,10 @@ export class Detector {
 	/** Where set, every sector's readings are also followed as a chain of probabilities, beyond the acceptance that happened. */
 	chain: AcceptanceChain | undefined;
 
+	/** Whether the noise-free input's zero is looked for in every sector; and where it was found, s, NaN where not. */
+	interpolating = false;
+	zeroAt = Number.NaN;
+
 	private readonly threshold: Threshold;
 	private readonly senses = [new NetworkNode(0), new NetworkNode(1), new NetworkNode(2)];
 	private drive!: Drive;
@@ -42,6 +46,9 @@ export class Detector {
 	private earlyBefore = 0;
 	private lateAfter = 0;
 	private closedAfter = 0;
+	/** The noise-free input (V) and time (s) of the reading before, while its zero is sought. */
+	private lastInput = Number.NaN;
+	private lastTime = 0;
 	/** Readings since blanking ended, in this sector. */
 	private readings = 0;
 	private above = false;
@@ -73,6 +80,7 @@ export class Detector {
 		for (const sense of this.senses) sense.reset();
 		this.period = -1;
 		this.chain = undefined;
+		this.interpolating = false;
 	}
 
 	/** A sector has begun: samples before `blankedUntil` (s) are ignored and leave the filter clear. */
@@ -83,6 +91,7 @@ export class Detector {
 		this.blankedUntil = blankedUntil;
 		this.listening = true;
 		this.readings = 0;
+		this.zeroAt = this.lastInput = Number.NaN;
 		this.above = this.cleanAbove = !this.rising; // "not crossed"
 		this.votes = this.cleanVotes = this.freewheelVotes = 0;
 	}
@@ -112,7 +121,7 @@ export class Detector {
 	/** Reads the samples within the stage's segment in hand; true at the one that accepts a crossing, after which the sector's are ignored. */
 	scan(stage: PowerStage): boolean {
 		const { record, chain } = this;
-		if (!this.listening && !record && !chain?.undecided) return false;
+		if (!this.listening && !record && !chain?.undecided && !this.seeking) return false;
 		const { samples, position } = this.drive.detection;
 		const { offset, periodStart } = stage;
 		const end = offset + stage.length;
@@ -126,18 +135,20 @@ export class Detector {
 			const unblanked = time >= this.blankedUntil;
 			const heard = this.listening && unblanked;
 			const chained = chain?.undecided === true && unblanked && time <= this.closedAfter;
-			if (!heard && !chained && !record) continue;
+			const sought = this.seeking && unblanked;
+			if (!heard && !chained && !sought && !record) continue;
 			const s = at - offset;
 			const sense = this.senses[this.phase] as NetworkNode;
 			sense.read(stage.history, this.circuit, this.ringing, stage.history.count, s);
 			this.threshold.read(stage.history, this.circuit, this.ringing, stage.history.count, s);
 			record?.(time, sense.value, this.threshold.value, s);
 			if (chained) this.follow(chain, sense, time);
+			if (sought) this.interpolate(sense, time);
 			if (heard && this.vote(stage, sense)) {
 				this.acceptedAt = time;
 				this.listening = false;
 				accepted = true;
-				if (!record && !chain) return true;
+				if (!record && !chain && !this.seeking) return true;
 			}
 		}
 		return accepted;
@@ -158,6 +169,22 @@ export class Detector {
 		this.windowStart = window === 'off' ? onEnd : 0;
 		this.windowLength = window === 'on' ? onEnd : window === 'off' ? period - onEnd : period;
 		if (this.windowLength <= 0) this.next = this.drive.detection.samples; // no window, no samples
+	}
+
+	private get seeking(): boolean {
+		return this.interpolating && Number.isNaN(this.zeroAt);
+	}
+
+	/** Looks for the zero of the noise-free input between this reading and the one before, on a straight line. */
+	private interpolate(sense: NetworkNode, time: number): void {
+		const input = sense.value + (this.drive.sensing.comparator.offset[this.phase] as number) - this.threshold.value;
+		const { lastInput, lastTime } = this;
+		const crossed = input > 0 === this.rising;
+		if (crossed && lastInput > 0 !== this.rising && !Number.isNaN(lastInput)) {
+			this.zeroAt = lastTime + ((time - lastTime) * lastInput) / (lastInput - input);
+		}
+		this.lastInput = input;
+		this.lastTime = time;
 	}
 
 	/** Takes one reading into the chain. */
