@@ -16,7 +16,7 @@ export interface Job<Name extends TaskName> {
 	readonly onFailure: (from: number, to: number, message: string) => void;
 	/** Indices done so far, failed ones included; at most 20 times a second and once at the end. */
 	readonly onProgress?: (done: number) => void;
-	readonly signal?: AbortSignal;
+	readonly signal?: AbortSignal | undefined;
 	/** Indices a shard; if not given, chosen as the work is timed. Never changes a result. */
 	readonly shardSize?: number;
 	/** Milliseconds without a sign of life after which a worker is given up. */
@@ -52,18 +52,16 @@ export function createPool(host: WorkerHost, workers = host.cores): Pool {
 	/** Whether any worker ever came up: if none does, nothing is gained by trying each shard twice. */
 	let isProven = false;
 
-	const start = (slot: Slot): Promise<WorkerHandle> => {
-		const handle = host.spawn();
-		const ready = handle.warmUp().then(() => {
-			isProven = true;
-			return handle;
-		});
-		ready.catch(() => {}); // whoever uses the worker sees the failure
-		slot.worker = { handle, ready };
-		return ready;
+	/** The slot's worker, once it is ready. */
+	const ready = async (slot: Slot, signal?: AbortSignal): Promise<WorkerHandle> => {
+		slot.worker ??= host.spawn();
+		const { worker } = slot;
+		await worker.warmUp({ signal });
+		isProven = true;
+		return worker;
 	};
 	const discard = (slot: Slot): void => {
-		slot.worker?.handle.terminate();
+		slot.worker?.terminate();
 		slot.worker = null;
 	};
 
@@ -78,14 +76,12 @@ export function createPool(host: WorkerHost, workers = host.cores): Pool {
 		const attempt = async (slot: Slot, from: number, to: number): Promise<TaskOutput<Name>> => {
 			if (closed) throw new Error('the workers were ended');
 			const watch = silenceWatch(silenceLimit, () => discard(slot));
-			const cancel = (): void => discard(slot);
-			signal?.addEventListener('abort', cancel, { once: true });
 			try {
-				const handle = await (slot.worker?.ready ?? start(slot));
-				if (isCancelled()) throw new Error('the work was cancelled');
+				const worker = await ready(slot, signal);
 				watch.seen();
 				const startedAt = performance.now();
-				const output = await handle.call(name, input, from, to, {
+				const output = await worker.call(name, input, from, to, {
+					signal,
 					onProgress(done) {
 						watch.seen();
 						progress.under(slot, done);
@@ -97,7 +93,6 @@ export function createPool(host: WorkerHost, workers = host.cores): Pool {
 				throw watch.hasFired ? new Error(`the worker gave no sign of life for ${silenceLimit / 1000} s`) : error;
 			} finally {
 				watch.stop();
-				signal?.removeEventListener('abort', cancel);
 			}
 		};
 
@@ -138,7 +133,7 @@ export function createPool(host: WorkerHost, workers = host.cores): Pool {
 			return turn;
 		},
 		warm() {
-			for (const slot of slots) if (slot.worker === null && !closed) start(slot);
+			for (const slot of slots) if (!closed) ready(slot).catch(() => {}); // whoever uses the worker sees the failure
 		},
 		close() {
 			closed = true;
@@ -170,7 +165,7 @@ async function twice<T>(
 
 /** A place for one worker; a fresh one is started when work comes. */
 interface Slot {
-	worker: { readonly handle: WorkerHandle; readonly ready: Promise<WorkerHandle> } | null;
+	worker: WorkerHandle | null;
 }
 
 /** Calls `onSilence` once when `seen` was not called for so many milliseconds. */

@@ -2,8 +2,8 @@ import type { TaskInput, TaskName, TaskOutput } from '../../workers/shard-api.ts
 
 /** One running worker, as the pool sees it. It does one call at a time. */
 export interface WorkerHandle {
-	/** Answers once the worker is loaded and its hot loop compiled. */
-	warmUp(): Promise<void>;
+	/** Answers once the worker is loaded and its hot loop compiled; asked again, at once. */
+	warmUp(options?: Pick<CallOptions, 'signal'>): Promise<void>;
 	/**
 	 * Does one task over the indices `from` up to `to`. Rejects if the task
 	 * throws, the worker dies or is terminated, or `signal` aborts (which
@@ -21,7 +21,7 @@ export interface WorkerHandle {
 }
 
 export interface CallOptions {
-	readonly signal?: AbortSignal;
+	readonly signal?: AbortSignal | undefined;
 	/** Indices done so far; also a sign of life. */
 	readonly onProgress?: (done: number) => void;
 }
@@ -60,13 +60,20 @@ export function workerHandle(remote: Remote): WorkerHandle {
 		for (const reject of pending) reject(error);
 		pending.clear();
 	};
-	const settled = <T>(ask: () => Promise<T>): Promise<T> =>
+	/** What `ask` answers; rejects when the worker dies first. An abort kills it. */
+	const settled = <T>(ask: () => Promise<T>, signal?: AbortSignal): Promise<T> =>
 		new Promise<T>((resolve, reject) => {
+			const abort = (): void => die(new Error('the work was cancelled'));
+			if (signal?.aborted) abort();
 			if (death !== null) return reject(death);
 			pending.add(reject);
+			signal?.addEventListener('abort', abort, { once: true });
 			ask()
 				.then(resolve, reject)
-				.finally(() => pending.delete(reject));
+				.finally(() => {
+					pending.delete(reject);
+					signal?.removeEventListener('abort', abort);
+				});
 		});
 	remote.onDeath(die);
 	// progress of an earlier call may come in late, over a channel of its own: `from` tells
@@ -77,10 +84,14 @@ export function workerHandle(remote: Remote): WorkerHandle {
 	);
 	listening.catch(() => {}); // the calls that wait for it report it
 
+	let warm: Promise<void> | null = null;
+
 	return {
-		async warmUp() {
-			await listening;
-			await settled(() => remote.warmUp());
+		warmUp({ signal } = {}) {
+			warm ??= listening.then(() => settled(() => remote.warmUp()));
+			const ready = warm;
+			ready.catch(() => {}); // a dead worker rejects below before anyone waits for this
+			return settled(() => ready, signal);
 		},
 		async call<Name extends TaskName>(
 			name: Name,
@@ -89,15 +100,11 @@ export function workerHandle(remote: Remote): WorkerHandle {
 			to: number,
 			{ signal, onProgress = () => {} }: CallOptions = {},
 		) {
-			const abort = (): void => die(new Error('the work was cancelled'));
-			if (signal?.aborted) abort();
-			signal?.addEventListener('abort', abort, { once: true });
 			listener = { from, onProgress };
 			try {
-				return (await settled(() => remote.call(name, input, from, to))) as TaskOutput<Name>;
+				return (await settled(() => remote.call(name, input, from, to), signal)) as TaskOutput<Name>;
 			} finally {
 				listener = null;
-				signal?.removeEventListener('abort', abort);
 			}
 		},
 		terminate: () => die(new Error('the worker was terminated')),

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { createPool, type Job } from '../../src/host/pool.ts';
-import type { WorkerHandle, WorkerHost } from '../../src/host/worker-handle.ts';
+import type { CallOptions, WorkerHandle, WorkerHost } from '../../src/host/worker-handle.ts';
 
 /** Does one shard of a made-up task in this thread; rejects if it throws. */
 type Work = (from: number, to: number, onProgress: (done: number) => void, worker: number) => Promise<void> | void;
@@ -23,18 +23,24 @@ function madeUpHost(work: Work): WorkerHost & { readonly spawned: () => number; 
 				die = reject;
 			});
 			death.catch(() => {});
+			const terminate = (): void => {
+				if (isAlive) running -= 1;
+				isAlive = false;
+				die(new Error('terminated'));
+			};
 			return {
 				warmUp: async () => {},
-				call: ((_name: unknown, _input: unknown, from: number, to: number, { onProgress = () => {} } = {}) =>
-					Promise.race([
-						death,
-						Promise.resolve().then(() => work(from, to, onProgress, worker)),
-					])) as WorkerHandle['call'],
-				terminate() {
-					if (isAlive) running -= 1;
-					isAlive = false;
-					die(new Error('terminated'));
-				},
+				call: ((
+					_name: unknown,
+					_input: unknown,
+					from: number,
+					to: number,
+					{ signal, onProgress = () => {} }: CallOptions = {},
+				) => {
+					signal?.addEventListener('abort', terminate);
+					return Promise.race([death, Promise.resolve().then(() => work(from, to, onProgress, worker))]);
+				}) as WorkerHandle['call'],
+				terminate,
 			};
 		},
 	};

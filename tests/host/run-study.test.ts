@@ -1,0 +1,65 @@
+import { beforeAll, expect, test, vi } from 'vitest';
+import type { StudyResult } from '../../shared/study/result.ts';
+import { nodeHost } from '../../src/host/node-host.ts';
+import { createPool } from '../../src/host/pool.ts';
+import { runStudy, runStudyInPool } from '../../src/host/run-study.ts';
+import type { WorkerHost } from '../../src/host/worker-handle.ts';
+import { smallScenario } from '../study/small-scenario.ts';
+import { buildWorker } from './build-worker.ts';
+
+// every study starts threads of its own: slow where the machine is busy with other tests
+vi.setConfig({ testTimeout: 60_000, hookTimeout: 60_000 });
+
+const scenario = smallScenario();
+let host: WorkerHost;
+beforeAll(async () => {
+	host = nodeHost(await buildWorker('workers/node-worker.ts'));
+});
+
+test('figures on the way are partial, grow, and lead to the final ones', async () => {
+	const cancel = new AbortController();
+	const partials: StudyResult[] = [];
+	const request = { scenario, seed: 'partial', units: 100_000, signal: cancel.signal };
+	const final = await runStudy(
+		{
+			...request,
+			onPartial(result) {
+				partials.push(result);
+				if (partials.length === 3) cancel.abort();
+			},
+		},
+		host,
+	);
+	const finished = [...partials, final].map(({ provenance }) => provenance.units.finished);
+	expect(partials.length).toBeGreaterThanOrEqual(3);
+	expect(finished[0]).toBeGreaterThan(0);
+	expect(finished).toEqual([...finished].sort((a, b) => a - b));
+	expect(final.provenance.partial).toBe(true);
+	for (const { provenance } of partials) expect(provenance).toMatchObject({ partial: true, resultDigest: '' });
+});
+
+test('a study cancelled before it began resolves at once, with nothing finished and no made-up warning', async () => {
+	const signal = AbortSignal.abort();
+	const { provenance } = await runStudy({ scenario, seed: 'x', units: 10, signal }, host);
+	expect(provenance).toMatchObject({ partial: true, units: { asked: 10, finished: 0, failed: 0 } });
+	expect(provenance.warnings.join()).not.toContain('found no crossing');
+});
+
+test('one pool runs study after study; a cancelled one in between leaves no trace in the next', async () => {
+	const pool = createPool(host, 2);
+	const request = { scenario, seed: 'again', units: 12 };
+	const first = await runStudyInPool(request, pool);
+	const cancel = new AbortController();
+	const cancelled = runStudyInPool({ ...request, units: 100_000, signal: cancel.signal }, pool);
+	const second = runStudyInPool(request, pool);
+	setTimeout(() => cancel.abort(), 200);
+	expect((await cancelled).provenance.partial).toBe(true);
+	expect(await second).toEqual(first);
+	pool.close();
+});
+
+test('progress ends with every drive finished', async () => {
+	const seen: number[] = [];
+	await runStudy({ scenario, seed: 'p', units: 15, onProgress: ({ finished }) => void seen.push(finished) }, host);
+	expect(seen.at(-1)).toBe(15);
+});
