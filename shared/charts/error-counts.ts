@@ -89,7 +89,7 @@ function closed(bins: readonly ErrorBin[]) {
 }
 
 /** One band a bin, with what both choices have there in words. */
-export function readouts(bins: readonly ErrorBin[]) {
+function readouts(bins: readonly ErrorBin[]) {
 	const half = bins.length / 2;
 	return bins.slice(0, half).map((bin, i) => {
 		const says = [bin, bins[half + i]].map((b) =>

@@ -1,8 +1,9 @@
 import { expect, test, vi } from 'vitest';
 import { readScenario } from '../../shared/scenario/read-scenario.ts';
 import type { StudyResult } from '../../shared/study/result.ts';
-import { createPageModel, type Services, type StudyWatch } from '../../src/page/model/page-model.ts';
+import { createPageModel } from '../../src/page/model/page-model.ts';
 import type { ScenarioSource } from '../../src/page/model/scenario-source.ts';
+import type { Services, StudyWatch } from '../../src/page/model/services.ts';
 import { choiceFigures, noneSeen, pointResult, studyResult } from './study-fixture.ts';
 
 const text = (name: string): string => JSON.stringify({ name, points: [{ name: 'slow', speed: 900, torque: 0.009 }] });
@@ -193,7 +194,8 @@ test('a drive that lost lock has no figure in degrees, and a rate without an eve
 	const answer = made.whichChoice.answer.value;
 	expect(answer?.figures[0]?.rows[0]?.figures.halfBus).toEqual({ main: 'lock lost', detail: 'too few drives' });
 	expect(answer?.rates[0]?.rows[0]).toMatchObject({
-		rate: 'none seen',
+		seen: '0',
+		rate: '–',
 		interval: expect.stringMatching(/^≤ 0\.4.% of drives$/),
 	});
 });

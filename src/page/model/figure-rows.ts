@@ -66,7 +66,7 @@ export function rateRows({ choices }: Pick<PointResult, 'choices'>) {
 		const none = boundOn === 'units';
 		return {
 			seen: count(seen),
-			rate: none ? 'none seen' : power(rate),
+			rate: none ? '–' : power(rate),
 			interval: none ? `≤ ${percent(high)} of drives` : span(power(low), power(high)),
 			hourly: none ? '–' : perHour(hourly),
 		};

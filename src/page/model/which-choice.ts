@@ -8,13 +8,13 @@ import { binRows } from './bin-rows.ts';
 import { causeRows } from './cause-rows.ts';
 import { conditionWords } from './conditions.ts';
 import { figureGroups, rateRows } from './figure-rows.ts';
-import type { Shown, StudyRequest } from './page-model.ts';
 import { drawPictures } from './pictures.ts';
 import { pointTabs } from './point-tabs.ts';
 import { provenanceRows } from './provenance-rows.ts';
 import type { RunStatus } from './run-status.ts';
 import { sectorRows } from './sector-rows.ts';
 import { sentences } from './sentences.ts';
+import type { Shown, StudyRequest } from './services.ts';
 import { tally } from './tally.ts';
 
 interface Seen {

@@ -60,4 +60,5 @@ export function chartView(host: HTMLElement, onReadout: (words: string) => void)
 const datasetsOf = (spec: TopLevelSpec): Readonly<Record<string, readonly object[]>> =>
 	(spec.datasets ?? {}) as Record<string, object[]>;
 
-const shapeOf = (spec: TopLevelSpec): string => JSON.stringify({ ...spec, datasets: Object.keys(datasetsOf(spec)) });
+const shapeOf = (spec: TopLevelSpec): string =>
+	JSON.stringify({ ...spec, description: '', datasets: Object.keys(datasetsOf(spec)) });
