@@ -19,7 +19,7 @@ export interface Job<Name extends TaskName> {
 	readonly signal?: AbortSignal | undefined;
 	/** Indices a shard; if not given, chosen as the work is timed. Never changes a result. */
 	readonly shardSize?: number;
-	/** Milliseconds without a sign of life after which a worker is given up. */
+	/** Milliseconds (at most 24 days) without a sign of life after which a worker is given up. */
 	readonly silenceLimit?: number;
 }
 
@@ -70,6 +70,7 @@ export function createPool(host: WorkerHost, workers = host.cores): Pool {
 		const sizer = new ShardSizer(slots.length, job.shardSize);
 		const progress = progressMeter(job.onProgress ?? (() => {}));
 		let next = first;
+		let isCut = false;
 		const isCancelled = (): boolean => signal?.aborted === true;
 
 		/** One try at a shard, on this slot's worker. */
@@ -106,23 +107,29 @@ export function createPool(host: WorkerHost, workers = host.cores): Pool {
 					isCancelled,
 					() => discard(slot),
 				);
-				if (outcome === 'cancelled') return;
+				if (outcome === 'cancelled') {
+					isCut = true;
+					return;
+				}
 				if ('output' in outcome) {
 					job.onShard(outcome.output, from, to);
 					progress.finished(slot, to - from);
 				} else {
+					job.onFailure(from, to, outcome.message);
+					progress.finished(slot, to - from);
 					// where no worker ever came up, or all were ended, the rest would only fail one by one
-					const isHopeless = !isProven || closed;
-					const failedTo = isHopeless ? end : to;
-					if (isHopeless) next = end;
-					job.onFailure(from, failedTo, outcome.message);
-					progress.finished(slot, failedTo - from);
+					if ((!isProven || closed) && next < end) {
+						const rest = next;
+						next = end;
+						job.onFailure(rest, end, outcome.message);
+						progress.finished(slot, end - rest);
+					}
 				}
 			}
 		};
 		await Promise.all(slots.map(work));
 		progress.end();
-		return !isCancelled();
+		return next >= end && !isCut;
 	};
 
 	return {
@@ -133,7 +140,13 @@ export function createPool(host: WorkerHost, workers = host.cores): Pool {
 			return turn;
 		},
 		warm() {
-			for (const slot of slots) if (!closed) ready(slot).catch(() => {}); // whoever uses the worker sees the failure
+			for (const slot of closed ? [] : slots) {
+				const coming = ready(slot);
+				const { worker } = slot;
+				coming.catch(() => {
+					if (slot.worker === worker) discard(slot);
+				});
+			}
 		},
 		close() {
 			closed = true;
@@ -168,13 +181,17 @@ interface Slot {
 	worker: WorkerHandle | null;
 }
 
+/** The longest time a timer can wait, ms. */
+const longestTimer = 2 ** 31 - 1;
+
 /** Calls `onSilence` once when `seen` was not called for so many milliseconds. */
 function silenceWatch(milliseconds: number, onSilence: () => void) {
+	const wait = Math.min(milliseconds, longestTimer);
 	const watch = {
 		hasFired: false,
 		seen(): void {
 			clearTimeout(timer);
-			timer = setTimeout(fire, milliseconds);
+			timer = setTimeout(fire, wait);
 		},
 		stop: (): void => clearTimeout(timer),
 	};
@@ -182,7 +199,7 @@ function silenceWatch(milliseconds: number, onSilence: () => void) {
 		watch.hasFired = true;
 		onSilence();
 	};
-	let timer = setTimeout(fire, milliseconds);
+	let timer = setTimeout(fire, wait);
 	return watch;
 }
 

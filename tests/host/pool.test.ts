@@ -171,3 +171,61 @@ test('a taker of shards that throws fails the job; its shard is not run again', 
 	});
 	await expect(run).rejects.toThrow('cannot merge');
 });
+
+test('workers warmed beforehand are the ones that work, and one that did not come up is replaced', async () => {
+	const host = madeUpHost(() => {});
+	const pool = createPool(host, 2);
+	pool.warm();
+	await pause(5);
+	expect(host.spawned()).toBe(2);
+	await pool.run<'units'>({
+		name: 'units',
+		input: {} as never,
+		to: 4,
+		onShard: () => {},
+		onFailure: () => expect.unreachable(),
+	});
+	expect(host.spawned()).toBe(2);
+	pool.close();
+
+	let tries = 0;
+	const failing: WorkerHost = {
+		cores: 1,
+		spawn() {
+			tries += 1;
+			const handle = host.spawn();
+			return tries === 1 ? { ...handle, warmUp: () => Promise.reject(new Error('not yet')) } : handle;
+		},
+	};
+	const second = createPool(failing);
+	second.warm();
+	await pause(5);
+	await second.run<'units'>({
+		name: 'units',
+		input: {} as never,
+		to: 1,
+		onShard: () => {},
+		onFailure: () => expect.unreachable(),
+	});
+	expect(tries).toBe(2);
+	second.close();
+});
+
+test('an abort after the last shard does not make a finished job partial', async () => {
+	const cancel = new AbortController();
+	const { complete, done } = await runHundred(
+		madeUpHost(() => {}),
+		{ signal: cancel.signal, onShard: (_output, _from, to) => (to === 100 ? cancel.abort() : undefined) },
+		1,
+	);
+	expect(done).toEqual([]); // this test takes the shards itself
+	expect(complete).toBe(true);
+});
+
+test('a limit on silence of a year does not fire at once', async () => {
+	const { failed } = await runHundred(
+		madeUpHost(() => pause(1)),
+		{ silenceLimit: 3.2e10 },
+	);
+	expect(failed).toEqual([]);
+});

@@ -58,6 +58,13 @@ test('workers that cannot be loaded fail all drives at once, with the reason', a
 	expect(provenance.failures[0]?.message).toContain('this worker cannot be loaded');
 });
 
+test('where the compensation is stated, each of those drives is counted once, though two workers failed at a time', async () => {
+	const nowhere = nodeHost(new URL('nowhere.js', faulty));
+	const stated = smallScenario({ detection: { compensation: '75 µs' } });
+	const { provenance } = await runStudy({ scenario: stated, seed: 'x', units, workers: 2, shardSize }, nowhere);
+	expect(provenance.failures.map(({ unit }) => unit)).toEqual(Array.from({ length: 24 }, (_, unit) => unit));
+});
+
 test('a worker file that does not exist fails all drives at once', async () => {
 	const nowhere = new URL('nowhere.js', faulty);
 	const { provenance } = await runStudy({ scenario, seed: 'x', units, workers: 2 }, nodeHost(nowhere));
