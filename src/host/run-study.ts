@@ -1,21 +1,14 @@
-import { choiceNames } from '../../shared/drive/drive.ts';
 import { scenarioDigest } from '../../shared/scenario/digest.ts';
-import { nominalFigures } from '../../shared/scenario/nominal-figures.ts';
 import type { Scenario } from '../../shared/scenario/scenario.ts';
 import { warnings as scenarioWarnings } from '../../shared/scenario/warnings.ts';
 import { emptyStudy, failUnits, mergeShard } from '../../shared/study/merge.ts';
-import {
-	type Compensation,
-	compensationFrom,
-	type DelaySums,
-	delayPhases,
-	statedCompensation,
-} from '../../shared/study/nominal-delay.ts';
 import type { StudyPlan } from '../../shared/study/plan.ts';
 import type { StudyResult } from '../../shared/study/result.ts';
 import { resultDigest } from '../../shared/study/result-digest.ts';
 import { summarise } from '../../shared/study/summarise.ts';
+import { findCompensation } from './find-compensation.ts';
 import { createPool, type Pool } from './pool.ts';
+import { silenceLimitOf } from './silence-limit.ts';
 import type { WorkerHost } from './worker-handle.ts';
 
 export interface StudyRequest {
@@ -54,7 +47,7 @@ export async function runStudyInPool(request: StudyRequest, pool: Pool): Promise
 	const silenceLimit = request.silenceLimit ?? silenceLimitOf(scenario);
 	const study = emptyStudy(units, scenario.points.length);
 	const digest = await scenarioDigest(scenario);
-	const found: Found = statedCompensation(scenario) ?? (await findCompensation(scenario, pool, silenceLimit, signal));
+	const found = await findCompensation(scenario, pool, silenceLimit, signal);
 	const plan: StudyPlan = { scenario, seed, compensation: found.compensation };
 	const warnings = [...scenarioWarnings(scenario), ...found.warnings];
 	const summary = (result: string, partial: boolean): StudyResult =>
@@ -83,45 +76,6 @@ export async function runStudyInPool(request: StudyRequest, pool: Pool): Promise
 		});
 	}
 	return summary(await resultDigest(study), !isComplete);
-}
-
-type Found = Compensation & { readonly failure?: string };
-
-/** The delay compensation where the scenario leaves it to the nominal drive; `failure` where that could not be simulated. */
-async function findCompensation(
-	scenario: Scenario,
-	pool: Pool,
-	silenceLimit: number,
-	signal: AbortSignal | undefined,
-): Promise<Found> {
-	const parts: DelaySums[] = [];
-	const failures: string[] = [];
-	const isComplete = await pool.run({
-		name: 'nominalDelays',
-		input: scenario,
-		to: delayPhases,
-		signal,
-		silenceLimit,
-		onShard: (part) => void parts.push(part),
-		onFailure: (_from, _to, message) => void failures.push(message),
-	});
-	if (isComplete && failures.length === 0) return compensationFrom(parts);
-	return { compensation: { halfBus: 0, virtualNeutral: 0 }, warnings: [], failure: failures[0] };
-}
-
-/**
- * Long against the longest run of the scenario on a slow machine (10 µs a PWM
- * period and reading), plus 20 s for whatever else the machine is doing.
- */
-function silenceLimitOf({ points, values }: Scenario): number {
-	const sectors = ['trial.warmup', 'trial.settle', 'trial.measured'].reduce((sum, id) => sum + Number(values[id]), 0);
-	const periods = Math.max(
-		...points.map((point) => {
-			const { sector, period } = nominalFigures({ ...values, ...point.values });
-			return (sectors * sector * Number(values['detection.timeout'])) / period;
-		}),
-	);
-	return 20_000 + 0.01 * periods * choiceNames.length * Number(values['detection.samples']);
 }
 
 /** Calls at most four times a second, and spends less than a tenth of the time on it. */

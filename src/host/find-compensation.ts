@@ -1,0 +1,36 @@
+import type { Scenario } from '../../shared/scenario/scenario.ts';
+import {
+	type Compensation,
+	compensationFrom,
+	type DelaySums,
+	delayPhases,
+	statedCompensation,
+} from '../../shared/study/nominal-delay.ts';
+import type { Pool } from './pool.ts';
+
+/** `failure`: why the nominal drive could not be simulated; nothing is compensated then. */
+export type FoundCompensation = Compensation & { readonly failure?: string | undefined };
+
+/** A scenario's delay compensation: stated, or found on the nominal drive, its carrier phases shared out. */
+export async function findCompensation(
+	scenario: Scenario,
+	pool: Pool,
+	silenceLimit: number,
+	signal: AbortSignal | undefined,
+): Promise<FoundCompensation> {
+	const stated = statedCompensation(scenario);
+	if (stated) return stated;
+	const parts: DelaySums[] = [];
+	const failures: string[] = [];
+	const isComplete = await pool.run({
+		name: 'nominalDelays',
+		input: scenario,
+		to: delayPhases,
+		signal,
+		silenceLimit,
+		onShard: (part) => void parts.push(part),
+		onFailure: (_from, _to, message) => void failures.push(message),
+	});
+	if (isComplete && failures.length === 0) return compensationFrom(parts);
+	return { compensation: { halfBus: 0, virtualNeutral: 0 }, warnings: [], failure: failures[0] };
+}
