@@ -194,7 +194,7 @@ export class PlainEquations {
 	}
 }
 
-export const isHigh = (hold: Hold): boolean => hold === 'high switch' || hold === 'high diode';
+const isHigh = (hold: Hold): boolean => hold === 'high switch' || hold === 'high diode';
 export const isDiode = (hold: Hold): boolean => hold === 'high diode' || hold === 'low diode';
 
 /** Unit trapezoid: rising zero at 0°, flat top `flat` wide around 90°. */

@@ -1,0 +1,39 @@
+import { pathToFileURL } from 'node:url';
+import { ensureBuilt } from './ensure-built.mjs';
+import { ensureInstalled } from './ensure-installed.mjs';
+import { cacheFolder, projectRoot, say } from './project.mjs';
+
+/*
+ * node src/tooling/bench.mjs …arguments
+ *
+ * The bench measures the built worker against an integrator that only tests
+ * need, so it lies with the tests and is built beside the product, not into it.
+ */
+try {
+	await ensureInstalled();
+	const product = await ensureBuilt('command-line');
+	const { build } = await import('vite');
+	const outDir = `${cacheFolder}bench`;
+	await build({
+		configFile: false,
+		root: projectRoot,
+		logLevel: 'warn',
+		build: {
+			ssr: true,
+			outDir,
+			emptyOutDir: true,
+			target: 'node20',
+			rolldownOptions: { input: { bench: `${projectRoot}tests/bench/bench.command.ts` } },
+		},
+		ssr: { noExternal: true, target: 'node' },
+	});
+	const { bench } = await import(pathToFileURL(`${outDir}/bench.js`).href);
+	process.exitCode = await bench(
+		process.argv.slice(2),
+		pathToFileURL(`${product}node-worker.js`),
+		`${projectRoot}scenarios/`,
+	);
+} catch (error) {
+	say(error instanceof Error ? (error.stack ?? error.message) : String(error));
+	process.exitCode = 1;
+}

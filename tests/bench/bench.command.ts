@@ -1,0 +1,138 @@
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { parseArgs } from 'node:util';
+import { readScenario } from '../../shared/scenario/read-scenario.ts';
+import type { Scenario } from '../../shared/scenario/scenario.ts';
+import { nominalCompensation } from '../../shared/study/nominal-delay.ts';
+import type { StudyPlan } from '../../shared/study/plan.ts';
+import { nodeHost } from '../../src/host/node-host.ts';
+import { createPool } from '../../src/host/pool.ts';
+import { benchTolerance } from '../reference/bench-tolerance.ts';
+import { report } from './bench-report.ts';
+import type { BenchResult } from './bench-result.ts';
+import { machine } from './machine.ts';
+import { odexDeviation } from './odex-deviation.ts';
+import { race } from './odex-race.ts';
+import { poolRate, warmUp } from './pool-rate.ts';
+import { spread } from './spread.ts';
+
+const help = `npm run bench -- [--repetitions N] [--json FILE]
+
+Measures how fast the engine is: PWM periods a second through the worker pool
+with one and two workers, and against a general-purpose integrator on the same
+drives. Takes about a minute; close what else is running.
+
+  --repetitions N   measurements of each figure, taken in turn; 1 to 99, default 5
+  --json FILE       also write the figures to this file
+`;
+
+/** Seconds: how long workers are warmed up, and how long one measurement takes. */
+const warmUpTime = 0.8;
+const measureTime = 0.8;
+
+/**
+ * The `bench` command.
+ *
+ * @param workerUrl the built workers/node-worker.ts
+ * @param scenarioFolder with a trailing slash
+ * @param firstScenario file name of the scenario that the main figures are for
+ * @returns exit code
+ */
+export async function bench(
+	argv: readonly string[],
+	workerUrl: URL,
+	scenarioFolder: string,
+	firstScenario = 'fan-24v.json',
+): Promise<number> {
+	const options = readOptions(argv);
+	if (typeof options === 'string') {
+		process.stderr.write(`${options}\n\n${help}`);
+		return 2;
+	}
+	if (options.help) {
+		process.stdout.write(help);
+		return 0;
+	}
+	const say = (text: string): void => void process.stderr.write(`${text}\n`);
+	const { repetitions } = options;
+	const plan = planFor(scenarioFolder + firstScenario);
+	const host = nodeHost(workerUrl);
+	const one = createPool(host, 1);
+	const two = createPool(host, 2);
+	try {
+		say('warming up …');
+		const unitsOfOne = await warmUp(one, plan, warmUpTime, measureTime);
+		const unitsOfTwo = await warmUp(two, plan, warmUpTime, measureTime);
+		race(plan, 0);
+
+		const rates = { one: [] as number[], two: [] as number[] };
+		const races = [];
+		for (let n = 0; n < repetitions; n++) {
+			say(`measuring ${n + 1} of ${repetitions} …`);
+			rates.one.push(await poolRate(one, plan, unitsOfOne));
+			rates.two.push(await poolRate(two, plan, unitsOfTwo));
+			races.push(race(plan, n));
+		}
+
+		const scenarios = [];
+		for (const file of readdirSync(scenarioFolder).filter((name) => /^(?!.*schema).*\.json$/.test(name))) {
+			const other = planFor(scenarioFolder + file);
+			say(`measuring ${other.scenario.name} …`);
+			const units = await warmUp(two, other, warmUpTime, measureTime / 2);
+			const found = [];
+			for (let n = 0; n < repetitions; n++) found.push(await poolRate(two, other, units));
+			scenarios.push({ name: other.scenario.name, rate: spread(found) });
+		}
+
+		say('comparing odex with the reference boards …');
+		const result: BenchResult = {
+			machine: machine(),
+			repetitions,
+			scenario: plan.scenario.name,
+			oneWorker: spread(rates.one),
+			twoWorkers: spread(rates.two),
+			twoOverOne: spread(rates.two.map((rate, n) => rate / (rates.one[n] as number))),
+			engineSeconds: spread(races.map(({ engine }) => engine)),
+			odexSeconds: spread(races.map(({ odex }) => odex)),
+			overOdex: spread(races.map(({ engine, odex }) => odex / engine)),
+			odexTolerance: benchTolerance.relative as number,
+			odexDeviation: odexDeviation(),
+			sectors: races.reduce((sum, { sectors }) => sum + sectors, 0),
+			differing: races.reduce((sum, { differing }) => sum + differing, 0),
+			segments: spread(races.map(({ segments }) => segments)).median,
+			events: spread(races.map(({ events }) => events)).median,
+			scenarios,
+		};
+		process.stdout.write(report(result));
+		if (options.json !== undefined) writeFileSync(options.json, `${JSON.stringify(result, null, '\t')}\n`);
+		return 0;
+	} finally {
+		one.close();
+		two.close();
+	}
+}
+
+function planFor(path: string): StudyPlan {
+	const reading = readScenario(readFileSync(path, 'utf8'));
+	if (!('scenario' in reading)) throw new Error(`${path}: ${JSON.stringify(reading.problems)}`);
+	const scenario: Scenario = reading.scenario;
+	return { scenario, seed: 'bench', compensation: nominalCompensation(scenario).compensation };
+}
+
+/** The options, or what is wrong with them. */
+function readOptions(argv: readonly string[]) {
+	try {
+		const { values } = parseArgs({
+			args: [...argv],
+			options: {
+				repetitions: { type: 'string', default: '5' },
+				json: { type: 'string' },
+				help: { type: 'boolean', short: 'h', default: false },
+			},
+		});
+		const repetitions = Number(values.repetitions);
+		if (!/^\d{1,2}$/.test(values.repetitions) || repetitions < 1) return '--repetitions must be 1 to 99.';
+		return { ...values, repetitions };
+	} catch (error) {
+		return error instanceof Error ? error.message : String(error);
+	}
+}
