@@ -26,7 +26,8 @@ export type Group =
 	| 'comparator'
 	| 'detection'
 	| 'noise'
-	| 'trial';
+	| 'trial'
+	| 'requirement';
 
 export type Distribution = 'uniform' | 'normal' | 'triangular' | 'gapped' | 'measured';
 

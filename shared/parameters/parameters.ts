@@ -405,6 +405,32 @@ export const parameters: readonly ParameterRecord[] = [
 		symbol: 'λ',
 		sentence: 'Commutation-angle error beyond which the run has lost lock.',
 	}),
+	number('requirement.angleLimit', 'requirement', '°', 5, [0.01, 60], {
+		name: 'required angle error',
+		symbol: 'φ_max',
+		sentence: 'Size of the commutation-angle error that a passing unit keeps within, at every operating point.',
+	}),
+	number('requirement.quantile', 'requirement', '1', 0.95, [0.5, 0.999], {
+		name: 'required share of commutations',
+		symbol: 'q',
+		sentence: "Share of a unit's commutations that must keep within the required angle error.",
+	}),
+	number('requirement.crossingsPerHour', 'requirement', '1', 0.01, [0, 1e9], {
+		name: 'required false crossings per hour',
+		symbol: 'λ_max',
+		sentence:
+			'Early, late and missed crossings together that a passing unit may take in an operating hour, as worked out from its noise.',
+	}),
+	number('requirement.share', 'requirement', '1', 0.95, [0.01, 0.999999], {
+		name: 'required share of units',
+		symbol: 'P',
+		sentence: 'Share of all units that must pass every operating point.',
+	}),
+	number('requirement.confidence', 'requirement', '1', 0.95, [0.5, 0.9999], {
+		name: 'required confidence',
+		symbol: 'C',
+		sentence: 'Confidence with which that share must be shown before the requirement holds or fails.',
+	}),
 ];
 
 export const parameterById: ReadonlyMap<string, ParameterRecord> = new Map(parameters.map((p) => [p.id, p]));

@@ -13,6 +13,8 @@ interface ColumnRecord {
 	readonly meaning: string;
 }
 
+const notComputed = '−1 where the majority window is too long to work them out';
+
 /** Whole numbers, kept in 32 bits. */
 export const countColumns = {
 	runs: { unit: '1', meaning: 'starts simulated' },
@@ -40,6 +42,10 @@ export const measureColumns = {
 	lowestError: { unit: '°', meaning: 'earliest angle error; +∞ where nothing was measured' },
 	highestError: { unit: '°', meaning: 'latest angle error; −∞ where nothing was measured' },
 	unitError: { unit: '°', meaning: '95 % quantile of |angle error| over all starts; infinite where a run lost lock' },
+	judgedError: { unit: '°', meaning: "the same of the requirement's quantile" },
+	earlyChance: { unit: '1', meaning: `sum of the computed probabilities of an early false crossing; ${notComputed}` },
+	lateChance: { unit: '1', meaning: `sum of the computed probabilities of a late crossing; ${notComputed}` },
+	missedChance: { unit: '1', meaning: `sum of the computed probabilities of a missed crossing; ${notComputed}` },
 	torqueSum: { unit: 'N·m', meaning: "sum of the runs' mean torques" },
 	errorSum0: { unit: '°', meaning: 'sum of the angle errors of sectors a+b−' },
 	errorSum1: { unit: '°', meaning: 'sum of the angle errors of sectors a+c−' },

@@ -1,6 +1,7 @@
 import { choiceNames, type Drive, type PairRecord } from '../drive/drive.ts';
 import type { NoiseSource } from '../drive/noise.ts';
 import { simulatePair } from '../drive/simulate-pair.ts';
+import { medianUnbiasedQuantile } from '../statistics/median-unbiased-quantile.ts';
 import { angleBin, angleBins } from './angle-histogram.ts';
 import { type Columns, clearColumns, emptyColumns } from './columns.ts';
 import type { StudyPlan } from './plan.ts';
@@ -31,6 +32,8 @@ interface ShardOptions {
 	readonly simulate?: (drive: Drive, noise: NoiseSource) => PairRecord;
 }
 
+const withChances = (drive: Drive, noise: NoiseSource): PairRecord => simulatePair(drive, noise, { chances: true });
+
 /** Share of a unit's sectors that its `unitError` bounds. */
 const unitErrorShare = 0.95;
 
@@ -42,13 +45,14 @@ export function runShard(
 	plan: StudyPlan,
 	from: number,
 	to: number,
-	{ onProgress = () => {}, simulate = simulatePair }: ShardOptions = {},
+	{ onProgress = () => {}, simulate = withChances }: ShardOptions = {},
 ): ShardResult {
 	const { points, values } = plan.scenario;
 	const choices = choiceNames.length;
 	const cellsPerUnit = points.length * choices;
 	const starts = values['trial.starts'] as number;
 	const measured = values['trial.measured'] as number;
+	const judgedShare = values['requirement.quantile'] as number;
 	const rules = {
 		firstSector: (values['trial.warmup'] as number) + (values['trial.settle'] as number),
 		falseMargin: values['trial.falseMargin'] as number,
@@ -82,9 +86,10 @@ export function runShard(
 				const bins = histograms.subarray(place * angleBins.count, (place + 1) * angleBins.count);
 				for (const error of own) bins[angleBin(error)] = (bins[angleBin(error)] as number) + 1;
 				const isLost = (columns.lost[firstCell + place] as number) > 0;
-				columns.unitError[firstCell + place] = isLost
-					? Number.POSITIVE_INFINITY
-					: absoluteQuantile(own, unitErrorShare);
+				for (let i = 0; i < own.length; i += 1) own[i] = Math.abs(own[i] as number);
+				own.sort();
+				columns.unitError[firstCell + place] = figure(own, unitErrorShare, isLost);
+				columns.judgedError[firstCell + place] = figure(own, judgedShare, isLost);
 			}
 		} catch (error) {
 			clearColumns(columns, firstCell, firstCell + cellsPerUnit);
@@ -95,14 +100,12 @@ export function runShard(
 	return { from, to, columns, histograms, failures };
 }
 
-/** Type-7 quantile of |errors| (linear between order statistics); the errors are overwritten. */
-function absoluteQuantile(errors: Float64Array, share: number): number {
-	if (errors.length === 0) return 0;
-	for (let i = 0; i < errors.length; i += 1) errors[i] = Math.abs(errors[i] as number);
-	errors.sort();
-	const place = (errors.length - 1) * share;
-	const below = Math.floor(place);
-	const low = errors[below] as number;
-	const high = errors[Math.min(below + 1, errors.length - 1)] as number;
-	return low + (place - below) * (high - low);
+/**
+ * Quantile of a unit's |errors| in rising order. The median-unbiased kind, so
+ * that more starts or sectors move no unit across a limit more often one way
+ * than the other.
+ */
+function figure(sorted: Float64Array, share: number, isLost: boolean): number {
+	if (isLost) return Number.POSITIVE_INFINITY;
+	return sorted.length === 0 ? 0 : medianUnbiasedQuantile(sorted, share);
 }

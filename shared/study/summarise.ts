@@ -1,5 +1,5 @@
 import { choiceNames, type PerChoice } from '../drive/drive.ts';
-import type { Scenario } from '../scenario/scenario.ts';
+import type { OperatingPoint, Scenario } from '../scenario/scenario.ts';
 import { coarseHistograms } from './angle-histogram.ts';
 import { choiceFigures, poolHistogram, unitValues } from './choice-figures.ts';
 import { type StudyColumns, unitStates } from './merge.ts';
@@ -7,6 +7,7 @@ import { pairedFigures } from './paired-figures.ts';
 import type { StudyPlan } from './plan.ts';
 import { readingGridSpread } from './reading-grid.ts';
 import type { ChoiceFigures, PointResult, StudyResult } from './result.ts';
+import { sectorsPerHour } from './sectors-per-hour.ts';
 import { pointSentence } from './sentence.ts';
 import { version } from './version.ts';
 
@@ -59,14 +60,13 @@ export function summarise(plan: StudyPlan, study: StudyColumns, surroundings: Su
 function pointResult(scenario: Scenario, study: StudyColumns, finished: Uint32Array, point: number): PointResult {
 	const { name = '', values: conditions = {} } = scenario.points[point] ?? {};
 	const values = { ...scenario.values, ...conditions };
-	// six sectors an electrical turn, 60 minutes an hour
-	const sectorsPerHour = 6 * Number(values['motor.polePairs']) * Number(values['operation.speed']) * 60;
+	const hourly = sectorsPerHour(scenario, scenario.points[point] as OperatingPoint);
 	const histograms = coarseHistograms(choiceNames.map((_, choice) => poolHistogram(study, point, choice)));
 	const choices = Object.fromEntries(
 		choiceNames.map((choiceName, choice) => [
 			choiceName,
 			{
-				...choiceFigures({ study, finished, point, choice, sectorsPerHour, level }),
+				...choiceFigures({ study, finished, point, choice, sectorsPerHour: hourly, level }),
 				histogram: histograms[choice],
 			},
 		]),

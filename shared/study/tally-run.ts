@@ -1,4 +1,5 @@
 import { causeNames, type RunRecord } from '../drive/drive.ts';
+import { eventKinds } from '../words/names.ts';
 import { type Columns, kindCountNames, kindSumNames } from './columns.ts';
 
 /** What a run's sectors are judged by. */
@@ -46,6 +47,10 @@ export function tallyRun(columns: Columns, cell: number, run: RunRecord, rules: 
 	columns.lowestError[cell] = lowest;
 	columns.highestError[cell] = highest;
 	add(columns.torqueSum, cell, run.meanTorque);
+	for (const kind of eventKinds) {
+		if (run.chances) for (const chance of run.chances[kind]) add(columns[`${kind}Chance`], cell, chance);
+		else columns[`${kind}Chance`][cell] = -1;
+	}
 	if (run.lost) add(columns.lost, cell, 1);
 	if (run.torqueNotReached) add(columns.torqueNotReached, cell, 1);
 }

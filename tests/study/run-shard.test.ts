@@ -6,7 +6,7 @@ import { runShard } from '../../shared/study/run-shard.ts';
 import { unitDrives } from '../../shared/study/unit-drives.ts';
 import { smallScenario } from './small-scenario.ts';
 
-const scenario = smallScenario();
+const scenario = smallScenario({ requirement: { quantile: '60 %' }, noise: { sigma: '0.1 V' } });
 const plan = { scenario, seed: 'shard', compensation: nominalCompensation(scenario).compensation };
 const cellsPerUnit = scenario.points.length * 2;
 
@@ -27,11 +27,13 @@ test('unit 3 has the same figures to the last bit alone, in units 0 to 5, and in
 test("a unit's columns are what its runs, simulated one by one, add up to", () => {
 	const { columns, histograms } = runShard(plan, 7, 8);
 	const errors: number[] = [];
+	const late: number[] = [];
 	let torque = 0;
 	for (const { point, drive, noise } of unitDrives(plan, 7)) {
 		if (point !== 1) continue;
-		const run = simulatePair(drive, noise).virtualNeutral;
+		const run = simulatePair(drive, noise, { chances: true }).virtualNeutral;
 		errors.push(...run.errors);
+		late.push(...(run.chances?.late ?? []));
 		torque += run.meanTorque;
 	}
 	const cell = 1 * 2 + 1;
@@ -44,8 +46,19 @@ test("a unit's columns are what its runs, simulated one by one, add up to", () =
 	);
 	expect(columns.torqueSum[cell]).toBe(torque);
 	const sorted = errors.map(Math.abs).sort((a, b) => a - b);
-	// type 7 at 23 · 0.95 = 21.85
-	expect(columns.unitError[cell]).toBeCloseTo((sorted[21] ?? 0) + 0.85 * ((sorted[22] ?? 0) - (sorted[21] ?? 0)), 10);
+	// median-unbiased: place (24 + 1/3)·0.95 + 1/3 = 23.45 from 1
+	expect(columns.unitError[cell]).toBeCloseTo((sorted[22] ?? 0) + 0.45 * ((sorted[23] ?? 0) - (sorted[22] ?? 0)), 10);
+	// (24 + 1/3)·0.6 + 1/3 = 14.933…
+	expect(columns.judgedError[cell]).toBeCloseTo(
+		(sorted[13] ?? 0) + (14 / 15) * ((sorted[14] ?? 0) - (sorted[13] ?? 0)),
+		10,
+	);
+	expect(late).toHaveLength(24);
+	expect(columns.lateChance[cell]).toBeCloseTo(
+		late.reduce((sum, chance) => sum + chance, 0),
+		15,
+	);
+	expect(columns.lateChance[cell]).toBeGreaterThan(0);
 	const counted = histograms.subarray(cell * 12000, (cell + 1) * 12000).reduce((sum, count) => sum + count, 0);
 	expect(counted).toBe(24);
 });
@@ -57,7 +70,7 @@ test('a unit whose simulation breaks down half-way is recorded with its message,
 			runs += 1;
 			// 4 runs a unit: the second unit's third run
 			if (runs === 7) throw new Error('events without end');
-			return simulatePair(drive, noise);
+			return simulatePair(drive, noise, { chances: true });
 		},
 	});
 	expect(faulty.failures).toEqual([{ unit: 1, message: 'events without end' }]);
@@ -82,7 +95,7 @@ test('a unit with one lost run of two has an infinite unit figure', () => {
 	const { columns } = runShard(plan, 0, 1, {
 		simulate(drive, noise) {
 			runs += 1;
-			const pair = simulatePair(drive, noise);
+			const pair = simulatePair(drive, noise, { chances: true });
 			return runs === 1 ? { ...pair, halfBus: { ...pair.halfBus, lost: true } } : pair;
 		},
 	});
