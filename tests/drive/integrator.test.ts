@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { buildDrive } from '../../shared/drive/build-drive.ts';
 import { Circuit } from '../../shared/drive/circuit.ts';
@@ -7,7 +8,9 @@ import { Ringing } from '../../shared/drive/ringing.ts';
 import { NetworkNode } from '../../shared/drive/sensing/network-node.ts';
 import { simulatePair } from '../../shared/drive/simulate-pair.ts';
 import { defaultValues } from '../../shared/scenario/default-values.ts';
+import { readScenario } from '../../shared/scenario/read-scenario.ts';
 import type { Values } from '../../shared/scenario/scenario.ts';
+import { unitDrives } from '../../shared/study/unit-drives.ts';
 import { traceCases } from '../data/trace-cases.ts';
 import { benchTolerance } from '../reference/bench-tolerance.ts';
 import { type DiodeEvent, type OdexOptions, odexRun } from '../reference/odex-run.ts';
@@ -226,6 +229,35 @@ describe('ringing of 2 V at 0.9 MHz', () => {
 			expect(Math.max(...rung)).toBeGreaterThan(0.01); // it does ring
 			expect(volts).toBeLessThan(allowed.volts);
 			expect(farthest(engine.record.errors, odex.record.errors)).toBeLessThan(allowed.degrees);
+		},
+	);
+});
+
+describe('the demo scenarios’ first drive as drawn, ringing without spread, no noise', () => {
+	const folder = new URL('../../scenarios/', import.meta.url);
+	it.each(['fan-24v', 'pump-12v', 'rectified-slow', 'spindle-48v'])(
+		'%s: angle errors of both choices agree to 10⁻⁸° at the fastest point',
+		(name) => {
+			const reading = readScenario(readFileSync(new URL(`${name}.json`, folder), 'utf8'));
+			if ('problems' in reading) throw new Error(JSON.stringify(reading.problems));
+			const plan = {
+				scenario: reading.scenario,
+				seed: 'odex',
+				compensation: { halfBus: 20e-6, virtualNeutral: 20e-6 },
+			};
+			const drawn = [...unitDrives(plan, 0)].map(({ drive }) => drive);
+			const drive = drawn.reduce((one, other) => (other.operation.speed > one.operation.speed ? other : one));
+			const quiet: Drive = {
+				...drive,
+				noise: { ...drive.noise, sigma: 0, ringPhaseSpread: 0 },
+				trial: { ...drive.trial, warmup: 3, settle: 0, measured: 9 },
+			};
+			const pair = simulatePair(quiet, silence);
+			for (const choice of choiceNames) {
+				const { errors, torques } = odexRun(quiet, choice, { ...tolerance, ringing: true });
+				expect(farthest(pair[choice].errors, errors)).toBeLessThan(allowed.degrees);
+				expect(farthest(pair[choice].torques, torques)).toBeLessThan(allowed.torque);
+			}
 		},
 	);
 });
