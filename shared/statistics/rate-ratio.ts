@@ -1,3 +1,5 @@
+import normalCdf from '@stdlib/stats-base-dists-normal-cdf';
+import tQuantile from '@stdlib/stats-base-dists-t-quantile';
 import { stream } from '../sampling/stream.ts';
 import { checkLevel, checkWhole, type Interval } from './interval.ts';
 import { quantileOfSorted } from './quantile.ts';
@@ -11,7 +13,7 @@ export interface UnitCounts {
 export interface RateRatio {
 	/** First rate over second; 0 or ∞ where one has no events, NaN where neither has. */
 	readonly ratio: number;
-	/** Null where either has no events: resampling cannot show what was never seen. */
+	/** Null where either has no events or fewer than two units have any: resampling cannot show what was never seen. */
 	readonly interval: Interval | null;
 	readonly withoutEvents: 'neither' | 'first' | 'second' | 'both';
 }
@@ -22,7 +24,12 @@ export interface RateRatio {
  * is kept. A resample in which one side has no events counts as 0 or ∞, one in
  * which neither has as no statement either way (left out).
  *
- * Source: B. Efron and R. J. Tibshirani, An Introduction to the Bootstrap (1993), ch. 13.
+ * Only units with an event of either choice tell about the ratio, and a
+ * percentile interval of so few values is too narrow: its tails are taken at
+ * Φ(−t √[k/(k − 1)]), t Student's quantile on k − 1 degrees of freedom, k those units.
+ *
+ * Sources: B. Efron and R. J. Tibshirani, An Introduction to the Bootstrap (1993),
+ * ch. 13; T. C. Hesterberg, The American Statistician 69 (2015) 371–386, 3.2.
  *
  * @param seed of the resampling; the same seed gives the same limits
  */
@@ -52,6 +59,13 @@ export function rateRatio(
 			withoutEvents: seenFirst > 0 ? 'second' : seenSecond > 0 ? 'first' : 'both',
 		};
 	}
+	let affected = 0;
+	for (let unit = 0; unit < units; unit++) {
+		if ((first.events[unit] as number) > 0 || (second.events[unit] as number) > 0) affected++;
+	}
+	if (affected < 2) return { ratio, interval: null, withoutEvents: 'neither' };
+	const t = tQuantile((1 + level) / 2, affected - 1);
+	const tail = normalCdf(-t * Math.sqrt(affected / (affected - 1)), 0, 1);
 
 	const next = stream(seed, 'resample', units);
 	const ratios: number[] = [];
@@ -72,7 +86,7 @@ export function rateRatio(
 	const sorted = Float64Array.from(ratios).sort();
 	return {
 		ratio,
-		interval: { low: quantileOfSorted(sorted, (1 - level) / 2), high: quantileOfSorted(sorted, (1 + level) / 2) },
+		interval: { low: quantileOfSorted(sorted, tail), high: quantileOfSorted(sorted, 1 - tail) },
 		withoutEvents: 'neither',
 	};
 }

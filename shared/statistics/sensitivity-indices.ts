@@ -26,31 +26,56 @@ export interface SensitivityIndices {
  * variance of f_A and f_B together; f is centred first, which leaves S unbiased
  * and takes the mean's square out of its error. NaN where f does not vary.
  *
+ * Of several figures of the same rows, given as a list, the indices are those of
+ * all together: numerators and variances are summed over the figures, so that
+ * each counts by its variance.
+ *
  * Sources: A. Saltelli et al., Computer Physics Communications 181 (2010)
- * 259–270 (first order); M. J. W. Jansen, ibid. 117 (1999) 35–43 (total).
+ * 259–270 (first order); M. J. W. Jansen, ibid. 117 (1999) 35–43 (total);
+ * M. Lamboni, H. Monod, D. Makowski, Reliability Engineering and System Safety
+ * 96 (2011) 450–459 (several figures).
  */
-export function sensitivityIndices({ a, b, mixed }: PickFreeze): SensitivityIndices {
-	const rows = checkRows({ a, b, mixed });
-	return indicesOf({ a, b, mixed }, rows, (row) => row);
+export function sensitivityIndices(design: PickFreeze | readonly PickFreeze[]): SensitivityIndices {
+	const parts = partsOf(design);
+	let v = 0;
+	let first = 0;
+	let total = 0;
+	for (let row = 0; row < parts.variance.length; row++) {
+		v += parts.variance[row] as number;
+		first += parts.first[row] as number;
+		total += parts.total[row] as number;
+	}
+	return v > 0 ? { first: first / v, total: total / v } : { first: Number.NaN, total: Number.NaN };
 }
 
-/** Percentile intervals of both indices from resampling rows of the design (its rows are independent). */
+/**
+ * Percentile intervals of both indices from resampling rows of the design (its
+ * rows are independent). 95 % limits cover 93 to 94 % at 500 rows
+ * (tests/statistics/coverage.json), missing more often below than above.
+ */
 export function sensitivityIntervals(
-	design: PickFreeze,
+	design: PickFreeze | readonly PickFreeze[],
 	{ level = 0.95, resamples = 1000, seed = 'indices' }: { level?: number; resamples?: number; seed?: string } = {},
 ): { readonly first: Interval; readonly total: Interval } {
 	checkLevel(level);
 	checkWhole(resamples, 'resamples', 100);
-	const rows = checkRows(design);
+	const parts = partsOf(design);
+	const rows = parts.variance.length;
 	const next = stream(seed, 'resample', rows);
-	const picks = new Uint32Array(rows);
 	const firsts = new Float64Array(resamples);
 	const totals = new Float64Array(resamples);
 	for (let resample = 0; resample < resamples; resample++) {
-		for (let i = 0; i < rows; i++) picks[i] = Math.floor(next.double() * rows);
-		const { first, total } = indicesOf(design, rows, (row) => picks[row] as number);
-		firsts[resample] = first;
-		totals[resample] = total;
+		let v = 0;
+		let first = 0;
+		let total = 0;
+		for (let i = 0; i < rows; i++) {
+			const row = Math.floor(next.double() * rows);
+			v += parts.variance[row] as number;
+			first += parts.first[row] as number;
+			total += parts.total[row] as number;
+		}
+		firsts[resample] = v > 0 ? first / v : Number.NaN;
+		totals[resample] = v > 0 ? total / v : Number.NaN;
 	}
 	const limits = (values: Float64Array): Interval => {
 		const sorted = values.sort();
@@ -59,28 +84,38 @@ export function sensitivityIntervals(
 	return { first: limits(firsts), total: limits(totals) };
 }
 
-function indicesOf({ a, b, mixed }: PickFreeze, rows: number, pick: (row: number) => number): SensitivityIndices {
-	const base = new Moments();
-	for (let i = 0; i < rows; i++) {
-		base.add(a[pick(i)] as number);
-		base.add(b[pick(i)] as number);
+/** What each row adds to V, to S·V and to S_T·V, over all figures. */
+function partsOf(design: PickFreeze | readonly PickFreeze[]): Record<'variance' | 'first' | 'total', Float64Array> {
+	const figures = 'mixed' in design ? [design] : design;
+	const rows = checkRows(figures);
+	const parts = { variance: new Float64Array(rows), first: new Float64Array(rows), total: new Float64Array(rows) };
+	const addTo = (list: Float64Array, row: number, value: number): void => {
+		list[row] = (list[row] as number) + value;
+	};
+	for (const { a, b, mixed } of figures) {
+		const base = new Moments();
+		for (let row = 0; row < rows; row++) {
+			base.add(a[row] as number);
+			base.add(b[row] as number);
+		}
+		for (let row = 0; row < rows; row++) {
+			const fromA = (a[row] as number) - base.mean;
+			const fromB = (b[row] as number) - base.mean;
+			const apart = (mixed[row] as number) - (a[row] as number);
+			addTo(parts.variance, row, (fromA * fromA + fromB * fromB) / 2);
+			addTo(parts.first, row, fromB * apart);
+			addTo(parts.total, row, (apart * apart) / 2);
+		}
 	}
-	const { mean, variance } = base;
-	let products = 0;
-	let squares = 0;
-	for (let i = 0; i < rows; i++) {
-		const row = pick(i);
-		const apart = (mixed[row] as number) - (a[row] as number);
-		products += ((b[row] as number) - mean) * apart;
-		squares += apart * apart;
-	}
-	if (!(variance > 0)) return { first: Number.NaN, total: Number.NaN };
-	return { first: products / rows / variance, total: squares / (2 * rows) / variance };
+	return parts;
 }
 
-function checkRows({ a, b, mixed }: PickFreeze): number {
-	if (a.length !== b.length || a.length !== mixed.length) {
-		throw new RangeError(`rows of a pick-freeze design differ: ${a.length}, ${b.length}, ${mixed.length}`);
+function checkRows(figures: readonly PickFreeze[]): number {
+	const rows = figures[0]?.a.length ?? 0;
+	for (const { a, b, mixed } of figures) {
+		if (a.length !== rows || b.length !== rows || mixed.length !== rows) {
+			throw new RangeError(`rows of a pick-freeze design differ: ${rows}, ${a.length}, ${b.length}, ${mixed.length}`);
+		}
 	}
-	return a.length;
+	return rows;
 }

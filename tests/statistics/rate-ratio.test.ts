@@ -30,12 +30,14 @@ describe('ratio of rates', () => {
 		expect(rateRatio(first, second, { seed: 'b' })).not.toEqual(rateRatio(first, second, { seed: 'a' }));
 	});
 
-	it('says which side has no events and gives no interval then', () => {
+	it('says which side has no events and gives no interval then, nor from a single affected unit', () => {
 		const none = { events: everyNth(5, 0), trials };
 		const some = { events: everyNth(5, 1), trials };
 		expect(rateRatio(none, some)).toEqual({ ratio: 0, interval: null, withoutEvents: 'first' });
 		expect(rateRatio(some, none)).toEqual({ ratio: Infinity, interval: null, withoutEvents: 'second' });
 		expect(rateRatio(none, none)).toEqual({ ratio: Number.NaN, interval: null, withoutEvents: 'both' });
+		const one = { events: trials.map((_, unit) => (unit === 7 ? 1 : 0)), trials };
+		expect(rateRatio(one, one)).toEqual({ ratio: 1, interval: null, withoutEvents: 'neither' });
 		expect(() => rateRatio(some, { events: [1], trials: [2] })).toThrow(RangeError);
 	});
 });

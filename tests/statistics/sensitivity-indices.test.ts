@@ -49,7 +49,7 @@ describe('sensitivity indices', () => {
 		}
 	});
 
-	it('intervals are the same for the same seed, enclose the estimate and narrow by 2 from 500 to 2,000 rows', () => {
+	it('intervals enclose the estimate and narrow by 2 from 500 to 2,000 rows', () => {
 		const widths = [500, 2000].map((count) => {
 			const rows = design(ishigami, 3, [0], count);
 			const { first, total } = sensitivityIndices(rows);
@@ -64,6 +64,18 @@ describe('sensitivity indices', () => {
 		const [few = 0, many = 1] = widths;
 		expect(few / many).toBeGreaterThan(1.5);
 		expect(few / many).toBeLessThan(2.7);
+	});
+
+	it('of two figures together weighs each by its variance: a figure tenfold counts a hundredfold', () => {
+		const one = design(ishigami, 3, [0], 2000);
+		const other = design(([, y = 0]) => y, 3, [0], 2000);
+		const tenfold = (list: ArrayLike<number>): number[] => Array.from(list, (value) => 10 * value);
+		const large = { a: tenfold(one.a), b: tenfold(one.b), mixed: tenfold(one.mixed) };
+		const alone = sensitivityIndices(one).total;
+		// V = 100 · 13.84 against 1/12 that input 0 has no part in
+		const together = sensitivityIndices([large, other]).total;
+		expect(sensitivityIndices([one]).total).toBe(alone);
+		expect(together / alone).toBeCloseTo(1384.4587941 / (1384.4587941 + 1 / 12), 4);
 	});
 
 	it('a constant model has no variance to share out: NaN; unequal lists are refused', () => {
