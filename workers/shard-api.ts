@@ -1,3 +1,4 @@
+import { type FigurePlan, smoothFigures } from '../shared/origins/smooth-figures.ts';
 import type { Scenario } from '../shared/scenario/scenario.ts';
 import { nominalDelays } from '../shared/study/nominal-delay.ts';
 import type { StudyPlan } from '../shared/study/plan.ts';
@@ -17,6 +18,9 @@ export const shardApi = {
 	/** Carrier phases of the nominal drive, for the delay compensation. */
 	nominalDelays: (scenario: Scenario, from: number, to: number, report: Report) =>
 		nominalDelays(scenario, from, to, report),
+	/** Mean sector errors of a design's drives, free of sampling. */
+	smoothFigures: (plan: FigurePlan, from: number, to: number, report: Report) =>
+		smoothFigures(plan, from, to, { onProgress: report }),
 };
 
 export type ShardApi = typeof shardApi;

@@ -1,0 +1,63 @@
+import { type ChoiceName, choiceNames, type PerChoice } from '../drive/drive.ts';
+import { degrees } from '../words/figures.ts';
+import { levelWords } from '../words/level.ts';
+import { choiceWords } from '../words/names.ts';
+import type { ChoiceOrigins, GroupShare } from './origins-result.ts';
+
+interface Answered {
+	readonly point: string;
+	readonly level: number;
+	readonly choices: PerChoice<ChoiceOrigins>;
+	/** Spread that the time between readings alone makes, degrees. */
+	readonly gridSpread: number;
+}
+
+/** Named one by one until this share of the variance is told, three at most. */
+const told = 0.8;
+const mostNamed = 3;
+/** Least that interactions must come to, to be spoken of. */
+const spokenOf = 0.1;
+
+/** Where the spread of each choice comes from, with figures and confidence. */
+export function originsSentence(answered: Answered): string {
+	const wait = `The time between readings is not in these shares: it spreads single crossings by ${degrees(answered.gridSpread)} more (standard deviation).`;
+	return [...choiceNames.map((choice) => choiceSentence(answered, choice)), wait].join(' ');
+}
+
+function choiceSentence({ point, level, choices }: Answered, choice: ChoiceName): string {
+	const { rows, groups, spread, together } = choices[choice];
+	const largest = groups[0];
+	if (!largest || !Number.isFinite(largest.first.low)) {
+		return rows === 0
+			? `With ${choiceWords[choice]} at ${point} no drive found its crossings: nothing is shown.`
+			: `With ${choiceWords[choice]} at ${point} ${rows} rows of drives are too few to share out the spread.`;
+	}
+	const named: GroupShare[] = [];
+	let sum = 0;
+	for (const group of [...groups].sort((one, other) => other.first.value - one.first.value)) {
+		if (named.length === mostNamed || sum >= told || group.first.low <= 0) break;
+		named.push(group);
+		sum += group.first.value;
+	}
+	const parts = named.map(({ first, name }, place) => {
+		const interval =
+			place === 0
+				? ` (${levelWords(level)} interval ${shareWords(first.low)} to ${shareWords(first.high)})`
+				: ` (${shareWords(first.low)} to ${shareWords(first.high)})`;
+		return `${shareWords(first.value)} ${place === 0 ? 'comes ' : ''}from ${name}${interval}`;
+	});
+	const lead = `Of the ${choiceWords[choice]} spread at ${point} (${degrees(spread)} standard deviation)`;
+	const tail = together > spokenOf ? ` About ${shareWords(together)} is what they do together and none alone.` : '';
+	return parts.length > 0
+		? `${lead}, ${list(parts)}.${tail}`
+		: `${lead}, no group makes a part that is shown: it lies in what they do together.`;
+}
+
+/** A share of the variance in whole per cent, as far as its interval is worth it. */
+export function shareWords(share: number): string {
+	const whole = Math.round(100 * share);
+	return `${whole < 0 ? '−' : ''}${Math.abs(whole)}\u00a0%`;
+}
+
+const list = (parts: readonly string[]): string =>
+	parts.length < 2 ? (parts[0] ?? '') : `${parts.slice(0, -1).join(', ')} and ${parts.at(-1)}`;

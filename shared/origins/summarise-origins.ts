@@ -1,0 +1,107 @@
+import type { PerChoice } from '../drive/drive.ts';
+import { choiceNames } from '../drive/drive.ts';
+import type { Scenario } from '../scenario/scenario.ts';
+import { Moments } from '../statistics/moments.ts';
+import { type PickFreeze, sensitivityIndices, sensitivityIntervals } from '../statistics/sensitivity-indices.ts';
+import { readingGridSpread } from '../study/reading-grid.ts';
+import type { Provenance } from '../study/result.ts';
+import { drivesPerRow } from './drive-design.ts';
+import { figuresPerRun, sectorKinds } from './mean-errors.ts';
+import type { ChoiceOrigins, OriginsResult } from './origins-result.ts';
+import { originsSentence } from './origins-sentence.ts';
+import type { PartCorrelations } from './part-correlations.ts';
+import type { SpreadGroup } from './spread-groups.ts';
+
+/** Fewer rows than this share nothing out. */
+export const fewestRows = 20;
+
+export interface OriginsFigures {
+	readonly scenario: Scenario;
+	readonly point: number;
+	/** All groups; those that vary make the design's columns, in their order. */
+	readonly groups: readonly SpreadGroup[];
+	/** [row][A, B, each group][choice][kind], degrees. */
+	readonly figures: Float64Array;
+	/** For each drive, 1 where it was finished. */
+	readonly done: Uint8Array;
+	readonly correlations: PartCorrelations | null;
+	readonly provenance: Provenance;
+}
+
+/** The shares from the figures of a pick-freeze design's drives. */
+export function summariseOrigins(given: OriginsFigures): OriginsResult {
+	const { scenario, point, groups, figures, correlations, provenance } = given;
+	const width = drivesPerRow(groups.filter(({ varies }) => varies).length);
+	const { name = '', values: conditions = {} } = scenario.points[point] ?? {};
+	const choices = Object.fromEntries(
+		choiceNames.map((choice, c) => [choice, choiceOrigins(given, c)]),
+	) as unknown as PerChoice<ChoiceOrigins>;
+	return {
+		format: 'anglespread-origins',
+		formatVersion: 1,
+		provenance,
+		point: name,
+		conditions,
+		rows: figures.length / figuresPerRun / width,
+		drivesPerRow: width,
+		choices,
+		correlations,
+		sentence: originsSentence({
+			point: name,
+			level: provenance.level,
+			choices,
+			gridSpread: readingGridSpread({ ...scenario.values, ...conditions }),
+		}),
+	};
+}
+
+function choiceOrigins({ groups, figures, done, provenance }: OriginsFigures, choice: number): ChoiceOrigins {
+	const moving = groups.filter(({ varies }) => varies);
+	const still = groups.filter(({ varies }) => !varies).map(({ name }) => name);
+	const width = drivesPerRow(moving.length);
+	const finished = Array.from({ length: done.length / width }, (_, row) => row).filter((row) =>
+		done.subarray(row * width, (row + 1) * width).every((state) => state === 1),
+	);
+	const figure = (row: number, place: number, kind: number): number =>
+		figures[(row * width + place) * figuresPerRun + choice * sectorKinds + kind] as number;
+	const kinds = Array.from({ length: sectorKinds }, (_, kind) => kind);
+	const places = Array.from({ length: width }, (_, place) => place);
+	const rows = finished.filter((row) =>
+		places.every((place) => kinds.every((kind) => Number.isFinite(figure(row, place, kind)))),
+	);
+	const column = (place: number, kind: number): Float64Array =>
+		Float64Array.from(rows, (row) => figure(row, place, kind));
+	const base = kinds.map((kind) => ({ a: column(0, kind), b: column(1, kind) }));
+	const moments = base.map(({ a, b }) => {
+		const both = new Moments();
+		for (const value of a) both.add(value);
+		for (const value of b) both.add(value);
+		return both;
+	});
+	const shares = moving.map(({ id, name }, group) => {
+		const designs = base.map((one, kind): PickFreeze => ({ ...one, mixed: column(2 + group, kind) }));
+		const { first, total } = sensitivityIndices(designs);
+		const intervals =
+			rows.length < fewestRows ? null : sensitivityIntervals(designs, { level: provenance.level, resamples });
+		const alone = designs.map((design) => sensitivityIndices(design));
+		return {
+			id,
+			name,
+			first: { value: first, ...(intervals?.first ?? unknown) },
+			total: { value: total, ...(intervals?.total ?? unknown) },
+			kinds: { first: alone.map((one) => one.first), total: alone.map((one) => one.total) },
+		};
+	});
+	return {
+		rows: rows.length,
+		rowsWithout: finished.length - rows.length,
+		spread: Math.sqrt(moments.reduce((sum, { variance }) => sum + variance, 0) / sectorKinds),
+		kinds: moments.map(({ mean, sd }) => ({ mean, sd })),
+		groups: shares.sort((one, other) => other.total.value - one.total.value),
+		still,
+		together: 1 - shares.reduce((sum, { first }) => sum + first.value, 0),
+	};
+}
+
+const resamples = 1000;
+const unknown = { low: Number.NaN, high: Number.NaN };

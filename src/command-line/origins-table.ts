@@ -1,0 +1,124 @@
+import { type ChoiceName, choiceNames } from '../../shared/drive/drive.ts';
+import type { ChoiceOrigins, GroupShare, OriginsResult, Share } from '../../shared/origins/origins-result.ts';
+import { shareWords } from '../../shared/origins/origins-sentence.ts';
+import type { PartCorrelations } from '../../shared/origins/part-correlations.ts';
+import { count, degrees, signedDegrees, span } from '../../shared/words/figures.ts';
+import { levelWords } from '../../shared/words/level.ts';
+import { choiceWords, sectorWords } from '../../shared/words/names.ts';
+import { heading, provenanceLines } from './provenance-lines.ts';
+import { row } from './two-columns.ts';
+import { padEnd, padStart, wrapText } from './wrap-text.ts';
+
+/** Parts named in the list of rank correlations; the JSON has all. */
+const partsShown = 8;
+
+/** Where the spread comes from, as a text of 80 columns: the answer, the shares, what they rest on. */
+export function originsTable(result: OriginsResult): string {
+	const { provenance, point, choices, correlations } = result;
+	const { asked, finished } = provenance.units;
+	const lines = [wrapText(`${provenance.scenario}: where the spread comes from at ${point}`), ''];
+	if (finished === 0) lines.push('No drive was finished: nothing is shown.');
+	else lines.push(wrapText(result.sentence));
+	if (provenance.partial) {
+		lines.push(wrapText(`PARTIAL RESULT: interrupted after ${count(finished)} of ${count(asked)} drives.`));
+	}
+	for (const choice of choiceNames) {
+		lines.push('', heading(choiceWords[choice]), ...choiceLines(choices[choice], result));
+	}
+	if (correlations) {
+		lines.push('', heading('From an ordinary study: how parts go with late commutation'));
+		for (const choice of choiceNames) lines.push(...correlationLines(correlations, choice));
+	}
+	lines.push(...provenanceLines(provenance));
+	return `${lines.join('\n')}\n`;
+}
+
+function choiceLines(origins: ChoiceOrigins, { rows, provenance }: OriginsResult): string[] {
+	const confidence = levelWords(provenance.level);
+	const left =
+		origins.rowsWithout > 0
+			? [
+					wrapText(
+						`${count(origins.rowsWithout)} of ${count(rows)} rows are left out, since a drive lost lock or found no crossing in some sector kind: the shares hold for the others.`,
+					),
+				]
+			: [];
+	if (origins.rows === 0) return left;
+	return [
+		...left,
+		row(`Of the variance (${confidence} interval)`, 'alone', 'with interactions'),
+		...origins.groups
+			.filter((group) => !isSlight(group))
+			.map(({ name, first, total }) => row(`  ${bare(name)}`, intervalWords(first), intervalWords(total))),
+		...listed('Below half a per cent, each', origins.groups.filter(isSlight)),
+		...listed(
+			'Without spread of their own here',
+			origins.still.map((name) => ({ name })),
+		),
+		'',
+		padEnd('Sector, by its open phase', 30) +
+			padStart('mean error', 12) +
+			padStart('deviation', 12) +
+			padStart('most of it from', 26),
+		...origins.kinds.map(({ mean, sd }, kind) => {
+			const most = [...origins.groups].sort(
+				(one, other) => (other.kinds.first[kind] ?? 0) - (one.kinds.first[kind] ?? 0),
+			)[0];
+			return (
+				padEnd(`  ${sectorName(kind)}`, 30) +
+				padStart(signedDegrees(mean), 12) +
+				padStart(degrees(sd), 12) +
+				padStart(bare(most?.name ?? ''), 26)
+			);
+		}),
+	];
+}
+
+/** Half a per cent of the variance, below which a whole per cent would say 0. */
+const slight = 0.005;
+const isSlight = ({ first, total }: GroupShare): boolean => first.high < slight && total.high < slight;
+
+const bare = (name: string): string => name.replace(/^the /, '');
+
+const listed = (lead: string, groups: readonly { readonly name: string }[]): string[] =>
+	groups.length === 0
+		? []
+		: [wrapText(`${lead}: ${groups.map(({ name }) => bare(name)).join(', ')}.`, { first: '  ', rest: '  ' })];
+
+const intervalWords = ({ value, low, high }: Share): string =>
+	`${shareWords(value)}  ${padStart(span(shareWords(low), shareWords(high)), 13)}`;
+
+function correlationLines({ parts, drives, chance }: PartCorrelations, choice: ChoiceName): string[] {
+	const limit = chance[choice];
+	const strength = (kinds: readonly number[]): number => Math.max(...kinds.map(Math.abs));
+	const shown = parts
+		.map(({ name, kinds }) => ({ name, kinds: kinds[choice].map((rho) => (Number.isNaN(rho) ? 0 : rho)) }))
+		.filter(({ kinds }) => strength(kinds) > limit)
+		.sort((one, other) => strength(other.kinds) - strength(one.kinds));
+	return [
+		padEnd(`${capital(choiceWords[choice])}, ${count(drives[choice])} drives`, 32) +
+			sectorWords.map(({ phase, rising }) => padStart(`${phase} ${rising ? '↑' : '↓'}`, 8)).join(''),
+		...shown
+			.slice(0, partsShown)
+			.map(
+				({ name, kinds }) =>
+					padEnd(`  ${name}`, 32) + kinds.map((rho) => padStart(Math.abs(rho) > limit ? signed(rho) : '·', 8)).join(''),
+			),
+		wrapText(
+			shown.length > partsShown
+				? `and ${shown.length - partsShown} more parts beyond ±${limit.toFixed(2)}, as chance alone seldom is (·: within).`
+				: `No other part is beyond ±${limit.toFixed(2)}, as chance alone seldom is (·: within).`,
+			{ first: '  ', rest: '  ' },
+		),
+	];
+}
+
+/** Sector kind: "c, falling". */
+const sectorName = (kind: number): string => {
+	const { phase = '', rising = false } = sectorWords[kind] ?? {};
+	return `${phase}, ${rising ? 'rising' : 'falling'}`;
+};
+
+const signed = (rho: number): string => `${rho < 0 ? '−' : '+'}${Math.abs(rho).toFixed(2)}`;
+
+const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);

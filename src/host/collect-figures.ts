@@ -1,0 +1,60 @@
+import { figuresPerRun } from '../../shared/origins/mean-errors.ts';
+import type { FigurePlan } from '../../shared/origins/smooth-figures.ts';
+import type { UnitFailure } from '../../shared/study/run-shard.ts';
+import type { Pool } from './pool.ts';
+
+interface Collection {
+	readonly pool: Pool;
+	readonly plan: FigurePlan;
+	readonly drives: number;
+	readonly signal: AbortSignal | undefined;
+	readonly silenceLimit: number;
+	/** Where the nominal drive failed: why. Nothing is run then and every drive counts as failed. */
+	readonly failure?: string | undefined;
+	readonly shardSize?: number | undefined;
+	readonly onProgress?: (finished: number, failed: number) => void;
+}
+
+export interface Collected {
+	/** [drive][choice][sector kind], degrees; NaN where there is none. */
+	readonly figures: Float64Array<ArrayBuffer>;
+	/** For each drive, 1 where it was finished. */
+	readonly done: Uint8Array<ArrayBuffer>;
+	/** By drive, none left out. */
+	readonly failures: UnitFailure[];
+	/** False where `signal` cut it short. */
+	readonly isComplete: boolean;
+}
+
+/** Smooth figures of all drives of a design, laid out by drive whatever order the workers finished in. */
+export async function collectFigures(collection: Collection): Promise<Collected> {
+	const { pool, plan, drives, signal, silenceLimit, failure, shardSize, onProgress = () => {} } = collection;
+	const figures = new Float64Array(drives * figuresPerRun).fill(Number.NaN);
+	const done = new Uint8Array(drives);
+	const failures: UnitFailure[] = [];
+	const fail = (from: number, to: number, message: string): void => {
+		for (let unit = from; unit < to; unit += 1) failures.push({ unit, message });
+	};
+	let isComplete = true;
+	if (failure !== undefined) fail(0, drives, `the nominal drive: ${failure}`);
+	else {
+		isComplete = await pool.run({
+			name: 'smoothFigures',
+			input: plan,
+			to: drives,
+			signal,
+			silenceLimit,
+			shardSize,
+			onShard(shard, from, to) {
+				figures.set(shard.figures, from * figuresPerRun);
+				done.fill(1, from, to);
+				for (const one of shard.failures) done[one.unit] = 0;
+				failures.push(...shard.failures);
+			},
+			onFailure: fail,
+			onProgress: (count) => onProgress(Math.max(0, count - failures.length), failures.length),
+		});
+	}
+	failures.sort((one, other) => one.unit - other.unit);
+	return { figures, done, failures, isComplete };
+}

@@ -1,0 +1,145 @@
+import { drivesPerRow } from '../../shared/origins/drive-design.ts';
+import type { OriginsResult } from '../../shared/origins/origins-result.ts';
+import { type PartCorrelations, partCorrelations } from '../../shared/origins/part-correlations.ts';
+import { spreadGroups } from '../../shared/origins/spread-groups.ts';
+import { summariseOrigins } from '../../shared/origins/summarise-origins.ts';
+import { scenarioDigest, sha256 } from '../../shared/scenario/digest.ts';
+import type { Scenario } from '../../shared/scenario/scenario.ts';
+import { warnings as scenarioWarnings } from '../../shared/scenario/warnings.ts';
+import { emptyStudy, failUnits, mergeShard } from '../../shared/study/merge.ts';
+import { version } from '../../shared/study/version.ts';
+import { collectFigures } from './collect-figures.ts';
+import { findCompensation } from './find-compensation.ts';
+import { createPool, type Pool } from './pool.ts';
+import { silenceLimitOf } from './silence-limit.ts';
+import type { WorkerHost } from './worker-handle.ts';
+
+export interface OriginsRequest {
+	readonly scenario: Scenario;
+	/** Index of the operating point. */
+	readonly point: number;
+	/** Not empty. */
+	readonly seed: string;
+	/** Rows of the pick-freeze design. */
+	readonly rows: number;
+	/** Drives of the ordinary study that rank correlations are taken from; 0 for none. */
+	readonly units: number;
+	/** Cuts the work short: it then resolves with what finished, marked partial. */
+	readonly signal?: AbortSignal;
+	/** Drives so far, of all: the design's and the study's. At most 20 times a second. */
+	readonly onProgress?: (progress: { readonly finished: number; readonly failed: number }) => void;
+	/** Drives a shard; the pool chooses if not given. No result depends on it. */
+	readonly shardSize?: number;
+}
+
+const level = 0.95;
+const methods = {
+	shares:
+		'pick-freeze design on independent base uniforms; first order after Saltelli (2010), total after Jansen (1999); variances of the six sector kinds added up',
+	'intervals of shares': 'percentiles of 1000 resamples of the rows',
+	'the spread':
+		"a drive's mean angle error in each sector kind, from noise-free crossings interpolated between readings: the wait for readings and votes is not in it",
+	'rank correlations': "Spearman's, over the drives of an ordinary study; chance limit divided by their number",
+};
+
+/** Drives a request comes to. */
+export function originsDrives({ scenario, point, rows, units }: OriginsRequest): number {
+	return rows * drivesPerRow(spreadGroups(scenario, point).filter(({ varies }) => varies).length) + units;
+}
+
+/** Finds where the spread comes from, on workers of its own. */
+export async function runOrigins(
+	request: OriginsRequest & { readonly workers?: number },
+	host: WorkerHost,
+): Promise<OriginsResult> {
+	const pool = createPool(host, request.workers);
+	try {
+		return await runOriginsInPool(request, pool);
+	} finally {
+		pool.close();
+	}
+}
+
+/** The same on workers that live on. */
+export async function runOriginsInPool(request: OriginsRequest, pool: Pool): Promise<OriginsResult> {
+	const { scenario, point, seed, rows, signal, onProgress = () => {} } = request;
+	const silenceLimit = silenceLimitOf(scenario);
+	const groups = spreadGroups(scenario, point);
+	const moving = groups.filter(({ varies }) => varies).map(({ parts, starts }) => ({ parts, starts }));
+	const asked = rows * drivesPerRow(moving.length);
+	const found = await findCompensation(scenario, pool, silenceLimit, signal);
+	const collected = await collectFigures({
+		pool,
+		plan: {
+			scenario,
+			point,
+			compensation: found.compensation,
+			design: { kind: 'pickFreeze', seed, point, groups: moving },
+			phases: 0,
+		},
+		drives: asked,
+		signal,
+		silenceLimit,
+		failure: found.failure,
+		shardSize: request.shardSize,
+		onProgress: (finished, failed) => onProgress({ finished, failed }),
+	});
+	const { figures, done, failures } = collected;
+	const finished = done.reduce((sum, one) => sum + one, 0);
+	const study =
+		request.units > 0 && found.failure === undefined && collected.isComplete
+			? await studyCorrelations(request, found.compensation, pool, silenceLimit, finished, failures.length)
+			: { correlations: null, isComplete: request.units === 0 || found.failure !== undefined };
+	return summariseOrigins({
+		scenario,
+		point,
+		groups,
+		figures,
+		done,
+		correlations: study.correlations,
+		provenance: {
+			version,
+			seed,
+			scenario: scenario.name,
+			scenarioDigest: await scenarioDigest(scenario),
+			resultDigest: await sha256(new Uint8Array(figures.buffer)),
+			units: { asked, finished, failed: failures.length },
+			partial: !(collected.isComplete && study.isComplete),
+			failures,
+			compensation: found.compensation,
+			level,
+			methods,
+			warnings: [...scenarioWarnings(scenario), ...found.warnings],
+		},
+	});
+}
+
+/** An ordinary study of the one point, for its columns. */
+async function studyCorrelations(
+	{ scenario, point, seed, units, signal, onProgress = () => {}, shardSize }: OriginsRequest,
+	compensation: OriginsResult['provenance']['compensation'],
+	pool: Pool,
+	silenceLimit: number,
+	finishedBefore: number,
+	failedBefore: number,
+): Promise<{ readonly correlations: PartCorrelations | null; readonly isComplete: boolean }> {
+	const onlyPoint = scenario.points.filter((_, index) => index === point);
+	const plan = { scenario: { ...scenario, points: onlyPoint, referencePoint: 0 }, seed, compensation };
+	const study = emptyStudy(units, 1);
+	const isComplete = await pool.run({
+		name: 'units',
+		input: plan,
+		to: units,
+		signal,
+		silenceLimit,
+		shardSize,
+		onShard: (shard) => mergeShard(study, shard),
+		onFailure: (from, to, message) => failUnits(study, from, to, message),
+		onProgress: (done) =>
+			onProgress({
+				finished: finishedBefore + Math.max(0, done - study.failures.length),
+				failed: failedBefore + study.failures.length,
+			}),
+	});
+	return { correlations: partCorrelations(plan, study, 0), isComplete };
+}
