@@ -13,6 +13,8 @@ import { checkCounts, checkLevel, type Interval } from './interval.ts';
  * B(a + x, b + n − x)/B(a, b) ÷ pˣ (1 − p)ⁿ⁻ˣ is below 1/α. Under the true p that
  * ratio is a martingale of mean 1 and crosses 1/α with probability of at most α
  * (Ville). About 1.5 times as wide as an interval for a fixed number of units.
+ * Looked at 40 times up to 2,000 units with the share on the limit, one of the
+ * looks is wrong in 0.5 % of studies (tests/statistics/coverage.json).
  *
  * Sources: H. Robbins, Annals of Mathematical Statistics 41 (1970) 1397–1409;
  * S. R. Howard et al., Annals of Statistics 49 (2021) 1055–1080.

@@ -28,6 +28,9 @@ export interface RateRatio {
  * percentile interval of so few values is too narrow: its tails are taken at
  * Φ(−t √[k/(k − 1)]), t Student's quantile on k − 1 degrees of freedom, k those units.
  *
+ * Coverage of 95 % limits (tests/statistics/coverage.json): 94.6 to 95 % from
+ * thirty affected units on, 97 % with nine and five.
+ *
  * Sources: B. Efron and R. J. Tibshirani, An Introduction to the Bootstrap (1993),
  * ch. 13; T. C. Hesterberg, The American Statistician 69 (2015) 371–386, 3.2.
  *

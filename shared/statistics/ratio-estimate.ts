@@ -27,11 +27,10 @@ export interface RatioEstimate extends Interval {
  * lower limit is at least the exact one on affected units over x̄.
  *
  * Coverage of 95 % limits (tests/statistics/coverage.json): 94 to 97 % where at
- * least ten units are expected to have events, and wider than that for fewer
- * events that do not cluster. The worse region: a few affected units with long
- * bursts, where it falls to 94 % at three affected and, by experiment, to 84 %
- * where also most of the events come from the worst few of very unlike units. A
- * few affected units cannot tell how bad the next one would be.
+ * least ten units are expected to have events, 96 to 99 % for fewer that do not
+ * cluster. The worst region is a few affected units in bursts: 94 % at three, and
+ * 79 % at two where rare, far worse units carry most of the true rate. A few
+ * affected units cannot tell how bad the next one would be; say how many they are.
  *
  * Without events: exact limits (Clopper–Pearson, 0 of n) on affected units.
  * Where the spread cannot be estimated (every unit alike): exact limits on the

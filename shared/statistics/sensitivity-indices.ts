@@ -50,7 +50,7 @@ export function sensitivityIndices(design: PickFreeze | readonly PickFreeze[]): 
 
 /**
  * Percentile intervals of both indices from resampling rows of the design (its
- * rows are independent). 95 % limits cover 93 to 94 % at 500 rows
+ * rows are independent). 95 % limits cover 93 % at 500 rows
  * (tests/statistics/coverage.json), missing more often below than above.
  */
 export function sensitivityIntervals(

@@ -5,7 +5,8 @@ import { wilsonInterval } from './wilson-interval.ts';
 /**
  * Interval for the difference p₁ − p₂ of two independent shares: square-and-add
  * of their score intervals, p̂₁ − p̂₂ ∓ √[(p̂ − its limit)² + …]. Without trials
- * on either side it is [−1, 1].
+ * on either side it is [−1, 1]. Coverage of 95 % limits: 95 % where ten or more
+ * pass and fail, up to 99 % for fewer (tests/statistics/coverage.json).
  *
  * Source: R. G. Newcombe, Statistics in Medicine 17 (1998) 873–890, method 10.
  */
