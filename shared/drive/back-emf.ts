@@ -17,6 +17,8 @@ export class BackEmf {
 	/** When each phase's piece ends, s; and the earliest of the three. */
 	private readonly ends = new Float64Array(3);
 	nextCorner = Infinity;
+	/** Counts the changes of pieces. */
+	pieces = 0;
 
 	/** Ramp crossings counted in half turns from the rising one at `first`. */
 	private readonly half = new Int32Array(3);
@@ -74,6 +76,7 @@ export class BackEmf {
 		this.halfTurn = other.halfTurn;
 		this.halfRamp = other.halfRamp;
 		this.nextCorner = other.nextCorner;
+		this.pieces = other.pieces;
 	}
 
 	private enterRamp(k: number): void {
@@ -97,6 +100,7 @@ export class BackEmf {
 	}
 
 	private findCorner(): void {
+		this.pieces++;
 		this.nextCorner = Math.min(this.ends[0] as number, this.ends[1] as number, this.ends[2] as number);
 	}
 }

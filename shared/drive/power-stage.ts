@@ -7,6 +7,7 @@ import { type Circuit, radian } from './circuit.ts';
 import { highPhase, lowPhase } from './commutation-table.ts';
 import { type ConductionMode, highDiode, highSwitch, lowDiode, lowSwitch, open, type Tie } from './conduction-mode.ts';
 import type { Chopping, Drive } from './drive.ts';
+import { RegularPeriods } from './regular-periods.ts';
 import * as segment from './segment-fields.ts';
 import { SegmentHistory } from './segment-history.ts';
 
@@ -59,16 +60,23 @@ export class PowerStage {
 	slot = 0;
 	boundary: Boundary = 'gate';
 
-	private circuit!: Circuit;
+	circuit!: Circuit;
+	/** Whole regular periods in one go. */
+	readonly regular = new RegularPeriods(this);
 	private chopping: Chopping = 'high-side';
 	private deadTime = 0;
-	private carrierPhase = 0;
+	carrierPhase = 0;
 	private part: WindowPart = 'on';
 	private gateEnd = 0;
 	private readonly ties: [Tie, Tie, Tie] = [open, open, open];
+	/** Parts of a whole period at the present duty, in their order. */
+	private partNames: readonly WindowPart[] = [];
+	/** What `mark` keeps. */
+	private readonly marked = new Float64Array(12);
+	private markedCount = 0;
 	/** Phasors of bus ripple and electrical angle, now. */
-	private zRe = 1;
-	private zIm = 0;
+	zRe = 1;
+	zIm = 0;
 	private wRe = 1;
 	private wIm = 0;
 	/** The same at the end of the segment in hand, and the modal currents at both ends. */
@@ -82,10 +90,10 @@ export class PowerStage {
 	private y1End = 0;
 	/** Longest segment where the work's integral is a quadrature (sinusoidal back-EMF), s. */
 	private longest = Infinity;
-	private ringTime = -Infinity;
-	private ringPeriod = 0;
-	private ringEdge = 0;
-	private ringKind = 0;
+	ringTime = -Infinity;
+	ringPeriod = 0;
+	ringEdge = 0;
+	ringKind = 0;
 	/** Coefficients of the margin being followed to zero. */
 	private mConstant = 0;
 	private mRipple = 0;
@@ -121,6 +129,7 @@ export class PowerStage {
 		this.carrierPhase = drive.operation.pwmPhase;
 		this.emf.start(circuit, drive);
 		this.history.clear(lookBack);
+		this.regular.reset();
 		this.periodIndex = 0;
 		this.periodStart = -this.carrierPhase * circuit.period;
 		this.offset = this.carrierPhase * circuit.period;
@@ -327,6 +336,104 @@ export class PowerStage {
 		return [mode.uA0 * y0 + mode.uA1 * y1, mode.uB0 * y0 + mode.uB1 * y1, mode.uC0 * y0 + mode.uC1 * y1];
 	}
 
+	/** Current of a phase, A. */
+	current(phase: number): number {
+		return phase === 0 ? this.iA : phase === 1 ? this.iB : this.iC;
+	}
+
+	/** Lengths of the parts of a whole period at the present duty, s, into `lengths`; their number, 0 without an on-window. */
+	partLengths(lengths: Float64Array): number {
+		const { period } = this.circuit;
+		const onEnd = this.onEnd();
+		lengths[0] = onEnd;
+		if (onEnd <= 0) return 0;
+		if (onEnd >= period) {
+			this.partNames = ['on'];
+			return 1;
+		}
+		const lowFrom = onEnd + this.deadTime;
+		const lowTo = period - this.deadTime;
+		if (this.chopping !== 'complementary' || lowFrom >= lowTo) {
+			this.partNames = ['on', 'off'];
+			lengths[1] = period - onEnd;
+			return 2;
+		}
+		if (this.deadTime === 0) {
+			this.partNames = ['on', 'lowClosed'];
+			lengths[1] = period - onEnd;
+			return 2;
+		}
+		this.partNames = ['on', 'off', 'lowClosed', 'deadEnd'];
+		lengths[1] = this.deadTime;
+		lengths[2] = lowTo - lowFrom;
+		lengths[3] = this.deadTime;
+		return 4;
+	}
+
+	/** Tie of the + and of the − phase by their switches in a part of the period; `open` where both are off. */
+	tieOfHighIn(part: number): Tie {
+		return this.tieOfHigh(this.partNames[part] as WindowPart, open);
+	}
+
+	tieOfLowIn(part: number): Tie {
+		return this.tieOfLow(this.partNames[part] as WindowPart, open);
+	}
+
+	/** After `periods` whole periods from the present one's start: currents of + − open phase (A), ripple phasor, work done (J). */
+	land(periods: number, iHigh: number, iLow: number, iOpen: number, zRe: number, zIm: number, work: number): void {
+		const high = highPhase[this.kind];
+		const low = lowPhase[this.kind];
+		this.iA = high === 0 ? iHigh : low === 0 ? iLow : iOpen;
+		this.iB = high === 1 ? iHigh : low === 1 ? iLow : iOpen;
+		this.iC = high === 2 ? iHigh : low === 2 ? iLow : iOpen;
+		this.zRe = zRe;
+		this.zIm = zIm;
+		this.work += work;
+		this.boundary = 'gate';
+		this.enterPeriod(this.periodIndex + periods, this.duty < 1);
+		this.retie();
+	}
+
+	/** Remembers the start of the present period, to come back to it. */
+	mark(): void {
+		const { marked } = this;
+		marked[0] = this.periodIndex;
+		marked[1] = this.duty;
+		marked[2] = this.iA;
+		marked[3] = this.iB;
+		marked[4] = this.iC;
+		marked[5] = this.work;
+		marked[6] = this.ringTime;
+		this.markedCount = this.history.count;
+		marked[7] = this.ringPeriod;
+		marked[8] = this.ringEdge;
+		marked[9] = this.ringKind;
+		marked[10] = this.zRe;
+		marked[11] = this.zIm;
+	}
+
+	/** Back to the start of the period that was marked. */
+	rewind(): void {
+		const { marked } = this;
+		const nextDuty = this.nextDuty;
+		this.nextDuty = marked[1] as number;
+		this.enterPeriod(marked[0] as number, false);
+		this.nextDuty = nextDuty;
+		this.iA = marked[2] as number;
+		this.iB = marked[3] as number;
+		this.iC = marked[4] as number;
+		this.work = marked[5] as number;
+		this.ringTime = marked[6] as number;
+		this.history.count = this.markedCount;
+		this.ringPeriod = marked[7] as number;
+		this.ringEdge = marked[8] as number;
+		this.ringKind = marked[9] as number;
+		this.zRe = marked[10] as number;
+		this.zIm = marked[11] as number;
+		this.boundary = 'gate';
+		this.retie();
+	}
+
 	/** Turns to the next sector, at once. */
 	commutate(): void {
 		this.kind = this.kind === 5 ? 0 : this.kind + 1;
@@ -334,6 +441,7 @@ export class PowerStage {
 	}
 
 	copyFrom(other: PowerStage): void {
+		this.regular.reset();
 		this.circuit = other.circuit;
 		this.emf.copyFrom(other.emf);
 		this.history.copyFrom(other.history);
@@ -764,20 +872,20 @@ export class PowerStage {
 		for (let k = 0; k < 3; k++) {
 			const current = k === 0 ? this.iA : k === 1 ? this.iB : this.iC;
 			let tie: Tie = current > 0 ? lowDiode : current < 0 ? highDiode : open;
-			if (k === high) tie = this.tieOfHigh(tie);
-			else if (k === low) tie = this.tieOfLow(tie);
+			if (k === high) tie = this.tieOfHigh(this.part, tie);
+			else if (k === low) tie = this.tieOfLow(this.part, tie);
 			this.ties[k] = tie;
 		}
 		this.settle();
 	}
 
-	private tieOfHigh(free: Tie): Tie {
-		if (this.part === 'on' || this.chopping === 'low-side') return highSwitch;
-		return this.part === 'lowClosed' ? lowSwitch : free;
+	private tieOfHigh(part: WindowPart, free: Tie): Tie {
+		if (part === 'on' || this.chopping === 'low-side') return highSwitch;
+		return part === 'lowClosed' ? lowSwitch : free;
 	}
 
-	private tieOfLow(free: Tie): Tie {
-		return this.part === 'on' || this.chopping === 'high-side' || this.chopping === 'complementary' ? lowSwitch : free;
+	private tieOfLow(part: WindowPart, free: Tie): Tie {
+		return part === 'on' || this.chopping === 'high-side' || this.chopping === 'complementary' ? lowSwitch : free;
 	}
 
 	/** Starts the diode of every open terminal that lies outside the rails, the farthest out first. */
@@ -838,19 +946,7 @@ export class PowerStage {
 	private passGate(): void {
 		const { period } = this.circuit;
 		if (this.offset >= period) {
-			const chopped = this.part !== 'on';
-			this.periodIndex++;
-			this.periodStart = (this.periodIndex - this.carrierPhase) * period;
-			this.offset = 0;
-			this.duty = this.nextDuty;
-			const onEnd = this.onEnd();
-			if (onEnd > 0) {
-				this.part = 'on';
-				this.gateEnd = onEnd;
-				if (chopped) this.markEdge(0);
-			} else {
-				this.enterOff();
-			}
+			this.enterPeriod(this.periodIndex + 1, this.part !== 'on');
 		} else if (this.part === 'on') {
 			this.enterOff();
 			this.markEdge(1);
@@ -858,6 +954,22 @@ export class PowerStage {
 			this.nextOffPart();
 		}
 		this.retie();
+	}
+
+	/** Begins a PWM period; `chopped`: the one before ended with an off-window, so that turning on is an edge. */
+	private enterPeriod(index: number, chopped: boolean): void {
+		this.periodIndex = index;
+		this.periodStart = (index - this.carrierPhase) * this.circuit.period;
+		this.offset = 0;
+		this.duty = this.nextDuty;
+		const onEnd = this.onEnd();
+		if (onEnd > 0) {
+			this.part = 'on';
+			this.gateEnd = onEnd;
+			if (chopped) this.markEdge(0);
+		} else {
+			this.enterOff();
+		}
 	}
 
 	private enterOff(): void {

@@ -12,6 +12,8 @@ export class SegmentHistory {
 	modes: ConductionMode[] = [];
 	private mask = -1;
 	private lookBack = 0;
+	/** Index of the first segment without a gap up to now. */
+	private first = 0;
 
 	/**
 	 * Empties it.
@@ -19,6 +21,7 @@ export class SegmentHistory {
 	 */
 	clear(lookBack: number): void {
 		this.count = 0;
+		this.first = 0;
 		this.lookBack = lookBack;
 		// kept from run to run, unless one drive needed far more than others do
 		if (this.mask < 0 || this.mask >= largestKept) this.resize(64);
@@ -33,18 +36,24 @@ export class SegmentHistory {
 		return this.modes[index & this.mask] as ConductionMode;
 	}
 
-	/** Index of the oldest segment still held. */
+	/** Index of the oldest segment from which on all are held. */
 	get oldest(): number {
-		return Math.max(0, this.count - this.mask - 1);
+		return Math.max(this.first, this.count - this.mask - 1);
 	}
 
 	/** Slot for the next segment, which begins at `time` (s). */
 	open(mode: ConductionMode, time: number): number {
 		const lost = this.count - this.mask - 1;
 		// what is to be overwritten ends where the next one begins
-		if (lost >= 0 && (this.values[this.offset(lost + 1) + start] as number) > time - this.lookBack) this.grow();
+		if (lost >= this.first && (this.values[this.offset(lost + 1) + start] as number) > time - this.lookBack)
+			this.grow();
 		this.modes[this.count & this.mask] = mode;
 		return (this.count & this.mask) * stride;
+	}
+
+	/** What was written so far is not followed up: a gap begins. */
+	forget(): void {
+		this.first = this.count;
 	}
 
 	/** Accepts the segment in the open slot. */
@@ -58,6 +67,7 @@ export class SegmentHistory {
 		this.values.set(other.values.subarray(0, used * stride));
 		for (let i = 0; i < used; i++) this.modes[i] = other.modes[i] as ConductionMode;
 		this.count = other.count;
+		this.first = other.first;
 		this.lookBack = other.lookBack;
 	}
 

@@ -67,6 +67,9 @@ class Bench {
 		choiceNames.map((name) => [name, new Detector(thresholds[name]())]),
 	) as unknown as Record<ChoiceName, Detector>;
 
+	/** How far back a reading may reach, s. */
+	private lookBack = 0;
+
 	load(drive: Drive, noise: NoiseSource): void {
 		const { circuit } = this;
 		circuit.load(drive);
@@ -77,7 +80,8 @@ class Bench {
 		}
 		let slowest = 0;
 		for (const tau of circuit.nodeTau) slowest = Math.max(slowest, tau);
-		this.stage.start(circuit, drive, firstDuty(drive), lookBackConstants * slowest);
+		this.lookBack = lookBackConstants * slowest;
+		this.stage.start(circuit, drive, firstDuty(drive), this.lookBack);
 	}
 
 	/** Commutates at the ideal angles and senses in the last sector, whose t_z begins the closed loop's first interval. */
@@ -90,16 +94,21 @@ class Bench {
 		const duties: number[] = [];
 		let duty = stage.nextDuty;
 		let begin = 0;
+		const blanking = (drive.detection.blanking / 360) * 6 * sectorTime;
+		const quiet = (warmup - 1) * sectorTime + blanking;
+		const careful = options.observe !== undefined;
 		for (let n = 0; n < warmup; n++) {
 			const end = (n + 1) * sectorTime;
 			const sensing = n === warmup - 1;
 			if (sensing) {
 				for (const name of choiceNames) {
-					detectors[name].openSector(n, stage.kind, begin + (drive.detection.blanking / 360) * 6 * sectorTime);
+					detectors[name].openSector(n, stage.kind, begin + blanking);
 					crossing[name] = end - sectorTime / 2;
 				}
 			}
 			do {
+				const wanted = choiceNames.some((name) => detectors[name].wanted);
+				if (!careful && this.coast(stage, end, wanted || !sensing ? quiet : end + blanking)) continue;
 				stage.trace(end);
 				if (sensing) {
 					for (const name of choiceNames) {
@@ -156,15 +165,28 @@ class Bench {
 		let work = 0;
 		let measured = 0;
 		let lost = false;
+		/** Blanking as a share of the estimated sector. */
+		const blanking = detection.blanking / 60;
+		const careful = options.observe !== undefined || options.readingSectors !== undefined;
 
 		for (let n = trial.warmup; n < total; n++) {
 			if (options.readingSectors !== undefined && n >= total - options.readingSectors) {
 				detector.record = (time, sense, level, s) => readings.push([time, sense, level, ...stage.currentsAt(s)]);
 			}
 			const timeout = begin + detection.timeout * estimate;
-			detector.openSector(n, stage.kind, begin + (detection.blanking / 360) * 6 * estimate);
+			detector.openSector(n, stage.kind, begin + blanking * estimate);
 			let limit = timeout;
 			let missed = true;
+			const accept = (): void => {
+				const reached = detector.acceptedAt + latency;
+				// an acceptance whose t_z falls after the timeout is void
+				if (reached > timeout) return;
+				missed = false;
+				intervals[intervalCount++ % intervals.length] = reached - crossing;
+				crossing = reached;
+				estimate = mean(intervals);
+				limit = reached + Math.max(0, (estimate * (30 - detection.advance)) / 60 - compensation);
+			};
 			const open = openPhase[stage.kind] as number;
 			const ideal = 60 + 60 * n + (motor.placement[open] as number);
 			if (chain && n >= first) {
@@ -175,20 +197,28 @@ class Bench {
 				detector.openChain(exact - margin, exact + margin, timeout - latency);
 			}
 			do {
-				stage.trace(limit);
-				if (detector.scan(stage)) {
-					const reached = detector.acceptedAt + latency;
-					// an acceptance whose t_z falls after the timeout is void
-					if (reached <= timeout) {
-						missed = false;
-						intervals[intervalCount++ % intervals.length] = reached - crossing;
-						crossing = reached;
-						estimate = mean(intervals);
-						const wait = (estimate * (30 - detection.advance)) / 60 - compensation;
-						limit = reached + Math.max(0, wait);
-						if (limit < stage.time + stage.length) stage.cut(limit);
-						else stage.release();
+				if (!careful && stage.offset === 0) {
+					const quiet = detector.wanted ? detector.blanked : limit + blanking * estimate;
+					if (this.coast(stage, limit, quiet)) continue;
+					const kept = this.stride(stage, limit, detector);
+					if (kept >= 0) {
+						while (detector.scanKept(stage.history, kept)) {
+							accept();
+							if (limit >= stage.time) continue;
+							// commutation falls into the period just done: back to its start, and the careful way up to there
+							stage.rewind();
+							detector.forgetNodes();
+							break;
+						}
+						continue;
 					}
+				}
+				stage.trace(limit);
+				while (detector.scan(stage)) {
+					accept();
+					if (missed) continue;
+					if (limit < stage.time + stage.length) stage.cut(limit);
+					else stage.release();
 				}
 				options.observe?.(stage, name);
 				stage.commit();
@@ -248,6 +278,25 @@ class Bench {
 			...(interpolated && { interpolated: interpolated.subarray(0, measured) }),
 			...(options.readingSectors !== undefined && { readings: lost ? [] : readings }),
 		};
+	}
+
+	/** Whole regular periods that nobody reads, as many as come before `limit` and before the look-back of a reading at `read` (s). */
+	private coast(stage: PowerStage, limit: number, read: number): boolean {
+		if (stage.offset !== 0) return false;
+		const { period } = this.circuit;
+		const end = Math.min(limit, stage.emf.nextCorner, read - this.lookBack - period);
+		const fitting = Math.floor((end - stage.periodStart) / period - 1e-9);
+		const most = stage.nextDuty === stage.duty ? fitting : Math.min(1, fitting);
+		return most >= 1 && stage.regular.run(most, false) > 0;
+	}
+
+	/** One whole regular period kept for reading, if it fits before `limit`; the index of its first segment, else −1. */
+	private stride(stage: PowerStage, limit: number, detector: Detector): number {
+		if (Math.min(limit, stage.emf.nextCorner) < stage.periodStart + this.circuit.period * (1 + 1e-9)) return -1;
+		detector.enterPeriod(stage);
+		stage.mark();
+		const first = stage.history.count;
+		return stage.regular.run(1, true) > 0 ? first : -1;
 	}
 
 	/** Carries the sector's chain on from `stage`, as if nothing had been accepted, to the timeout. */

@@ -1,10 +1,12 @@
 import type { Circuit } from '../circuit.ts';
 import { openPhase, risingCrossing } from '../commutation-table.ts';
-import { highDiode, lowDiode } from '../conduction-mode.ts';
+import { type ConductionMode, highDiode, lowDiode } from '../conduction-mode.ts';
 import { type Cause, causeNames, type Drive } from '../drive.ts';
 import type { NoiseSource } from '../noise.ts';
 import type { PowerStage } from '../power-stage.ts';
 import type { Ringing } from '../ringing.ts';
+import * as segment from '../segment-fields.ts';
+import type { SegmentHistory } from '../segment-history.ts';
 import { type AcceptanceChain, upperTail } from './acceptance-chain.ts';
 import { NetworkNode } from './network-node.ts';
 import type { Threshold } from './threshold.ts';
@@ -59,6 +61,7 @@ export class Detector {
 	private freewheelVotes = 0;
 	/** Sampling instants of the PWM period at hand. */
 	private period = -1;
+	private periodStart = 0;
 	private next = 0;
 	private windowStart = 0;
 	private windowLength = 0;
@@ -118,20 +121,73 @@ export class Detector {
 		this.period = -1;
 	}
 
-	/** Reads the samples within the stage's segment in hand; true at the one that accepts a crossing, after which the sector's are ignored. */
+	/** Whether any reading of this sector is still of use. */
+	get wanted(): boolean {
+		return this.listening || this.record !== undefined || this.seeking || this.chain?.undecided === true;
+	}
+
+	/** When readings begin, s. */
+	get blanked(): number {
+		return this.blankedUntil;
+	}
+
+	/** Gets the sampling instants of the stage's present PWM period. */
+	enterPeriod(stage: PowerStage): void {
+		if (stage.periodIndex === this.period) return;
+		const onEnd = stage.onEnd();
+		const { period } = this.circuit;
+		this.period = stage.periodIndex;
+		this.periodStart = stage.periodStart;
+		this.next = 0;
+		const { window } = this.drive.detection;
+		this.windowStart = window === 'off' ? onEnd : 0;
+		this.windowLength = window === 'on' ? onEnd : window === 'off' ? period - onEnd : period;
+		if (this.windowLength <= 0) this.next = this.drive.detection.samples; // no window, no samples
+	}
+
+	/**
+	 * Reads the samples within the stage's segment in hand; true at one that accepts a crossing. The caller
+	 * decides what follows from it, shortens the segment if need be, and scans on.
+	 */
 	scan(stage: PowerStage): boolean {
+		if (!this.wanted) return false;
+		this.enterPeriod(stage);
+		return this.scanSegment(stage.history, stage.history.count, stage.mode, stage.offset, stage.length);
+	}
+
+	/** The same for the segments `from` … of the last whole period, all taken. */
+	scanKept(history: SegmentHistory, from: number): boolean {
+		if (!this.wanted) return false;
+		for (let index = from; index < history.count; index++) {
+			const slot = history.offset(index);
+			const start = (history.values[slot + segment.start] as number) - this.periodStart;
+			const length = history.values[slot + segment.length] as number;
+			if (this.scanSegment(history, index, history.mode(index), start, length)) return true;
+		}
+		return false;
+	}
+
+	/** The trajectory's last segments are taken back: what was worked out on them is not to be built on. */
+	forgetNodes(): void {
+		for (const sense of this.senses) sense.reset();
+		this.threshold.rewind();
+	}
+
+	private scanSegment(
+		history: SegmentHistory,
+		index: number,
+		mode: ConductionMode,
+		offset: number,
+		length: number,
+	): boolean {
 		const { record, chain } = this;
-		if (!this.listening && !record && !chain?.undecided && !this.seeking) return false;
 		const { samples, position } = this.drive.detection;
-		const { offset, periodStart } = stage;
-		const end = offset + stage.length;
-		if (stage.periodIndex !== this.period) this.enterPeriod(stage);
-		let accepted = false;
-		for (; this.next < samples; this.next++) {
+		while (this.next < samples) {
 			const at = this.windowStart + ((this.next + position) / samples) * this.windowLength;
-			if (at > end) break;
+			if (at > offset + length) break;
+			this.next++;
 			if (at <= offset) continue;
-			const time = periodStart + at;
+			const time = this.periodStart + at;
 			const unblanked = time >= this.blankedUntil;
 			const heard = this.listening && unblanked;
 			const chained = chain?.undecided === true && unblanked && time <= this.closedAfter;
@@ -139,36 +195,24 @@ export class Detector {
 			if (!heard && !chained && !sought && !record) continue;
 			const s = at - offset;
 			const sense = this.senses[this.phase] as NetworkNode;
-			sense.read(stage.history, this.circuit, this.ringing, stage.history.count, s);
-			this.threshold.read(stage.history, this.circuit, this.ringing, stage.history.count, s);
+			sense.read(history, this.circuit, this.ringing, index, s);
+			this.threshold.read(history, this.circuit, this.ringing, index, s);
 			record?.(time, sense.value, this.threshold.value, s);
 			if (chained) this.follow(chain, sense, time);
 			if (sought) this.interpolate(sense, time);
-			if (heard && this.vote(stage, sense)) {
+			if (heard && this.vote(mode, sense)) {
 				this.acceptedAt = time;
 				this.listening = false;
-				accepted = true;
-				if (!record && !chain && !this.seeking) return true;
+				return true;
 			}
 		}
-		return accepted;
+		return false;
 	}
 
 	/** Why the latest acceptance, if it was early, was early. */
 	cause(): Cause {
 		if ((this.freewheelVotes & this.windowMask) !== 0) return 'freewheel';
 		return this.noisy && !this.majority(this.cleanVotes) ? 'noise' : 'threshold';
-	}
-
-	private enterPeriod(stage: PowerStage): void {
-		const onEnd = stage.onEnd();
-		const { period } = this.circuit;
-		this.period = stage.periodIndex;
-		this.next = 0;
-		const { window } = this.drive.detection;
-		this.windowStart = window === 'off' ? onEnd : 0;
-		this.windowLength = window === 'on' ? onEnd : window === 'off' ? period - onEnd : period;
-		if (this.windowLength <= 0) this.next = this.drive.detection.samples; // no window, no samples
 	}
 
 	private get seeking(): boolean {
@@ -218,12 +262,12 @@ export class Detector {
 	}
 
 	/** Takes one reading into the filter; true when the majority is reached. */
-	private vote(stage: PowerStage, sense: NetworkNode): boolean {
+	private vote(mode: ConductionMode, sense: NetworkNode): boolean {
 		const { comparator } = this.drive.sensing;
 		const half = comparator.hysteresis / 2;
 		const sensed = sense.value + (comparator.offset[this.phase] as number);
 		const level = this.threshold.value;
-		const tie = stage.mode.ties[this.phase];
+		const tie = mode.ties[this.phase];
 		const conducts = tie === highDiode || tie === lowDiode;
 		const reading = this.readings++;
 		if (this.noisy) {

@@ -32,6 +32,8 @@ export class HalfBus implements Threshold {
 		this.start = this.gainRe * sine(phase) + this.gainIm * cosine(phase);
 	}
 
+	rewind(): void {}
+
 	read(history: SegmentHistory, circuit: Circuit, _ringing: Ringing, target: number, s: number): void {
 		this.value = this.constant;
 		if (circuit.rippleAmplitude === 0) return;

@@ -14,6 +14,8 @@ export interface Threshold {
 	readonly ringing: number;
 	/** Gets ready for a run of `drive` from t = 0. */
 	reset(drive: Drive, circuit: Circuit): void;
+	/** The trajectory's last segments are taken back: nothing worked out on them may be built on. */
+	rewind(): void;
 	/** Brings the threshold to `s` seconds into segment `target` of the trajectory. */
 	read(history: SegmentHistory, circuit: Circuit, ringing: Ringing, target: number, s: number): void;
 }

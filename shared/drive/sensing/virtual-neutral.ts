@@ -25,6 +25,10 @@ export class VirtualNeutral implements Threshold {
 		this.node.reset();
 	}
 
+	rewind(): void {
+		this.node.reset();
+	}
+
 	read(history: SegmentHistory, circuit: Circuit, ringing: Ringing, target: number, s: number): void {
 		this.node.read(history, circuit, ringing, target, s);
 	}

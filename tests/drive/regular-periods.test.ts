@@ -1,0 +1,121 @@
+import { afterEach, describe, expect, it, vi } from 'vitest';
+import { choiceNames, type Drive } from '../../shared/drive/drive.ts';
+import { RegularPeriods } from '../../shared/drive/regular-periods.ts';
+import { simulatePair } from '../../shared/drive/simulate-pair.ts';
+import { keyedNoise } from '../../shared/sampling/keyed-noise.ts';
+import type { Values } from '../../shared/scenario/scenario.ts';
+import { driveWith } from './drives.ts';
+
+// The loop over regular periods against the careful way from event to event,
+// which is taken wherever somebody observes the run.
+
+const cases: readonly (readonly [string, Values])[] = [
+	['high-side chopping', {}],
+	['high-side chopping with gaps in the current', { 'operation.speed': 900, 'operation.torque': 0.009 }],
+	['low-side chopping with a shunt', { 'inverter.chopping': 'low-side', 'inverter.shuntResistance': 0.03 }],
+	[
+		'low-side chopping with gaps',
+		{ 'inverter.chopping': 'low-side', 'operation.speed': 900, 'operation.torque': 0.006 },
+	],
+	['complementary chopping', { 'inverter.chopping': 'complementary' }],
+	['complementary chopping with dead time', { 'inverter.chopping': 'complementary', 'inverter.deadTime': 1.5e-6 }],
+	['both switches chopped', { 'inverter.chopping': 'both' }],
+	[
+		'both switches chopped, with gaps',
+		{ 'inverter.chopping': 'both', 'operation.speed': 700, 'operation.torque': 0.004 },
+	],
+	['full duty', { 'operation.torque': 0.6 }],
+	['a narrow flat top', { 'motor.flatTop': 90 }],
+	['a wide flat top', { 'motor.flatTop': 150, 'supply.rippleFrequency': 600, 'supply.rippleAmplitude': 2 }],
+	[
+		'slow filters read over the whole period',
+		{
+			'detection.window': 'whole',
+			'detection.samples': 4,
+			'detection.position': 0.5,
+			'sensing.divider.capacitor': 10e-9,
+			'sensing.virtualNeutral.capacitor': 10e-9,
+		},
+	],
+	['the off-window read', { 'detection.window': 'off', 'inverter.chopping': 'complementary' }],
+	['ringing', { 'noise.ringAmplitude': 6 }],
+	['ringing on both phases', { 'noise.ringAmplitude': 6, 'inverter.chopping': 'both' }],
+	['noise that takes crossings early', { 'noise.sigma': 0.3 }],
+	['hysteresis and a converter', { 'sensing.comparator.hysteresis': 0.02, 'sensing.converter.bits': 10 }],
+	['a compensation that leaves no wait', { 'detection.compensation': 400e-6 }],
+];
+
+const unequal = {
+	'motor.phaseResistance': [0.05, -0.08, 0.02],
+	'motor.phaseInductance': [-0.07, 0.09, 0.03],
+	'motor.emfConstant': [0.02, -0.01, 0.03],
+	'motor.placement': [0.8, -0.6, 0.3],
+	'sensing.divider.top': [0.01, -0.01, 0.004],
+	ringPhase: 0.2,
+};
+
+const noise = keyedNoise('regular periods');
+
+afterEach(() => vi.restoreAllMocks());
+
+describe.each(cases)('with %s', (_name, parameters) => {
+	it('the loop gives the careful way’s errors to 10⁻⁷°, duties to 10⁻⁹ and chances to a thousandth', () => {
+		for (const [j, pwmPhase] of [0.13, 0.71].entries()) {
+			const drive: Drive = driveWith(
+				{ 'detection.compensation': 75e-6, ...parameters },
+				{ ...unequal, pwmPhase, ripplePhase: 0.4 + 0.3 * j },
+			);
+			const options = { chances: true, interpolated: true };
+			const quick = simulatePair(drive, noise.forRun(j, 0, 0), options);
+			const careful = simulatePair(drive, noise.forRun(j, 0, 0), { ...options, observe: () => {} });
+			for (const choice of choiceNames) {
+				const [a, b] = [quick[choice], careful[choice]];
+				expect(a.measured).toBe(b.measured);
+				expect(a.lost).toBe(b.lost);
+				expect([...a.causes]).toEqual([...b.causes]);
+				const near = (x: ArrayLike<number>, y: ArrayLike<number>, within: number) => {
+					expect(x.length).toBe(y.length);
+					for (let i = 0; i < x.length; i++) {
+						const [p, q] = [x[i] as number, y[i] as number];
+						expect(Number.isNaN(p)).toBe(Number.isNaN(q));
+						if (!Number.isNaN(p)) expect(Math.abs(p - q)).toBeLessThan(within);
+					}
+				};
+				near(a.errors, b.errors, 1e-7);
+				near(a.crossings, b.crossings, 1e-7);
+				near(a.duties, b.duties, 1e-9);
+				near(a.torques, b.torques, 1e-9);
+				near(a.interpolated ?? [], b.interpolated ?? [], 1e-4);
+				for (const kind of ['early', 'late', 'missed'] as const) {
+					const [p, q] = [a.chances?.[kind] ?? [], b.chances?.[kind] ?? []];
+					expect(p.length).toBe(a.measured);
+					for (let i = 0; i < p.length; i++) {
+						const [u, v] = [p[i] as number, q[i] as number];
+						// a node's look-back leaves 10⁻⁷ V: in the far tails that is felt
+						expect(Math.abs(u - v)).toBeLessThanOrEqual(1e-3 * Math.max(u, v) + 1e-25);
+					}
+				}
+			}
+		}
+	});
+});
+
+describe('how much of a run is regular', () => {
+	it.each([
+		['rated', {}],
+		['slow, with gaps in the current', { 'operation.speed': 900, 'operation.torque': 0.009 }],
+	])('%s: more than four PWM periods in five', (_name, parameters) => {
+		let regular = 0;
+		const original = RegularPeriods.prototype.run;
+		vi.spyOn(RegularPeriods.prototype, 'run').mockImplementation(function (this: RegularPeriods, most, keep) {
+			const done = original.call(this, most, keep);
+			regular += done;
+			return done;
+		});
+		const drive = driveWith({ 'detection.compensation': 75e-6, ...parameters }, unequal);
+		simulatePair(drive, noise.forRun(0, 0, 0));
+		// the warm-up's 12 sectors once, then 36 for each choice
+		const periods = ((12 + 2 * 36) * 20e3 * 10) / (drive.operation.speed * drive.motor.polePairs);
+		expect(regular / periods).toBeGreaterThan(0.8);
+	});
+});
