@@ -13,7 +13,7 @@ import type { PartCorrelations } from './part-correlations.ts';
 import type { SpreadGroup } from './spread-groups.ts';
 
 /** Fewer rows than this share nothing out. */
-export const fewestRows = 20;
+const fewestRows = 20;
 
 export interface OriginsFigures {
 	readonly scenario: Scenario;

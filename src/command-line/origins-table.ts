@@ -39,14 +39,14 @@ function choiceLines(origins: ChoiceOrigins, { rows, provenance }: OriginsResult
 		origins.rowsWithout > 0
 			? [
 					wrapText(
-						`${count(origins.rowsWithout)} of ${count(rows)} rows are left out, since a drive lost lock or found no crossing in some sector kind: the shares hold for the others.`,
+						`${origins.rows === 0 ? 'All' : `${count(origins.rowsWithout)} of ${count(rows)}`} rows are left out, since a drive of each lost lock or found no crossing in some sector kind${origins.rows === 0 ? '.' : ': the shares hold for the others.'}`,
 					),
 				]
 			: [];
 	if (origins.rows === 0) return left;
 	return [
 		...left,
-		row(`Of the variance (${confidence} interval)`, 'alone', 'with interactions'),
+		row(`Of the variance (${confidence} limits)`, 'alone', 'with interactions'),
 		...origins.groups
 			.filter((group) => !isSlight(group))
 			.map(({ name, first, total }) => row(`  ${bare(name)}`, intervalWords(first), intervalWords(total))),
@@ -95,6 +95,7 @@ function correlationLines({ parts, drives, chance }: PartCorrelations, choice: C
 		.map(({ name, kinds }) => ({ name, kinds: kinds[choice].map((rho) => (Number.isNaN(rho) ? 0 : rho)) }))
 		.filter(({ kinds }) => strength(kinds) > limit)
 		.sort((one, other) => strength(other.kinds) - strength(one.kinds));
+	if (Number.isNaN(limit)) return [`${capital(choiceWords[choice])}: no drives to compare.`];
 	return [
 		padEnd(`${capital(choiceWords[choice])}, ${count(drives[choice])} drives`, 32) +
 			sectorWords.map(({ phase, rising }) => padStart(`${phase} ${rising ? '↑' : '↓'}`, 8)).join(''),

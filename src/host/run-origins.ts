@@ -61,7 +61,7 @@ export async function runOrigins(
 }
 
 /** The same on workers that live on. */
-export async function runOriginsInPool(request: OriginsRequest, pool: Pool): Promise<OriginsResult> {
+async function runOriginsInPool(request: OriginsRequest, pool: Pool): Promise<OriginsResult> {
 	const { scenario, point, seed, rows, signal, onProgress = () => {} } = request;
 	const silenceLimit = silenceLimitOf(scenario);
 	const groups = spreadGroups(scenario, point);

@@ -1,0 +1,79 @@
+import { expect, test } from 'vitest';
+import { type BudgetSource, oneAtATime } from '../../shared/budgets/budget-sources.ts';
+import { extremeSides, summariseBudgets } from '../../shared/budgets/summarise-budgets.ts';
+import { figuresPerRun } from '../../shared/origins/mean-errors.ts';
+import { stream } from '../../shared/sampling/stream.ts';
+import { oneSpeed } from '../origins/one-speed.ts';
+import { provenance } from '../origins/provenance.ts';
+
+const sources: readonly BudgetSource[] = [0, 1, 2].map((slot) => ({
+	id: `x${slot}`,
+	name: `part ${slot}`,
+	slot,
+	of: 'parts',
+	sdInHalfWidths: 1 / Math.sqrt(3),
+}));
+
+/** A figure of three parts at x = −1 … 1. */
+type Figure = (x: readonly number[]) => number;
+
+/** All drives of a budget, every cell the figure: `drawn` of them at random. */
+function budgets(figure: Figure, drawnDrives = 4000) {
+	const figuresAt = (drives: readonly (readonly number[])[]): Float64Array =>
+		Float64Array.from(drives.flatMap((x) => Array<number>(figuresPerRun).fill(figure(x))));
+	// uniforms 0, ½ and 1 − 2⁻⁵³ are −1, 0 and 1
+	const alone = figuresAt(
+		oneAtATime(sources).map(({ parts }) => [0, 1, 2].map((slot) => Math.round(2 * (parts[slot] as number) - 1))),
+	);
+	const extreme = figuresAt(extremeSides(sources, alone).map((sides) => sources.map((_, place) => sides[place] ?? 0)));
+	const next = stream('budget', 'test');
+	const draws = Array.from({ length: drawnDrives }, () => [0, 1, 2].map(() => 2 * next.double() - 1));
+	const drawn = figuresAt(draws);
+	return summariseBudgets({ scenario: oneSpeed({}), point: 0, phases: 1, sources, alone, extreme, drawn, provenance });
+}
+
+test('of 3 + 2x − y + ½z: extreme ±3.5 summed and run, root-sum-square √5.25, σ √1.75, drawn 95 % of the exact draw', () => {
+	const { choices, why, sentence } = budgets(([x = 0, y = 0, z = 0]) => 3 + 2 * x - y + 0.5 * z);
+	const kind = choices.halfBus.kinds[4];
+	expect(kind?.middle).toBe(3);
+	expect(kind?.extremeValue).toEqual({ linear: 3.5, low: -3.5, high: 3.5 });
+	expect(kind?.rootSumSquare).toBeCloseTo(Math.sqrt(5.25), 12);
+	expect(kind?.propagated).toBeCloseTo(Math.sqrt(1.75), 12);
+	// four standard errors of a standard deviation of 4,000
+	expect(Math.abs((kind?.monteCarlo?.sd ?? 0) / Math.sqrt(1.75) - 1)).toBeLessThan(4 / Math.sqrt(8000));
+	expect(kind?.effects[1]).toEqual([1, -1]);
+	const { interval = [0, 0], withinRootSumSquare = 0, max = 0 } = kind?.monteCarlo ?? {};
+	// of uniforms with half-widths 2, 1 and ½ a share [t³ − (t − 1)³]/48 adds up to more than 3.5 − t (1 < t < 2): t = 1.0627
+	expect(Math.abs((interval?.[1] ?? 0) - 2.4373)).toBeLessThan(0.1);
+	expect(max).toBeLessThan(3.5);
+	expect(withinRootSumSquare).toBeGreaterThan(0.9);
+	expect(sentence).toContain('−3.50° to +3.50°');
+	expect(sentence).toContain('±2.29°');
+	expect(why).toContain('nearly linear');
+	expect(why).toContain('smaller by a factor of 1.5, which is √n for n = 2 equal sources');
+});
+
+test('a figure that bends moves further than the sum when run, and the paragraph says so', () => {
+	const { choices, why } = budgets(([x = 0, y = 0]) => x + y + x * y);
+	const { extremeValue } = choices.virtualNeutral.kinds[0] ?? expect.unreachable();
+	expect(extremeValue).toEqual({ linear: 2, low: -1, high: 3 });
+	expect(why).toContain('1.00° down and 3.00° up: the figure bends');
+});
+
+test('a part that loses lock at a limit leaves no budget and is named; so does the nominal drive', () => {
+	const cliff = budgets(([x = 0, y = 0]) => (y > 0.9 ? Number.NaN : x + y));
+	expect(cliff.choices.halfBus.kinds.every((kind) => kind === null)).toBe(true);
+	expect(cliff.choices.halfBus).toMatchObject({ without: ['part 1'], worstKind: null });
+	expect(cliff.choices.halfBus.drawnWithout).toBeGreaterThan(100);
+	expect(cliff.sentence).toContain('with part 1 at a limit');
+	const none = budgets(() => Number.NaN);
+	expect(none.choices.halfBus.without).toEqual(['the nominal drive']);
+	expect(none.why).toBe('There is nothing to compare.');
+});
+
+test('lock lost only with everything at its worse limit is an extreme value without a figure', () => {
+	const { choices, sentence, why } = budgets(([x = 0, y = 0, z = 0]) => (x + y + z > 2.9 ? Number.NaN : x + y + z));
+	expect(choices.halfBus.kinds[0]?.extremeValue).toEqual({ linear: 3, low: -3, high: null });
+	expect(sentence).toContain('loss of its crossings');
+	expect(why).toContain('loses lock or its crossings');
+});
