@@ -43,7 +43,7 @@ const command = {
 		json: jsonOption,
 	},
 	remarks: [
-		"The spread is that of a drive's mean angle error in each of the six sector kinds, from noise-free crossings interpolated between readings, so that sampling does not hide the parts. “Alone” is the share that a group makes by itself (first-order index), the other column what would stay if only it varied.",
+		"The spread is that of a drive's mean angle error in each of the six sector kinds, from noise-free crossings interpolated between readings, so that sampling does not hide the parts. “Alone” is the share that a group makes by itself (first-order index), “with interactions” what would stay if only it varied (total index).",
 		'Exit codes: 0 done; 2 bad input, everything wrong with it is listed; 130 interrupted (Ctrl-C), what finished is reported and marked partial.',
 		'All figures are simulated estimates; measurement on real hardware decides.',
 	],
