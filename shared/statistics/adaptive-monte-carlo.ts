@@ -100,7 +100,8 @@ export function numericalTolerance(u: number, digits: number): number {
 	return Number(`5e${exponent - digits}`);
 }
 
-function drawFigures(values: Float64Array, probability: number, kind: 'symmetric' | 'shortest'): DrawFigures {
+/** Figures of values in any order. */
+export function drawFigures(values: Float64Array, probability: number, kind: 'symmetric' | 'shortest'): DrawFigures {
 	const moments = new Moments();
 	for (const value of values) moments.add(value);
 	const interval = coverageInterval(values.slice().sort(), probability, kind);

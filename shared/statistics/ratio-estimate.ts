@@ -1,8 +1,6 @@
-import cbrt from '@stdlib/math-base-special-cbrt';
-import ln from '@stdlib/math-base-special-ln';
-import tQuantile from '@stdlib/stats-base-dists-t-quantile';
 import { clopperPearson, clopperPearsonLower } from './clopper-pearson.ts';
 import { checkLevel, type Interval } from './interval.ts';
+import { ratioOfSums } from './ratio-of-sums.ts';
 
 export interface RatioEstimate extends Interval {
 	/** Events per trial; NaN without trials. */
@@ -15,16 +13,10 @@ export interface RatioEstimate extends Interval {
 
 /**
  * Rate of events that cluster in units: R = Σy/Σx over units with y events in x
- * trials, its variance Σ(y − Rx)²/[n (n − 1) x̄²] (W. G. Cochran, Sampling
- * Techniques, 3rd ed., ch. 6). What one unit's trials share is in it.
- *
- * The limits are R − s·T⁻¹(±t), with t Student's quantile on n − 1 degrees of
- * freedom, T⁻¹(t) = ln[1 + ⅔g (t − g/6)]/⅔g and g = skewness of the residuals
- * y − Rx over √n: P. Hall, "On the removal of skewness by transformation",
- * J. R. Stat. Soc. B 54 (1992) 221–228. Rare events are so skew that symmetric
- * limits miss nearly always on one side. Where few units have events and it is
- * the shorter, Hall's cubic T⁻¹(t) = 3 [∛(1 + g (t − g/6)) − 1]/g serves instead. The
- * lower limit is at least the exact one on affected units over x̄.
+ * trials, with the standard error and skewness-corrected limits of a ratio of
+ * sums (ratio-of-sums.ts); what one unit's trials share is in them. Rare events
+ * are so skew that symmetric limits miss nearly always on one side. The lower
+ * limit is at least the exact one on affected units over x̄.
  *
  * Coverage of 95 % limits (tests/statistics/coverage.json): 94 to 97 % where at
  * least ten units are expected to have events, 96 to 99 % for fewer that do not
@@ -50,43 +42,17 @@ export function ratioEstimate(events: ArrayLike<number>, trials: ArrayLike<numbe
 	}
 	if (units < 2) return { ratio, standardError: Number.NaN, low: 0, high: 1, boundOn: 'trials' };
 
-	let squares = 0;
-	let cubes = 0;
-	for (let unit = 0; unit < units; unit++) {
-		const residual = (events[unit] as number) - ratio * (trials[unit] as number);
-		squares += residual * residual;
-		cubes += residual * residual * residual;
-	}
-	const standardError = (units / trial) * Math.sqrt(squares / (units * (units - 1)));
-	// every unit alike, but for rounding
-	if (standardError <= 1e-12 * ratio) {
-		return { ratio, standardError: 0, ...clopperPearson(event, trial, level), boundOn: 'trials' };
-	}
-	const meanSquare = squares / units;
-	const skewness = cubes / units / (meanSquare * Math.sqrt(meanSquare));
-	const t = tQuantile((1 + level) / 2, units - 1);
-	const g = skewness / Math.sqrt(units);
+	const { standardError, low, high } = ratioOfSums(events, trials, level);
+	if (standardError === 0) return { ratio, standardError, ...clopperPearson(event, trial, level), boundOn: 'trials' };
 	// an affected unit has at least one event, so the rate is at least the share of affected units over x̄
 	const lowest = (clopperPearsonLower(affected, units, (1 + level) / 2) * units) / trial;
 	return {
 		ratio,
 		standardError,
-		low: Math.max(ratio - standardError * untransform(t, g), lowest),
-		high: Math.min(1, ratio - standardError * untransform(-t, g)),
+		low: Math.max(low, lowest),
+		high: Math.min(1, high),
 		boundOn: 'trials',
 	};
-}
-
-/** Inverse of Hall's transformation of a studentised mean, T(t) ≈ t + g t²/3 + g/6. */
-function untransform(t: number, g: number): number {
-	if (Math.abs(g) < 1e-6) return t - (g / 6) * (1 + 2 * t * t);
-	const shifted = g * (t - g / 6);
-	const cubic = (3 * (cbrt(1 + shifted) - 1)) / g;
-	const inside = 1 + (2 / 3) * shifted;
-	if (inside <= 0) return cubic;
-	const exponential = ln(inside) / ((2 / 3) * g);
-	// on the skew side the logarithm runs off to infinity where few units have events
-	return t * g < 0 && Math.abs(cubic) < Math.abs(exponential) ? cubic : exponential;
 }
 
 function totals(

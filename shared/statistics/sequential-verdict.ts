@@ -1,0 +1,58 @@
+import { binomialConfidenceSequence } from './binomial-confidence-sequence.ts';
+import { checkLevel, checkWhole } from './interval.ts';
+import type { Decision, Verdict } from './verdict.ts';
+
+/** Units beyond which no further number is proposed. */
+const reach = 1e8;
+
+/**
+ * As `verdict`, but from a confidence sequence, so that a study may look again
+ * and again and stop as soon as it decides: the probability that it ever decides
+ * wrongly, however often it looks, is at most 1 − confidence.
+ *
+ * The mixture is Beta(½ P/(1 − P), ½) with P the required share, fixed by it
+ * before the study: its mean is P, its shape as open to the ends as a half unit
+ * can make it. With P = 0.99 and confidence 0.95 a run without a failure holds
+ * after 410 units (299 when the number is fixed beforehand).
+ *
+ * @param notSimulated units without a result; they count against either decision
+ */
+export function sequentialVerdict(
+	{
+		passed,
+		failed,
+		notSimulated = 0,
+	}: { readonly passed: number; readonly failed: number; readonly notSimulated?: number },
+	requiredShare: number,
+	confidence = 0.95,
+): Verdict {
+	checkWhole(passed, 'passed');
+	checkWhole(failed, 'failed');
+	checkWhole(notSimulated, 'not simulated');
+	checkLevel(requiredShare, 'required share');
+	const units = passed + failed + notSimulated;
+	const prior: readonly [number, number] = [(0.5 * requiredShare) / (1 - requiredShare), 0.5];
+	const judge = (successes: number, lost: number, trials: number): Omit<Verdict, 'moreUnits'> => {
+		const low = binomialConfidenceSequence(successes, trials, confidence, prior).low;
+		const high = binomialConfidenceSequence(successes + lost, trials, confidence, prior).high;
+		const decision: Decision = low >= requiredShare ? 'holds' : high < requiredShare ? 'fails' : 'undecided';
+		return { decision, share: successes / trials, low, high, successRun: null };
+	};
+	const now = judge(passed, notSimulated, units);
+	if (now.decision !== 'undecided') return { ...now, moreUnits: 0 };
+
+	const share = units === 0 ? 1 : passed / units;
+	const decides = (total: number): boolean => judge(Math.round(share * total), 0, total).decision !== 'undecided';
+	let high = Math.max(1, units);
+	while (!decides(high)) {
+		if (high > reach) return { ...now, moreUnits: null };
+		high *= 2;
+	}
+	let low = Math.floor(high / 2);
+	while (high - low > Math.max(1, high / 100)) {
+		const middle = Math.floor((low + high) / 2);
+		if (decides(middle)) high = middle;
+		else low = middle;
+	}
+	return { ...now, moreUnits: Math.max(1, high - units) };
+}
