@@ -1,5 +1,6 @@
 import { render } from 'preact';
 import { readScenario } from '../../shared/scenario/read-scenario.ts';
+import { browserAddress } from './address.ts';
 import { onFileDrop } from './drop-files.ts';
 import { createPageModel } from './model/page-model.ts';
 import { demoSources } from './model/scenario-source.ts';
@@ -18,6 +19,7 @@ const model = createPageModel({
 	demos,
 	read: readScenario,
 	study: studyRunner(),
+	address: browserAddress,
 	theme: pageTheme,
 	now: () => performance.now(),
 });

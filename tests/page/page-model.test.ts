@@ -33,6 +33,7 @@ function model(over: Partial<Services> = {}) {
 			choice: { halfBus: { line: '', fill: '' }, virtualNeutral: { line: '', fill: '' } },
 		}),
 		now: () => 0,
+		address: { read: () => '', write: () => {}, onChange: () => {} },
 		study: ({ units, seed }, watch) => new Promise((finish, fail) => calls.push({ watch, units, seed, finish, fail })),
 		...over,
 	});

@@ -1,6 +1,7 @@
 import { computed, signal } from '@preact/signals';
 import type { StudyResult } from '../../../shared/study/result.ts';
 import { count } from '../../../shared/words/figures.ts';
+import { createRoute } from './route.ts';
 import { announcement, type RunStatus } from './run-status.ts';
 import { type ScenarioSource, tooLarge } from './scenario-source.ts';
 import type { Reading, Services, Shown, StudyRequest } from './services.ts';
@@ -17,6 +18,7 @@ export function createPageModel(services: Services) {
 	const [firstDemo] = services.demos;
 	if (!firstDemo) throw new Error('the page needs at least one demo scenario');
 
+	const route = createRoute(services.address);
 	const source = signal<ScenarioSource>(firstDemo);
 	const opened = signal<ScenarioSource | null>(null);
 	/** Why a file could not even be read. */
@@ -116,7 +118,17 @@ export function createPageModel(services: Services) {
 		}
 	}
 
+	/** What views that are loaded later keep, by name. */
+	const parts = new Map<string, unknown>();
+
 	return {
+		route,
+		services,
+		/** A view's own part of the model, made when it is first asked for. */
+		part<Part>(name: string, create: () => Part): Part {
+			if (!parts.has(name)) parts.set(name, create());
+			return parts.get(name) as Part;
+		},
 		source,
 		sources,
 		scenario,

@@ -1,6 +1,7 @@
 import type { ChartTheme } from '../../../shared/charts/theme.ts';
 import type { Problem, Scenario } from '../../../shared/scenario/scenario.ts';
 import type { StudyResult } from '../../../shared/study/result.ts';
+import type { Address } from './route.ts';
 import type { ScenarioSource } from './scenario-source.ts';
 import type { StudyInputs } from './study-inputs.ts';
 
@@ -11,6 +12,8 @@ export interface Services {
 	readonly read: (text: string) => Reading;
 	/** Resolves with what finished, also when it was interrupted; rejects where nothing could be worked out. */
 	readonly study: (request: StudyRequest, watch: StudyWatch) => Promise<StudyResult>;
+	/** Where the page is. */
+	readonly address: Address;
 	/** Colours and type of the charts, read when they are first wanted. */
 	readonly theme: () => ChartTheme;
 	/** Milliseconds from any origin. */

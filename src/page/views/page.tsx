@@ -1,26 +1,36 @@
 import type { PageModel } from '../model/page-model.ts';
 import { Hatches } from '../parts/choice-mark.tsx';
+import { CurrentView } from './current-view.tsx';
 import { Masthead } from './masthead.tsx';
 import { ProblemList } from './problem-list.tsx';
 import { Setup } from './setup.tsx';
-import { WhichChoice } from './which-choice/which-choice.tsx';
+import { ViewLinks } from './view-links.tsx';
 
 /** The page: what is asked on the side, the answer in the middle. */
 export function Page({ model }: { model: PageModel }) {
 	return (
 		<>
 			<Hatches />
-			<a class="skip" href="#answer">
+			{/* biome-ignore lint/a11y/useValidAnchor: a link within the page, kept out of the address, which is the view's */}
+			<a
+				class="skip"
+				href="#answer"
+				onClick={(event) => {
+					event.preventDefault();
+					document.getElementById('answer')?.focus();
+				}}
+			>
 				Skip to the answer
 			</a>
 			<Masthead />
+			<ViewLinks model={model} />
 			<div class="bench">
 				<aside class="rail">
 					<Setup model={model} />
 				</aside>
 				<main id="answer" tabIndex={-1}>
 					<ProblemList file={model.source.value.file} problems={model.problems.value} />
-					<WhichChoice model={model} />
+					<CurrentView model={model} />
 				</main>
 			</div>
 			<p class="heard" role="status">

@@ -1,0 +1,11 @@
+import type { ComponentType } from 'preact';
+import type { PageModel } from '../model/page-model.ts';
+import type { ViewName } from '../model/route.ts';
+import { WhichChoice } from './which-choice/which-choice.tsx';
+
+export type View = ComponentType<{ model: PageModel }>;
+
+/** What draws each view: the first one is here from the start, the others are loaded when they are first wanted. */
+export const viewList: Readonly<Record<ViewName, { readonly here: View } | { readonly load: () => Promise<View> }>> = {
+	'which-choice': { here: WhichChoice },
+};
