@@ -17,6 +17,7 @@ export async function findCompensation(
 	pool: Pool,
 	silenceLimit: number,
 	signal: AbortSignal | undefined,
+	stop?: AbortSignal | undefined,
 ): Promise<FoundCompensation> {
 	const stated = statedCompensation(scenario);
 	if (stated) return stated;
@@ -27,6 +28,7 @@ export async function findCompensation(
 		input: scenario,
 		to: delayPhases,
 		signal,
+		stop,
 		silenceLimit,
 		onShard: (part) => void parts.push(part),
 		onFailure: (_from, _to, message) => void failures.push(message),

@@ -17,8 +17,12 @@ export interface Job<Name extends TaskName> {
 	/** Indices done so far, failed ones included; at most 20 times a second and once at the end. */
 	readonly onProgress?: (done: number) => void;
 	readonly signal?: AbortSignal | undefined;
+	/** Ends the job gently: no further shard is begun, those under way are finished and no worker is lost. */
+	readonly stop?: AbortSignal | undefined;
 	/** Indices a shard; if not given, chosen as the work is timed. Never changes a result. */
-	readonly shardSize?: number;
+	readonly shardSize?: number | undefined;
+	/** Milliseconds a shard should take where its size is chosen. */
+	readonly shardTime?: number | undefined;
 	/** Milliseconds (at most 24 days) without a sign of life after which a worker is given up. */
 	readonly silenceLimit?: number;
 }
@@ -27,7 +31,7 @@ export interface Pool {
 	readonly workers: number;
 	/**
 	 * Resolves when every index is done, failed or cancelled: with true if the
-	 * job ran to its end, with false if `signal` cut it short. Jobs run one after
+	 * job ran to its end, with false if `signal` or `stop` cut it short. Jobs run one after
 	 * the other.
 	 */
 	run<Name extends TaskName>(job: Job<Name>): Promise<boolean>;
@@ -67,7 +71,7 @@ export function createPool(host: WorkerHost, workers = host.cores): Pool {
 
 	const runNow = async <Name extends TaskName>(job: Job<Name>): Promise<boolean> => {
 		const { name, input, from: first = 0, to: end, signal, silenceLimit = defaultSilenceLimit } = job;
-		const sizer = new ShardSizer(slots.length, job.shardSize);
+		const sizer = new ShardSizer(slots.length, job.shardSize, job.shardTime);
 		const progress = progressMeter(job.onProgress ?? (() => {}));
 		let next = first;
 		let isCut = false;
@@ -98,7 +102,7 @@ export function createPool(host: WorkerHost, workers = host.cores): Pool {
 		};
 
 		const work = async (slot: Slot): Promise<void> => {
-			while (next < end && !isCancelled()) {
+			while (next < end && !isCancelled() && job.stop?.aborted !== true) {
 				const from = next;
 				const to = Math.min(end, from + sizer.next(end - from));
 				next = to;

@@ -3,10 +3,11 @@ import type { Scenario } from '../../shared/scenario/scenario.ts';
 import { warnings as scenarioWarnings } from '../../shared/scenario/warnings.ts';
 import { emptyStudy, failUnits, mergeShard } from '../../shared/study/merge.ts';
 import type { StudyPlan } from '../../shared/study/plan.ts';
+import type { UnitRecord } from '../../shared/study/point-change.ts';
 import type { StudyResult } from '../../shared/study/result.ts';
 import { resultDigest } from '../../shared/study/result-digest.ts';
 import { summarise } from '../../shared/study/summarise.ts';
-import { findCompensation } from './find-compensation.ts';
+import { type FoundCompensation, findCompensation } from './find-compensation.ts';
 import { createPool, type Pool } from './pool.ts';
 import { silenceLimitOf } from './silence-limit.ts';
 import type { WorkerHost } from './worker-handle.ts';
@@ -18,12 +19,18 @@ export interface StudyRequest {
 	readonly units: number;
 	/** Cuts the study short: it then resolves with what finished, marked partial. */
 	readonly signal?: AbortSignal;
+	/** As `signal`, but gently: shards under way are finished, workers kept, and no result digest is made. */
+	readonly stop?: AbortSignal | undefined;
+	/** The scenario's delay compensation where it is known; found if not given. */
+	readonly compensation?: FoundCompensation | undefined;
 	/** At most 20 times a second. */
 	readonly onProgress?: (progress: { readonly finished: number; readonly failed: number }) => void;
 	/** Takes the figures so far (their result digest left empty), seldom enough to cost less than a tenth of the time. */
-	readonly onPartial?: (result: StudyResult) => void;
+	readonly onPartial?: (result: StudyResult, record: UnitRecord) => void;
 	/** Units a shard; the pool chooses if not given. No result depends on it. */
 	readonly shardSize?: number;
+	/** Milliseconds a shard should take where the pool chooses. */
+	readonly shardTime?: number;
 	/** Milliseconds without a sign of life after which a worker is given up; from the scenario if not given. */
 	readonly silenceLimit?: number;
 }
@@ -43,16 +50,24 @@ export async function runStudy(
 
 /** Runs a study on workers that live on, as a page wants it. Units that cannot be simulated are counted in the result. */
 export async function runStudyInPool(request: StudyRequest, pool: Pool): Promise<StudyResult> {
-	const { scenario, seed, units, signal, onProgress = () => {} } = request;
+	return (await runStudyForUnits(request, pool)).result;
+}
+
+/** The same, with the units behind the figures, to be compared with those of another study. */
+export async function runStudyForUnits(
+	request: StudyRequest,
+	pool: Pool,
+): Promise<{ readonly result: StudyResult; readonly record: UnitRecord }> {
+	const { scenario, seed, units, signal, stop, onProgress = () => {} } = request;
 	const silenceLimit = request.silenceLimit ?? silenceLimitOf(scenario);
 	const study = emptyStudy(units, scenario.points.length);
 	const digest = await scenarioDigest(scenario);
-	const found = await findCompensation(scenario, pool, silenceLimit, signal);
+	const found = request.compensation ?? (await findCompensation(scenario, pool, silenceLimit, signal, stop));
 	const plan: StudyPlan = { scenario, seed, compensation: found.compensation };
 	const warnings = [...scenarioWarnings(scenario), ...found.warnings];
 	const summary = (result: string, partial: boolean): StudyResult =>
 		summarise(plan, study, { scenarioDigest: digest, resultDigest: result, partial, warnings });
-	const partials = partialMeter(() => request.onPartial?.(summary('', true)));
+	const partials = partialMeter(() => request.onPartial?.(summary('', true), { plan, study }));
 
 	let isComplete = true;
 	if (found.failure !== undefined) failUnits(study, 0, units, `the nominal drive: ${found.failure}`);
@@ -62,8 +77,10 @@ export async function runStudyInPool(request: StudyRequest, pool: Pool): Promise
 			input: plan,
 			to: units,
 			signal,
+			stop,
 			silenceLimit,
 			shardSize: request.shardSize,
+			shardTime: request.shardTime,
 			onShard(shard) {
 				mergeShard(study, shard);
 				partials.tell();
@@ -75,7 +92,8 @@ export async function runStudyInPool(request: StudyRequest, pool: Pool): Promise
 			},
 		});
 	}
-	return summary(await resultDigest(study), !isComplete);
+	const ownDigest = stop?.aborted ? '' : await resultDigest(study);
+	return { result: summary(ownDigest, !isComplete), record: { plan, study } };
 }
 
 /** Calls at most four times a second, and spends less than a tenth of the time on it. */

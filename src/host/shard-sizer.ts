@@ -1,7 +1,7 @@
 /** Milliseconds a shard should take: long against a call's own cost (under 1 ms), short against patience. */
-const aim = 100;
-/** At the end shards get smaller, so that all workers finish together, but not below this. */
-const least = 20;
+const usualTime = 100;
+/** At the end shards get smaller, so that all workers finish together, but not below this share of it. */
+const leastShare = 0.2;
 
 /** Chooses how many indices the next shard gets, from how long the earlier ones took. */
 export class ShardSizer {
@@ -9,10 +9,15 @@ export class ShardSizer {
 	private readonly fixed: number | undefined;
 	/** Milliseconds an index, from the latest shard; unknown at first. */
 	private cost = Number.NaN;
+	private readonly aim: number;
 
-	/** @param fixed indices a shard, if they are not to be chosen */
-	constructor(workers: number, fixed?: number) {
+	/**
+	 * @param fixed indices a shard, if they are not to be chosen
+	 * @param aim milliseconds a shard should take
+	 */
+	constructor(workers: number, fixed?: number, aim = usualTime) {
 		this.workers = workers;
+		this.aim = aim;
 		this.fixed = fixed === undefined ? undefined : Math.max(1, Math.floor(fixed));
 	}
 
@@ -25,6 +30,10 @@ export class ShardSizer {
 		// a first guess that is quick for any scenario
 		if (Number.isNaN(this.cost)) return Math.max(1, Math.min(4, Math.floor(remaining / this.workers)));
 		const fair = Math.ceil(remaining / (2 * this.workers));
-		return Math.max(1, Math.round(least / this.cost), Math.min(Math.round(aim / this.cost), fair));
+		return Math.max(
+			1,
+			Math.round((leastShare * this.aim) / this.cost),
+			Math.min(Math.round(this.aim / this.cost), fair),
+		);
 	}
 }

@@ -229,3 +229,21 @@ test('a limit on silence of a year does not fire at once', async () => {
 	);
 	expect(failed).toEqual([]);
 });
+
+test('a gentle stop finishes the shards under way, begins no other and keeps its workers', async () => {
+	const stop = new AbortController();
+	const host = madeUpHost(() => pause(10));
+	const done: number[] = [];
+	const { complete, failed } = await runHundred(host, {
+		stop: stop.signal,
+		onShard: (_output, from) => {
+			done.push(from);
+			if (from === 20) stop.abort();
+		},
+	});
+	expect(complete).toBe(false);
+	expect(failed).toEqual([]);
+	expect(done).toContain(20);
+	expect(done.length).toBeLessThanOrEqual(4);
+	expect(host.spawned()).toBe(2);
+});

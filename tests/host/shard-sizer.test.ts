@@ -25,6 +25,13 @@ test('an index of 5 s is a shard of its own', () => {
 	expect(sizer.next(1000)).toBe(1);
 });
 
+test('asked for 25 ms a shard, it gives 13 indices of 2 ms, and not below 5 ms at the end', () => {
+	const sizer = new ShardSizer(2, undefined, 25);
+	sizer.took(4, 8);
+	expect(sizer.next(100_000)).toBe(13);
+	expect(sizer.next(4)).toBe(3);
+});
+
 test('a size asked for is kept', () => {
 	const sizer = new ShardSizer(2, 7);
 	sizer.took(7, 1e6);
