@@ -42,7 +42,7 @@ const neutralRipple = 3;
 const neutralModal = 4;
 const lowRail = 5; // v_low's weight of the first modal current
 const modal0 = 6; // from here the numbers of the first modal current, from `modalStride` on those of the second
-const modalStride = 17;
+const modalStride = 18;
 const laneStride = modal0 + 2 * modalStride;
 // of a modal current
 const fromHigh = 0; // y = Σ from·i
@@ -62,6 +62,7 @@ const drive = 13; // of rails and flats alone
 const rippleDrive = 14;
 const level = 15; // ε = level + toOpen·e_z
 const tilt = 16; // ε' = toOpen·(slope of e_z)
+const inverseRate = 17;
 
 /**
  * The stretch that makes up most of every run, done in one loop: whole PWM
@@ -117,6 +118,8 @@ export class RegularPeriods {
 		const { period, diodeDrop } = circuit;
 		const amplitude = circuit.rippleAmplitude;
 		const omega = circuit.rippleOmega;
+		const inverseOmega = 1 / omega;
+		const rippleTime = amplitude * inverseOmega;
 		const top = circuit.voltage + diodeDrop;
 		const high = highPhase[this.kind] as number;
 		const low = lowPhase[this.kind] as number;
@@ -156,6 +159,68 @@ export class RegularPeriods {
 				if (tieHigh === open) tieHigh = iHigh > 0 ? lowDiode : iHigh < 0 ? highDiode : open;
 				if (tieLow === open) tieLow = iLow > 0 ? lowDiode : iLow < 0 ? highDiode : open;
 				let began = true; // diodes may start
+
+				// most parts by far: the open terminal stays between the rails, one modal current from end to end
+				if (tieOpen === open && tieHigh !== open && tieLow !== open) {
+					const lane = this.lane(part, tieHigh, tieLow, open);
+					if (lane < 0) {
+						regular = false;
+						break;
+					}
+					const p = lane + modal0;
+					const emfOpen = emfLevel + emfRate * (time - emfZero);
+					const constantStar = lanes[lane + neutral] as number;
+					const rippleStar = (lanes[lane + neutralRipple] as number) * amplitude;
+					const modalStar = lanes[lane + neutralModal] as number;
+					const rail = lanes[lane + lowRail] as number;
+					const y = (lanes[p + fromHigh] as number) * iHigh + (lanes[p + fromLow] as number) * iLow;
+					const gRe = lanes[p + gainRe] as number;
+					const gIm = lanes[p + gainIm] as number;
+					const a = lanes[p + constant] as number;
+					const d = y - a - gRe * zIm - gIm * zRe;
+					const turnRe = turnsRe[part] as number;
+					const turnIm = turnsIm[part] as number;
+					const zReEnd = zRe * turnRe - zIm * turnIm;
+					const zImEnd = zRe * turnIm + zIm * turnRe;
+					const fade = lanes[p + full] as number;
+					const yEnd = a + gRe * zImEnd + gIm * zReEnd + d * fade;
+					const begins = emfOpen + constantStar + rippleStar * zIm + modalStar * y;
+					const ends = emfOpen + emfRate * length + constantStar + rippleStar * zImEnd + modalStar * yEnd;
+					const iEnd = (lanes[p + toHigh] as number) * yEnd;
+					const flows = iEnd > 0 && iHigh > 0;
+					if (
+						(flows || (tieHigh < highDiode && tieLow < highDiode)) &&
+						begins <= top + amplitude * zIm &&
+						begins >= rail * y - diodeDrop &&
+						ends <= top + amplitude * zImEnd - margin &&
+						ends >= rail * yEnd - diodeDrop + margin
+					) {
+						added +=
+							(lanes[p + level] as number) *
+							((lanes[p + drive] as number) * length +
+								(lanes[p + rippleDrive] as number) * rippleTime * (zRe - zReEnd) -
+								(yEnd - y)) *
+							(lanes[p + inverseRate] as number);
+						if (keep) {
+							const slot = history.open(this.laneModes[lane / laneStride] as ConductionMode, time);
+							const v = history.values;
+							v[slot + segment.a0] = a;
+							v[slot + segment.b0] = 0;
+							v[slot + segment.d0] = d;
+							v[slot + segment.a1] = 0;
+							v[slot + segment.b1] = 0;
+							v[slot + segment.d1] = 0;
+							v[slot + segment.decay0] = fade;
+							v[slot + segment.decay1] = 0;
+							this.note(time, length, zRe, zIm, part, periodIndex + done, startTime);
+						}
+						iHigh = iEnd;
+						iLow = (lanes[p + toLow] as number) * yEnd;
+						zRe = zReEnd;
+						zIm = zImEnd;
+						continue;
+					}
+				}
 
 				while (rest > 0) {
 					let lane = this.lane(part, tieHigh, tieLow, tieOpen);
@@ -359,27 +424,28 @@ export class RegularPeriods {
 						}
 
 						// ∫ Σ e i, as in PowerStage.addWork
-						let ripple = 0;
-						if (amplitude !== 0) ripple = (amplitude * (zRe - zReEnd)) / omega;
+						const ripple = rippleTime * (zRe - zReEnd);
+						const time0 = lanes[p + inverseRate] as number;
 						const tilt0 = lanes[p + tilt] as number;
 						const lift0 = (lanes[p + toOpen] as number) * emfOpen;
 						const f0 = (lanes[p + drive] as number) - lift0;
 						const r0 = lanes[p + rippleDrive] as number;
 						const half = 0.5 * span * span;
-						const area0 = (f0 * span - tilt0 * half + r0 * ripple - (y0End - y0)) / rate0;
+						const area0 = (f0 * span - tilt0 * half + r0 * ripple - (y0End - y0)) * time0;
 						added += ((lanes[p + level] as number) + lift0) * area0;
 						if (tilt0 !== 0 || two) {
-							const cube = (span * span * span) / 3;
-							const moment = amplitude === 0 ? 0 : (amplitude * ((zImEnd - zIm) / omega - span * zReEnd)) / omega;
-							added += (tilt0 * (f0 * half - tilt0 * cube + r0 * moment - span * y0End + area0)) / rate0;
+							const cube = span * span * span * (1 / 3);
+							const moment = rippleTime * ((zImEnd - zIm) * inverseOmega - span * zReEnd);
+							added += tilt0 * (f0 * half - tilt0 * cube + r0 * moment - span * y0End + area0) * time0;
 							if (two) {
+								const time1 = lanes[q + inverseRate] as number;
 								const tilt1 = lanes[q + tilt] as number;
 								const lift1 = (lanes[q + toOpen] as number) * emfOpen;
 								const f1 = (lanes[q + drive] as number) - lift1;
 								const r1 = lanes[q + rippleDrive] as number;
-								const area1 = (f1 * span - tilt1 * half + r1 * ripple - (y1End - y1)) / rate1;
+								const area1 = (f1 * span - tilt1 * half + r1 * ripple - (y1End - y1)) * time1;
 								added += ((lanes[q + level] as number) + lift1) * area1;
-								added += (tilt1 * (f1 * half - tilt1 * cube + r1 * moment - span * y1End + area1)) / rate1;
+								added += tilt1 * (f1 * half - tilt1 * cube + r1 * moment - span * y1End + area1) * time1;
 							}
 						}
 						if (keep && span > 0) {
@@ -403,7 +469,7 @@ export class RegularPeriods {
 					}
 					if (keep && span > 0) this.note(time, span, zRe, zIm, part, periodIndex + done, startTime);
 
-					if (stopped === 0 && count < 2) {
+					if (count < 2) {
 						// an open terminal that ends near or beyond a rail is for the careful way
 						const ripple = amplitude * zImEnd;
 						const emfEnd = emfOpen + emfRate * span;
@@ -584,6 +650,7 @@ export class RegularPeriods {
 			lanes[p + toLow] = uLow;
 			lanes[p + toOpen] = uOpen;
 			lanes[p + rate] = lambda;
+			lanes[p + inverseRate] = 1 / lambda;
 			lanes[p + full] = m < mode.modalCount ? decay(lambda * (this.lengths[part] as number)) : 0;
 			lanes[p + drive] = push;
 			lanes[p + slope] = -rise / lambda;

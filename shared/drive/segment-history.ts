@@ -1,4 +1,8 @@
+import { decay } from '../maths/decay.ts';
+import { smallCosine, smallSine } from '../maths/small-angle.ts';
+import type { Circuit } from './circuit.ts';
 import type { ConductionMode } from './conduction-mode.ts';
+import * as segment from './segment-fields.ts';
 import { start, stride } from './segment-fields.ts';
 
 /**
@@ -10,6 +14,8 @@ export class SegmentHistory {
 	count = 0;
 	values = new Float64Array(0);
 	modes: ConductionMode[] = [];
+	/** What `place` worked out, by the names below. */
+	readonly point = new Float64Array(6);
 	private mask = -1;
 	private lookBack = 0;
 	/** Index of the first segment without a gap up to now. */
@@ -39,6 +45,34 @@ export class SegmentHistory {
 	/** Index of the oldest segment from which on all are held. */
 	get oldest(): number {
 		return Math.max(this.first, this.count - this.mask - 1);
+	}
+
+	/**
+	 * Works out what every node needs at a reading `s` seconds into segment
+	 * `index`, into `point`: the phasors there and e^{−λ_m s}.
+	 */
+	place(circuit: Circuit, index: number, s: number): void {
+		const { values: v, point } = this;
+		const slot = this.offset(index);
+		const mode = this.mode(index);
+		point[decayAt0] = decay(mode.rate0 * s);
+		point[decayAt1] = mode.modalCount > 1 ? decay(mode.rate1 * s) : 0;
+		if (circuit.rippleAmplitude !== 0) {
+			const c = smallCosine(circuit.rippleOmega * s);
+			const q = smallSine(circuit.rippleOmega * s);
+			const zRe = v[slot + segment.zRe] as number;
+			const zIm = v[slot + segment.zIm] as number;
+			point[zReAt] = zRe * c - zIm * q;
+			point[zImAt] = zRe * q + zIm * c;
+		}
+		if (circuit.sinusoidal) {
+			const c = smallCosine(circuit.omega * s);
+			const q = smallSine(circuit.omega * s);
+			const wRe = v[slot + segment.wRe] as number;
+			const wIm = v[slot + segment.wIm] as number;
+			point[wReAt] = wRe * c - wIm * q;
+			point[wImAt] = wRe * q + wIm * c;
+		}
 	}
 
 	/** Slot for the next segment, which begins at `time` (s). */
@@ -87,6 +121,14 @@ export class SegmentHistory {
 		}
 	}
 }
+
+/** Places in `point`. */
+export const zReAt = 0;
+export const zImAt = 1;
+export const wReAt = 2;
+export const wImAt = 3;
+export const decayAt0 = 4;
+export const decayAt1 = 5;
 
 /** Segments (0.8 MB) that one run's history may leave allocated for the next. */
 const largestKept = 4096;

@@ -59,7 +59,7 @@ const noise = keyedNoise('regular periods');
 afterEach(() => vi.restoreAllMocks());
 
 describe.each(cases)('with %s', (_name, parameters) => {
-	it('the loop gives the careful way’s errors to 10⁻⁷°, duties to 10⁻⁹ and chances to a thousandth', () => {
+	it('the loop gives the careful way’s errors to 10⁻⁹°, duties to 10⁻¹¹ and chances to a thousandth', () => {
 		for (const [j, pwmPhase] of [0.13, 0.71].entries()) {
 			const drive: Drive = driveWith(
 				{ 'detection.compensation': 75e-6, ...parameters },
@@ -81,10 +81,10 @@ describe.each(cases)('with %s', (_name, parameters) => {
 						if (!Number.isNaN(p)) expect(Math.abs(p - q)).toBeLessThan(within);
 					}
 				};
-				near(a.errors, b.errors, 1e-7);
-				near(a.crossings, b.crossings, 1e-7);
-				near(a.duties, b.duties, 1e-9);
-				near(a.torques, b.torques, 1e-9);
+				near(a.errors, b.errors, 1e-9);
+				near(a.crossings, b.crossings, 1e-9);
+				near(a.duties, b.duties, 1e-11);
+				near(a.torques, b.torques, 1e-11);
 				near(a.interpolated ?? [], b.interpolated ?? [], 1e-4);
 				for (const kind of ['early', 'late', 'missed'] as const) {
 					const [p, q] = [a.chances?.[kind] ?? [], b.chances?.[kind] ?? []];

@@ -195,6 +195,7 @@ export class Detector {
 			if (!heard && !chained && !sought && !record) continue;
 			const s = at - offset;
 			const sense = this.senses[this.phase] as NetworkNode;
+			history.place(this.circuit, index, s);
 			sense.read(history, this.circuit, this.ringing, index, s);
 			this.threshold.read(history, this.circuit, this.ringing, index, s);
 			record?.(time, sense.value, this.threshold.value, s);

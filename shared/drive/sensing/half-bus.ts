@@ -1,12 +1,11 @@
 import cosine from '@stdlib/math-base-special-cos';
 import exp from '@stdlib/math-base-special-exp';
 import sine from '@stdlib/math-base-special-sin';
-import { smallCosine, smallSine } from '../../maths/small-angle.ts';
 import type { Circuit } from '../circuit.ts';
 import type { Drive } from '../drive.ts';
 import type { Ringing } from '../ringing.ts';
 import * as segment from '../segment-fields.ts';
-import type { SegmentHistory } from '../segment-history.ts';
+import { type SegmentHistory, zImAt, zReAt } from '../segment-history.ts';
 import type { Threshold } from './threshold.ts';
 
 /**
@@ -37,16 +36,9 @@ export class HalfBus implements Threshold {
 	read(history: SegmentHistory, circuit: Circuit, _ringing: Ringing, target: number, s: number): void {
 		this.value = this.constant;
 		if (circuit.rippleAmplitude === 0) return;
-		const v = history.values;
-		const slot = history.offset(target);
-		const zRe = v[slot + segment.zRe] as number;
-		const zIm = v[slot + segment.zIm] as number;
-		const c = smallCosine(circuit.rippleOmega * s);
-		const q = smallSine(circuit.rippleOmega * s);
-		const time = (v[slot + segment.start] as number) + s;
-		this.value +=
-			this.gainRe * (zRe * q + zIm * c) +
-			this.gainIm * (zRe * c - zIm * q) -
-			this.start * exp(-time / circuit.halfBusTau);
+		const time = (history.values[history.offset(target) + segment.start] as number) + s;
+		this.value += this.gainRe * (history.point[zImAt] as number) + this.gainIm * (history.point[zReAt] as number);
+		// e⁻⁴⁰ of what is left from the start is nothing
+		if (time < 40 * circuit.halfBusTau) this.value -= this.start * exp(-time / circuit.halfBusTau);
 	}
 }

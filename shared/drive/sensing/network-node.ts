@@ -1,10 +1,10 @@
-import { decay as decayOf } from '../../maths/decay.ts';
+import { decay } from '../../maths/decay.ts';
 import { smallCosine, smallSine } from '../../maths/small-angle.ts';
 import type { Circuit } from '../circuit.ts';
-import type { ConductionMode, NodeDrive } from '../conduction-mode.ts';
+import type { ConductionMode } from '../conduction-mode.ts';
 import { type Ringing, ringDecays } from '../ringing.ts';
 import * as segment from '../segment-fields.ts';
-import type { SegmentHistory } from '../segment-history.ts';
+import { decayAt0, decayAt1, type SegmentHistory, wImAt, wReAt, zImAt, zReAt } from '../segment-history.ts';
 
 /**
  * A node is worked out from this many of its time constants before it is read;
@@ -22,14 +22,9 @@ export class NetworkNode {
 	value = 0;
 	ringing = 0;
 	private index = -1;
-	// arguments and result of `force`, in fields: passed along they would be put on the heap
-	private s = 0;
-	private decay0 = 1;
-	private decay1 = 1;
-	private forced = 0;
 	private position = 0;
-	private memoLength = -1;
-	private memoDecay = 0;
+	/** e^{−h/τ} of the last two lengths h that were gone through: whole periods repeat theirs. */
+	private readonly memo = new Float64Array([-1, 0, -1, 0]);
 	private readonly node: number;
 
 	/** @param node 0…2 the phases' sense nodes, 3 the star node */
@@ -39,119 +34,128 @@ export class NetworkNode {
 
 	reset(): void {
 		this.index = -1;
-		this.memoLength = -1;
+		this.memo[0] = this.memo[2] = -1;
 	}
 
-	/** Brings the node to `s` seconds into segment `target` (in hand or taken). */
+	/** Brings the node to the history's reading point, `s` seconds into segment `target` (in hand or taken). */
 	read(history: SegmentHistory, circuit: Circuit, ringing: Ringing, target: number, s: number): void {
 		const tau = circuit.nodeTau[this.node] as number;
 		const v = history.values;
-		const time = (v[history.offset(target) + segment.start] as number) + s;
-		const from = time - lookBackConstants * tau;
+		const { point } = history;
+		const { memo } = this;
+		const from = (v[history.offset(target) + segment.start] as number) + s - lookBackConstants * tau;
 		if (this.index < 0 || (v[history.offset(this.index) + segment.start] as number) + this.position < from) {
 			this.restart(history, circuit, target, from);
 		}
-		while (this.index < target) {
-			this.through(history, circuit, ringing, v[history.offset(this.index) + segment.length] as number);
-			this.index++;
-			this.position = 0;
+		let { index, position, value } = this;
+		for (; ; index++, position = 0) {
+			const last = index === target;
+			const slot = history.offset(index);
+			const mode = history.mode(index);
+			const end = last ? s : (v[slot + segment.length] as number);
+			const h = end - position;
+			if (h > 0) {
+				if (h !== memo[0]) {
+					const [length, fade] = [memo[0] as number, memo[1] as number];
+					if (h === memo[2]) {
+						memo[0] = memo[2] as number;
+						memo[1] = memo[3] as number;
+					} else {
+						memo[0] = h;
+						memo[1] = decay(h / tau);
+					}
+					memo[2] = length;
+					memo[3] = fade;
+				}
+				const node = mode.node(circuit, this.node);
+				// forced response: constant and ramp …
+				let ramp = 0;
+				let before = node.constant;
+				if (!circuit.sinusoidal) {
+					ramp =
+						node.emfA * (v[slot + segment.slopeA] as number) +
+						node.emfB * (v[slot + segment.slopeB] as number) +
+						node.emfC * (v[slot + segment.slopeC] as number);
+					before +=
+						node.emfA * (v[slot + segment.emfA] as number) +
+						node.emfB * (v[slot + segment.emfB] as number) +
+						node.emfC * (v[slot + segment.emfC] as number);
+				}
+				// … the modal currents' own, with what decays in them …
+				let decaying0 = 0;
+				let decaying1 = 0;
+				let decayingEnd = 0;
+				if (mode.modalCount > 0) {
+					ramp += node.modal0 * (v[slot + segment.b0] as number);
+					before += node.modal0 * (v[slot + segment.a0] as number);
+					decaying0 = node.decay0 * (v[slot + segment.d0] as number);
+					decayingEnd = decaying0 * ((last ? point[decayAt0] : v[slot + segment.decay0]) as number);
+					if (position !== 0) decaying0 *= decay(mode.rate0 * position);
+					if (mode.modalCount > 1) {
+						ramp += node.modal1 * (v[slot + segment.b1] as number);
+						before += node.modal1 * (v[slot + segment.a1] as number);
+						decaying1 = node.decay1 * (v[slot + segment.d1] as number);
+						decayingEnd += decaying1 * ((last ? point[decayAt1] : v[slot + segment.decay1]) as number);
+						if (position !== 0) decaying1 *= decay(mode.rate1 * position);
+					}
+				}
+				before += ramp * (position - tau);
+				let after = before + ramp * h + decayingEnd;
+				before += decaying0 + decaying1;
+				// … and sinusoids; where the segment ends the next one begins
+				const next = last ? slot : history.offset(index + 1);
+				if (circuit.rippleAmplitude !== 0) {
+					let zRe = v[slot + segment.zRe] as number;
+					let zIm = v[slot + segment.zIm] as number;
+					if (position !== 0) {
+						const c = smallCosine(circuit.rippleOmega * position);
+						const q = smallSine(circuit.rippleOmega * position);
+						const turned = zRe * c - zIm * q;
+						zIm = zRe * q + zIm * c;
+						zRe = turned;
+					}
+					const zReEnd = (last ? point[zReAt] : v[next + segment.zRe]) as number;
+					const zImEnd = (last ? point[zImAt] : v[next + segment.zIm]) as number;
+					before += node.rippleRe * zIm + node.rippleIm * zRe;
+					after += node.rippleRe * zImEnd + node.rippleIm * zReEnd;
+				}
+				if (circuit.sinusoidal) {
+					const c = smallCosine(circuit.omega * position);
+					const q = smallSine(circuit.omega * position);
+					const wRe = v[slot + segment.wRe] as number;
+					const wIm = v[slot + segment.wIm] as number;
+					const wReEnd = (last ? point[wReAt] : v[next + segment.wRe]) as number;
+					const wImEnd = (last ? point[wImAt] : v[next + segment.wIm]) as number;
+					before += node.emfRe * (wRe * q + wIm * c) + node.emfIm * (wRe * c - wIm * q);
+					after += node.emfRe * wImEnd + node.emfIm * wReEnd;
+				}
+				value = after + (value - before) * (memo[1] as number);
+				if (ringing.amplitude !== 0) this.ring(history, circuit, ringing, slot, mode, position, end);
+			}
+			if (last) break;
 		}
-		this.through(history, circuit, ringing, s);
+		this.index = target;
+		this.position = s;
+		this.value = value;
 	}
 
 	/** Starts at the segment that holds `from`; at rest at t = 0, else on the forced response. */
 	private restart(history: SegmentHistory, circuit: Circuit, target: number, from: number): void {
 		const v = history.values;
+		const { oldest } = history;
 		let index = target;
-		while (index > history.oldest && (v[history.offset(index) + segment.start] as number) > from) index--;
+		while (index > oldest && (v[history.offset(index) + segment.start] as number) > from) index--;
 		const slot = history.offset(index);
 		this.index = index;
 		this.position = 0;
 		this.ringing = 0;
-		if (index === 0) {
-			this.value = 0;
-			return;
-		}
+		this.value = 0;
+		if (index === 0) return;
 		if ((v[slot + segment.start] as number) > from)
 			throw new Error('the segment history is too short for a sensing network');
-		this.s = 0;
-		this.decay0 = this.decay1 = 1;
-		this.force(v, slot, history.mode(index), circuit);
-		this.value = this.forced;
-	}
-
-	/** From the present position to `s` in the present segment. */
-	private through(history: SegmentHistory, circuit: Circuit, ringing: Ringing, s: number): void {
-		const { position } = this;
-		const h = s - position;
-		if (h <= 0) return;
-		const tau = circuit.nodeTau[this.node] as number;
-		if (h !== this.memoLength) {
-			this.memoLength = h;
-			this.memoDecay = decayOf(h / tau);
-		}
-		const decay = this.memoDecay;
-		const v = history.values;
-		const slot = history.offset(this.index);
-		const mode = history.mode(this.index);
-		this.s = position;
-		this.decay0 = this.decay1 = 1;
-		if (position !== 0) {
-			this.decay0 = decayOf(mode.rate0 * position);
-			this.decay1 = decayOf(mode.rate1 * position);
-		}
-		this.force(v, slot, mode, circuit);
-		const before = this.forced;
-		this.s = s;
-		if (s === (v[slot + segment.length] as number)) {
-			this.decay0 = v[slot + segment.decay0] as number;
-			this.decay1 = v[slot + segment.decay1] as number;
-		} else {
-			this.decay0 = decayOf(mode.rate0 * s);
-			this.decay1 = decayOf(mode.rate1 * s);
-		}
-		this.force(v, slot, mode, circuit);
-		this.value = this.forced + (this.value - before) * decay;
-		this.position = s;
-		if (ringing.amplitude !== 0) this.ring(history, circuit, ringing, slot, mode, position, s, decay);
-	}
-
-	/** The forced response `s` seconds into the segment, with decay0 and decay1 its e^{−λ_m s}, into `forced`. */
-	private force(v: Float64Array, slot: number, mode: ConductionMode, circuit: Circuit): void {
-		const { s, decay0, decay1 } = this;
-		const node: NodeDrive = mode.node(circuit, this.node);
-		const ahead = s - (circuit.nodeTau[this.node] as number);
-		let sum = node.constant;
-		if (circuit.sinusoidal) {
-			const c = smallCosine(circuit.omega * s);
-			const q = smallSine(circuit.omega * s);
-			const wRe = v[slot + segment.wRe] as number;
-			const wIm = v[slot + segment.wIm] as number;
-			sum += node.emfRe * (wRe * q + wIm * c) + node.emfIm * (wRe * c - wIm * q);
-		} else {
-			sum +=
-				node.emfA * ((v[slot + segment.emfA] as number) + (v[slot + segment.slopeA] as number) * ahead) +
-				node.emfB * ((v[slot + segment.emfB] as number) + (v[slot + segment.slopeB] as number) * ahead) +
-				node.emfC * ((v[slot + segment.emfC] as number) + (v[slot + segment.slopeC] as number) * ahead);
-		}
-		if (mode.modalCount > 0) {
-			sum +=
-				node.modal0 * ((v[slot + segment.a0] as number) + (v[slot + segment.b0] as number) * ahead) +
-				node.decay0 * (v[slot + segment.d0] as number) * decay0;
-			if (mode.modalCount > 1) {
-				sum +=
-					node.modal1 * ((v[slot + segment.a1] as number) + (v[slot + segment.b1] as number) * ahead) +
-					node.decay1 * (v[slot + segment.d1] as number) * decay1;
-			}
-		}
-		if (circuit.rippleAmplitude !== 0) {
-			const zRe = v[slot + segment.zRe] as number;
-			const zIm = v[slot + segment.zIm] as number;
-			const c = smallCosine(circuit.rippleOmega * s);
-			const q = smallSine(circuit.rippleOmega * s);
-			sum += node.rippleRe * (zRe * q + zIm * c) + node.rippleIm * (zRe * c - zIm * q);
-		}
-		this.forced = sum;
+		// near the forced response there is least to forget: the network's gain times the terminals' mean is near enough
+		const node = history.mode(index).node(circuit, this.node);
+		this.value = node.constant;
 	}
 
 	/** The ringing's part: its forced response Re(w·r/(1 + στ)), the rest decaying with the network. */
@@ -163,9 +167,9 @@ export class NetworkNode {
 		mode: ConductionMode,
 		from: number,
 		to: number,
-		decay: number,
 	): void {
 		const v = history.values;
+		const fade = this.memo[1] as number;
 		const age = (v[slot + segment.start] as number) - (v[slot + segment.ringTime] as number);
 		const weights = circuit.nodeWeights[this.node] as Float64Array;
 		const weight =
@@ -173,7 +177,7 @@ export class NetworkNode {
 				? ringing.weight(weights, v[slot + segment.kind] as number, v[slot + segment.ringKind] as number, mode)
 				: 0;
 		if (weight === 0) {
-			this.ringing *= decay;
+			this.ringing *= fade;
 			return;
 		}
 		const period = v[slot + segment.ringPeriod] as number;
@@ -184,6 +188,6 @@ export class NetworkNode {
 		const scale = weight / (re * re + im * im);
 		const before = ringing.evaluate(age + from, period, edge) ? scale * (ringing.re * re + ringing.im * im) : 0;
 		const after = ringing.evaluate(age + to, period, edge) ? scale * (ringing.re * re + ringing.im * im) : 0;
-		this.ringing = after + (this.ringing - before) * decay;
+		this.ringing = after + (this.ringing - before) * fade;
 	}
 }
