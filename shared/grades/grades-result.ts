@@ -1,0 +1,108 @@
+import type { ChoiceName, PerChoice } from '../drive/drive.ts';
+import { warnings as scenarioWarnings } from '../scenario/warnings.ts';
+import { requirementOf } from '../study/unit-passes.ts';
+import { version } from '../study/version.ts';
+import { nominalShifts } from './apply-grade.ts';
+import { intervalLevel } from './case-figures.ts';
+import { gradeCautions } from './cautions.ts';
+import type { Grade } from './grade.ts';
+import { type GradePlan, shownEffects } from './grade-plan.ts';
+import type { Judgement } from './judge-grades.ts';
+import { gradeMethods } from './methods.ts';
+import type { Mix } from './mixes.ts';
+import { perChoice } from './per-choice.ts';
+import { resistorCount } from './resistor-groups.ts';
+import type { CaseFigures, CheapestMix, Enough, FreshTest, GradeResult, GradesResult, MixFigures } from './result.ts';
+import { enoughSentence, mixSentence } from './sentence.ts';
+
+interface Findings {
+	readonly plan: GradePlan;
+	readonly figures: readonly CaseFigures[];
+	readonly judgement: Judgement;
+	readonly gradeTests: PerChoice<readonly FreshTest<Grade>[]>;
+	readonly mixTests: PerChoice<readonly FreshTest<Mix>[]>;
+	readonly seed: string;
+	readonly units: number;
+	readonly scenarioDigest: string;
+	readonly isPartial: boolean;
+	readonly warnings: readonly string[];
+}
+
+/** The record of a comparison of grades, from what was run and judged. */
+export function gradesResult(findings: Findings): GradesResult {
+	const { plan, figures, judgement, seed, units, isPartial } = findings;
+	const { scenario, group, ladder } = plan;
+	const requirement = requirementOf(scenario);
+	const at = (place: number): CaseFigures => figures[place] as CaseFigures;
+	return {
+		format: 'anglespread-grades',
+		formatVersion: 1,
+		provenance: {
+			version,
+			seed,
+			scenario: scenario.name,
+			scenarioDigest: findings.scenarioDigest,
+			unitsPerRun: units,
+			runs: plan.scenarios.length,
+			requirement,
+			partial: isPartial,
+			level: intervalLevel,
+			methods: gradeMethods(requirement, plan.isMixed),
+			warnings: [...scenarioWarnings(scenario), ...findings.warnings, ...gradeCautions(scenario, group, ladder)],
+		},
+		group,
+		exact: at(plan.exactPlace),
+		grades: ladder.map((grade, place): GradeResult => {
+			const { price } = grade;
+			const places = plan.gradePlaces[place] as GradePlan['gradePlaces'][0];
+			return {
+				grade,
+				price: price === null ? null : perChoice((choice) => rounded(price * resistorCount(group, choice))),
+				nominals: nominalShifts(scenario, group, grade),
+				cases: Object.fromEntries(shownEffects.map((effect) => [effect, at(places[effect])])) as GradeResult['cases'],
+				judged: perChoice((choice) => judgement.judged[choice][place] ?? null),
+			};
+		}),
+		enough: perChoice((choice) => enough(findings, choice)),
+		cheapest: plan.isMixed ? perChoice((choice) => cheapest(findings, choice)) : null,
+	};
+}
+
+function enough({ plan, figures, judgement, gradeTests, units, isPartial }: Findings, choice: ChoiceName): Enough {
+	const fresh = gradeTests[choice].map((test) => ({ ...test, subject: test.subject.name }));
+	const found = {
+		loosest: judgement.held[choice][0]?.name ?? null,
+		fresh,
+		confirmed: fresh.find(({ verdict }) => verdict.decision === 'holds')?.subject ?? null,
+	};
+	const sentence = enoughSentence({
+		choice,
+		group: plan.group,
+		isConcerned: resistorCount(plan.group, choice) > 0,
+		grades: plan.ladder.map(({ name }, place) => ({ name, verdict: judgement.judged[choice][place] ?? null })),
+		enough: found,
+		exactShare: (figures[plan.exactPlace] as CaseFigures).choices[choice].share,
+		units,
+		requirement: requirementOf(plan.scenario),
+		isPartial,
+	});
+	return { ...found, sentence };
+}
+
+function cheapest({ plan, judgement, mixTests, isPartial }: Findings, choice: ChoiceName): CheapestMix {
+	const fresh = mixTests[choice].map((test) => ({ ...test, subject: named(test.subject) }));
+	const found = {
+		searched: judgement.searched[choice].map(({ mix, verdict }) => ({ ...named(mix), verdict })),
+		fresh,
+		confirmed: fresh.find(({ verdict }) => verdict.decision === 'holds')?.subject ?? null,
+	};
+	return { ...found, sentence: mixSentence(choice, found, requirementOf(plan.scenario), isPartial) };
+}
+
+const named = ({ grades, price }: Mix): Pick<MixFigures, 'grades' | 'price'> => ({
+	grades: Object.fromEntries(grades.map(({ group, grade }) => [group, grade.name])),
+	price,
+});
+
+/** To 10⁻⁹, which takes off what binary fractions add. */
+const rounded = (price: number): number => Math.round(price * 1e9) / 1e9;

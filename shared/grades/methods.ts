@@ -1,0 +1,30 @@
+import type { Requirement } from '../study/unit-passes.ts';
+import { levelWords } from '../words/level.ts';
+
+/** Mixes that are tried on fresh drives at most, for each choice. */
+export const mostMixTests = 3;
+
+/** Confidence of each of those tests, so that all of them together keep the required one (Bonferroni). */
+export const mixTestConfidence = ({ confidence }: Pick<Requirement, 'confidence'>): number =>
+	1 - (1 - confidence) / mostMixTests;
+
+/** How the figures of a comparison of grades come about, in words. */
+export function gradeMethods(requirement: Requirement, isMixed: boolean): Readonly<Record<string, string>> {
+	const confidence = levelWords(requirement.confidence);
+	return {
+		draws: "every run has the same seed and so the same uniforms; a grade's tolerance only scales them",
+		'nominal values':
+			"each resistor takes the nearest value of its grade's series, part by part; a pair chosen for its ratio may do better",
+		'delay compensation':
+			"each grade's own engineer tunes it: the mean delay of that grade's nominal drive, unless the scenario states it",
+		judging: `tightest first, each grade by exact one-sided limits (Clopper–Pearson) at ${confidence}, up to the first that does not hold; in an order laid down beforehand the confidence holds for all grades of a choice together (fixed-sequence testing), for each choice by itself`,
+		'fresh drives': `a second test at ${confidence} with drives drawn anew; a grade is confirmed only where both say that it holds, so that the confidence above is kept`,
+		'effects apart':
+			'the purchasable values without tolerance, the tolerance on the values as designed, and both; effects need not add up',
+		'crossings an hour':
+			'expected early, late and missed crossings as computed from the noise, mean over drives and over the points by their share of the hours; the worst drives dominate it',
+		...(isMixed && {
+			'cheapest mix': `all mixes are searched with the same draws, which by itself keeps no confidence, for the best of many looks better than it is; what is shown rests on fresh drives alone, at most ${mostMixTests} mixes from the cheapest that held, each tested at ${levelWords(mixTestConfidence(requirement))} so that together they keep ${confidence}, for each choice by itself`,
+		}),
+	};
+}

@@ -1,0 +1,120 @@
+import type { ChoiceName } from '../drive/drive.ts';
+import type { Verdict } from '../statistics/verdict.ts';
+import type { Requirement } from '../study/unit-passes.ts';
+import { count, percent } from '../words/figures.ts';
+import { levelWords } from '../words/level.ts';
+import { choiceWords } from '../words/names.ts';
+import { type AskedGroup, groupWords } from './resistor-groups.ts';
+import type { CheapestMix, Enough, MixFigures } from './result.ts';
+
+interface Judged {
+	readonly choice: ChoiceName;
+	readonly group: AskedGroup;
+	/** Whether a board with this choice has resistors of the group. */
+	readonly isConcerned: boolean;
+	/** Grade names, tightest first, and what was found of each; null where it was not judged. */
+	readonly grades: readonly { readonly name: string; readonly verdict: Verdict | null }[];
+	readonly enough: Omit<Enough, 'sentence'>;
+	/** Passing share with exact resistors in the group. */
+	readonly exactShare: number;
+	readonly units: number;
+	readonly requirement: Requirement;
+	readonly isPartial: boolean;
+}
+
+/** Which grade is enough for one choice, and what that rests on. */
+export function enoughSentence(judged: Judged): string {
+	const { choice, group, isConcerned, grades, enough, isPartial } = judged;
+	const name = capital(choiceWords[choice]);
+	if (!isConcerned)
+		return `${name}: no resistor of the ${groupWords[group]} is on its board; its figures are those of any grade.`;
+	if (isPartial && enough.loosest === null) return `${name}: interrupted before the grades could be judged.`;
+	const loosest = grades.findIndex((grade) => grade.name === enough.loosest);
+	if (loosest < 0) return `${name}: ${noneWords(judged)}`;
+	const parts = [
+		`${enough.loosest} is the loosest grade that holds, ${confidenceWords(judged.requirement)}.`,
+		freshWords(judged),
+		nextWords(grades[loosest + 1]),
+	];
+	return `${name}: ${parts.filter(Boolean).join(' ')}`;
+}
+
+/** The cheapest mix for one choice, and what that rests on. */
+export function mixSentence(
+	choice: ChoiceName,
+	{ searched, fresh, confirmed }: Omit<CheapestMix, 'sentence'>,
+	requirement: Requirement,
+	isPartial: boolean,
+): string {
+	const name = capital(choiceWords[choice]);
+	const last = fresh.at(-1);
+	const failed = fresh
+		.filter(({ verdict }) => verdict.decision !== 'holds')
+		.map(
+			({ subject, verdict }) =>
+				`${mixWords(subject)} held in the search but not on fresh drives (${shareWords(verdict)})`,
+		);
+	const doubts = failed.length > 0 ? ` Cheaper, ${failed.join('; ')}.` : '';
+	if (confirmed !== null && last !== undefined) {
+		return (
+			`${name}: the cheapest mix that holds is ${mixWords(confirmed)}, ${confidenceWords(requirement)}, shown on fresh drives ` +
+			`(${shareWords(last.verdict)}).${doubts}`
+		);
+	}
+	if (isPartial) return `${name}: interrupted before a mix could be shown.`;
+	const held = searched.filter(({ verdict }) => verdict.decision === 'holds').length;
+	if (held === 0) return `${name}: none of the ${count(searched.length)} mixes holds.`;
+	return `${name}: no mix is shown: ${failed.join('; ')}. More drives may show one.`;
+}
+
+/** "phase dividers 1 %, bus divider 5 %, at 4.5". */
+export function mixWords({ grades, price }: Pick<MixFigures, 'grades' | 'price'>): string {
+	const parts = Object.entries(grades).map(([group, grade]) => `${groupWords[group as AskedGroup]} ${grade}`);
+	return `${parts.join(', ')} at ${price}`;
+}
+
+/** Why no grade is enough, or why that is not known. */
+function noneWords({ grades, exactShare, units, requirement, group }: Judged): string {
+	const [tightest] = grades;
+	const verdict = tightest?.verdict;
+	if (!tightest || !verdict || Number.isNaN(verdict.share)) return 'no drive was finished: nothing is shown.';
+	const seen = `with the tightest, ${tightest.name}, ${percent(verdict.share)} of ${count(units)} drives pass`;
+	const required = percent(requirement.share);
+	const exact = ` With exact resistors there ${percent(exactShare)} would.`;
+	if (verdict.decision === 'fails') {
+		return `no grade of the ${groupWords[group]} is enough: ${seen}, fewer than the ${required} required.${exact}`;
+	}
+	const more =
+		verdict.moreUnits === null
+			? ' The share lies too near to what is required for any number of drives to decide it.'
+			: ` About ${count(verdict.moreUnits)} more drives would decide it.`;
+	return `not known: ${seen}, which neither shows nor rules out the ${required} required.${more}${exact}`;
+}
+
+function freshWords({ enough: { fresh, confirmed }, isPartial }: Judged): string {
+	const tests = fresh.map(({ subject, verdict }, place) => {
+		const name = place === 0 ? 'it' : `the next tighter, ${subject},`;
+		return verdict.decision === 'holds'
+			? `fresh drives confirm ${place === 0 ? 'it' : `the next tighter, ${subject}`} (${shareWords(verdict)})`
+			: `fresh drives do not confirm ${name.replace(/,$/, '')} (${shareWords(verdict)}: ${decisionWords(verdict)})`;
+	});
+	if (tests.length === 0) return isPartial ? 'It was interrupted before fresh drives could confirm it.' : '';
+	const end =
+		confirmed !== null ? '' : isPartial ? ' Then it was interrupted.' : ' No tighter one is left: take more drives.';
+	return `${capital(tests.join(', but '))}.${end}`;
+}
+
+function nextWords(next: { readonly name: string; readonly verdict: Verdict | null } | undefined): string {
+	if (next === undefined) return 'No looser grade was asked about.';
+	if (next.verdict === null) return '';
+	return `The next looser, ${next.name}, ${decisionWords(next.verdict)} (${percent(next.verdict.share)} pass).`;
+}
+
+const decisionWords = ({ decision }: Verdict): string => (decision === 'undecided' ? 'is undecided' : decision);
+
+const shareWords = ({ share, low }: Verdict): string => `${percent(share)} pass, at least ${percent(low)}`;
+
+const confidenceWords = ({ share, confidence }: Requirement): string =>
+	`at least ${percent(share)} of drives pass with ${levelWords(confidence)} confidence`;
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

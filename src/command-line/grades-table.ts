@@ -1,0 +1,158 @@
+import { type ChoiceName, choiceNames } from '../../shared/drive/drive.ts';
+import { groupWords, resistorCount } from '../../shared/grades/resistor-groups.ts';
+import type { CaseChoice, CaseFigures, CheapestMix, GradeResult, GradesResult } from '../../shared/grades/result.ts';
+import { mixWords } from '../../shared/grades/sentence.ts';
+import { formatQuantity, formatRelative } from '../../shared/parameters/format-quantity.ts';
+import type { Verdict } from '../../shared/statistics/verdict.ts';
+import { count, degrees, percent, perHour } from '../../shared/words/figures.ts';
+import { levelWords } from '../../shared/words/level.ts';
+import { choiceWords } from '../../shared/words/names.ts';
+import { heading } from './provenance-lines.ts';
+import { padEnd, padStart, wrapText } from './wrap-text.ts';
+
+/** Mixes listed one by one; the JSON has all. */
+const mixesShown = 8;
+
+/** Which grade is enough, as a text of 80 columns: the answer, the figures, what they rest on. */
+export function gradesTable(result: GradesResult): string {
+	const { provenance, group, enough, cheapest } = result;
+	const { requirement } = provenance;
+	const lines = [
+		wrapText(`${provenance.scenario}: what grade is enough for ${group === 'all' ? '' : 'the '}${groupWords[group]}`),
+		wrapText(
+			`Required: ${percent(requirement.share)} of drives with ${percent(requirement.quantile)} of their commutations within ${degrees(requirement.angleLimit)} and at most ${perHour(requirement.crossingsPerHour)} crossings gone wrong an hour, lock kept and torque reached, at every operating point; shown with ${levelWords(requirement.confidence)} confidence.`,
+		),
+		'',
+		...choiceNames.map((choice) => wrapText(enough[choice].sentence)),
+		...(cheapest ? choiceNames.map((choice) => wrapText(cheapest[choice].sentence)) : []),
+	];
+	if (provenance.partial)
+		lines.push(wrapText('PARTIAL RESULT: interrupted; the figures are those of the drives that finished.'));
+	for (const choice of choiceNames) {
+		lines.push('', heading(choiceWords[choice]), ...choiceLines(result, choice));
+		if (cheapest) lines.push('', ...mixLines(cheapest[choice]));
+	}
+	lines.push('', heading('Purchasable nominal values'), ...result.grades.map(nominalLine), ...groundLines(result));
+	return `${lines.join('\n')}\n`;
+}
+
+function choiceLines({ exact, grades, group, provenance }: GradesResult, choice: ChoiceName): string[] {
+	if (resistorCount(group, choice) === 0) {
+		const { share, unitError } = exact.choices[choice];
+		return [
+			wrapText(
+				`No resistor of the ${groupWords[group]} is on its board: ${percent(share)} pass, 1 drive in 20 is worse than ${errorWords(unitError.q95)}.`,
+			),
+		];
+	}
+	const isPriced = grades.some(({ price }) => price !== null);
+	return [
+		gradeRow(['grade', 'pass', 'at least', 'median', '1 in 20', 'crossings', isPriced ? 'price' : '', 'verdict']),
+		gradeRow(['', '', '', 'drive', 'beyond', 'an hour', '', '']),
+		...grades.map(({ grade, cases, judged, price }) =>
+			figureRow(
+				grade.name,
+				cases.both.choices[choice],
+				price?.[choice] ?? null,
+				judgedWords(judged[choice], provenance.partial),
+			),
+		),
+		figureRow('exact resistors', exact.choices[choice], null, ''),
+		'',
+		'Effects apart: pass, and 1 drive in 20 beyond',
+		effectRow(['grade', 'exact', 'nominals alone', 'tolerance alone', 'both']),
+		...grades.map(({ grade, cases }) =>
+			effectRow([
+				grade.name,
+				...[exact, cases.nominals, cases.tolerance, cases.both].map((one) => effectWords(one, choice)),
+			]),
+		),
+	];
+}
+
+const figureRow = (name: string, figures: CaseChoice, price: number | null, verdict: string): string =>
+	gradeRow([
+		name,
+		percent(figures.share),
+		percent(figures.low),
+		errorWords(figures.unitError.median),
+		errorWords(figures.unitError.q95),
+		perHour(figures.crossingsPerHour),
+		price === null ? '' : String(price),
+		verdict,
+	]);
+
+const effectWords = ({ choices }: CaseFigures, choice: ChoiceName): string =>
+	`${percent(choices[choice].share)} ${errorWords(choices[choice].unitError.q95)}`;
+
+/** Columns of one line, 80 in all: the first to the left, the others to the right. */
+const columns =
+	(widths: readonly number[]) =>
+	(cells: readonly string[]): string =>
+		cells
+			.map((cell, i) => (i === 0 ? padEnd(cell, widths[i] as number) : padStart(cell, widths[i] as number)))
+			.join('')
+			.trimEnd();
+
+const gradeRow = columns([18, 9, 10, 8, 9, 10, 6, 10]);
+const effectRow = columns([18, 15, 15, 16, 16]);
+
+/** A grade is judged only up to the first that does not hold; the figures of the others are shown all the same. */
+const judgedWords = (verdict: Verdict | null, isPartial: boolean): string =>
+	verdict === null ? (isPartial ? '' : 'not judged') : verdict.decision;
+
+function mixLines({ searched, fresh }: CheapestMix): string[] {
+	return [
+		`Cheapest mixes of ${count(searched.length)}, as the search saw them`,
+		...searched
+			.slice(0, mixesShown)
+			.map((mix) =>
+				wrapText(`${mixWords(mix)}: ${percent(mix.verdict.share)} pass, ${mix.verdict.decision}`, indented),
+			),
+		...fresh.map(({ subject, seed, verdict }) =>
+			wrapText(
+				`on fresh drives (seed ${seed}) ${mixWords(subject)}: ${percent(verdict.share)} pass, ${verdict.decision}`,
+				indented,
+			),
+		),
+	];
+}
+
+function nominalLine({ grade, nominals }: GradeResult): string {
+	const moved = nominals.filter(({ designed, purchasable }) => designed !== purchasable);
+	const words = moved.map(
+		({ name, designed, purchasable, shift }) =>
+			`${name} ${formatQuantity(designed, 'Ω')} → ${formatQuantity(purchasable, 'Ω')} (${shift > 0 ? '+' : '−'}${formatRelative(Math.abs(Number(shift.toPrecision(2))))})`,
+	);
+	const values = moved.length === 0 ? 'all as designed' : words.join('; ');
+	return wrapText(`${grade.name}, ${grade.series.join(' or ')}: ${values}`, indented);
+}
+
+function groundLines({ provenance, grades }: GradesResult): string[] {
+	const failed = grades.reduce((sum, { cases }) => sum + cases.both.units.failed, 0);
+	const failures =
+		failed > 0
+			? [item(`${count(failed)} drives of the grades' runs could not be simulated; they count against a grade.`)]
+			: [];
+	const cautions = provenance.warnings.length > 0 ? ['', heading('Cautions'), ...provenance.warnings.map(item)] : [];
+	return [
+		...cautions,
+		'',
+		heading('What this rests on'),
+		`Drives     ${count(provenance.unitsPerRun)} in each of ${count(provenance.runs)} runs; seed ${provenance.seed}; version ${provenance.version}`,
+		`Scenario   ${provenance.scenarioDigest}`,
+		...failures,
+		...Object.entries(provenance.methods).map(([figure, method]) => item(`${capital(figure)}: ${method}.`)),
+		item(
+			'These are simulated estimates. Bus voltages and rotating parts are dangerous: local codes, measurement on real hardware and qualified practice decide.',
+		),
+	];
+}
+
+const indented = { first: '  ', rest: '      ' };
+
+const errorWords = (error: number): string => (error === Number.POSITIVE_INFINITY ? 'lost' : degrees(error));
+
+const item = (text: string): string => wrapText(text, { first: '- ', rest: '  ' });
+
+const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);

@@ -1,0 +1,82 @@
+import { applyGrade } from '../../shared/grades/apply-grade.ts';
+import type { Grade } from '../../shared/grades/grade.ts';
+import { gradePlan } from '../../shared/grades/grade-plan.ts';
+import { gradesResult } from '../../shared/grades/grades-result.ts';
+import { judgeGrades } from '../../shared/grades/judge-grades.ts';
+import { mixTestConfidence } from '../../shared/grades/methods.ts';
+import type { AskedGroup } from '../../shared/grades/resistor-groups.ts';
+import type { GradesResult } from '../../shared/grades/result.ts';
+import { scenarioDigest } from '../../shared/scenario/digest.ts';
+import type { Scenario } from '../../shared/scenario/scenario.ts';
+import { requirementOf } from '../../shared/study/unit-passes.ts';
+import { confirmInTurn } from './confirm-in-turn.ts';
+import { type CaseProgress, caseRunner } from './grade-cases.ts';
+import { createPool, type Pool } from './pool.ts';
+import type { WorkerHost } from './worker-handle.ts';
+
+export interface GradesRequest {
+	readonly scenario: Scenario;
+	readonly group: AskedGroup;
+	/** At least one; with prices for all of them and the group `all`, the cheapest mix is sought too. */
+	readonly grades: readonly Grade[];
+	/** Not empty; fresh drives are drawn with this and a few words more. */
+	readonly seed: string;
+	/** Of each run. */
+	readonly units: number;
+	/** Cuts it short: it then resolves with what finished, marked partial. */
+	readonly signal?: AbortSignal | undefined;
+	/** At most 20 times a second. */
+	readonly onProgress?: (progress: CaseProgress) => void;
+	/** Drives a shard; the pool chooses if not given. No result depends on it. */
+	readonly shardSize?: number;
+}
+
+/** Compares grades on workers of its own. @param request `workers`: as many as the machine suits if not given */
+export async function runGrades(
+	request: GradesRequest & { readonly workers?: number | undefined },
+	host: WorkerHost,
+): Promise<GradesResult> {
+	const pool = createPool(host, request.workers);
+	try {
+		return await runGradesInPool(request, pool);
+	} finally {
+		pool.close();
+	}
+}
+
+/** Which grade of a group is enough, on workers that live on. */
+export async function runGradesInPool(request: GradesRequest, pool: Pool): Promise<GradesResult> {
+	const { scenario, group, seed, units } = request;
+	const { share, confidence } = requirementOf(scenario);
+	const plan = gradePlan(scenario, group, request.grades);
+	const runCases = caseRunner(request, pool);
+	const { figures, warnings, isComplete } = await runCases(plan.scenarios.map((one) => ({ scenario: one, seed })));
+	const judgement = judgeGrades(plan, figures, isComplete);
+
+	const gradeTests = await confirmInTurn(judgement.held, {
+		runCases,
+		label: `${seed} fresh`,
+		scenarioOf: (grade) => applyGrade(scenario, group, grade),
+		share,
+		confidence,
+	});
+	const mixTests = await confirmInTurn(judgement.candidates, {
+		runCases,
+		label: `${seed} mix`,
+		scenarioOf: ({ place }) => plan.scenarios[plan.mixPlaces[place] as number] as Scenario,
+		share,
+		confidence: mixTestConfidence({ confidence }),
+	});
+	return gradesResult({
+		plan,
+		figures,
+		judgement,
+		gradeTests: gradeTests.tests,
+		mixTests: mixTests.tests,
+		seed,
+		units,
+		scenarioDigest: await scenarioDigest(scenario),
+		isPartial: !(isComplete && gradeTests.isComplete && mixTests.isComplete),
+		warnings,
+	});
+}
