@@ -3,11 +3,15 @@ import { clopperPearsonUpper } from '../statistics/clopper-pearson.ts';
 import { orderStatisticInterval } from '../statistics/order-statistic-interval.ts';
 import { quantileOfSorted } from '../statistics/quantile.ts';
 import { ratioEstimate } from '../statistics/ratio-estimate.ts';
+import { type EventKind, eventKinds } from '../words/names.ts';
 import { angleBins } from './angle-histogram.ts';
 import { type CountName, kindCountNames, kindSumNames, type MeasureName } from './columns.ts';
+import { computedRate } from './computed-rate.ts';
+import { figureSpread } from './figure-spread.ts';
 import type { StudyColumns } from './merge.ts';
 import { pooledQuantile } from './pooled-quantile.ts';
-import type { ChoiceFigures, RateFigure } from './result.ts';
+import type { ChoiceFigures, ComputedRate, RateFigure } from './result.ts';
+import { unitFigureNames, unitFigures, unitFigureValues } from './unit-figures.ts';
 
 /** Shares of all commutations whose angle errors are quoted. */
 const quotedShares = [0.005, 0.025, 0.5, 0.975, 0.995];
@@ -25,7 +29,7 @@ interface Place {
 }
 
 /** One choice's figures at one point, `histogram` excepted. Sums run in the order of the units. */
-export function choiceFigures(place: Place): Omit<ChoiceFigures, 'histogram'> {
+export function choiceFigures(place: Place): Omit<ChoiceFigures, 'histogram' | 'passing'> {
 	const { study, finished, level } = place;
 	const count = (name: CountName): number => sum(unitValues(place, name));
 	const total = (name: MeasureName): number => sum(unitValues(place, name));
@@ -56,6 +60,13 @@ export function choiceFigures(place: Place): Omit<ChoiceFigures, 'histogram'> {
 			medianInterval: bounds(0.5),
 			q95Interval: bounds(0.95),
 		},
+		unitFigures: Object.fromEntries(
+			unitFigureNames.map((name) => [
+				name,
+				figureSpread(unitFigureValues(study.columns, cellsOf(place), name), unitFigures[name].signed, level),
+			]),
+		) as unknown as ChoiceFigures['unitFigures'],
+		computed: computedRates(place),
 		rates: { early: rate(place, 'early'), late: rate(place, 'late'), missed: rate(place, 'missed') },
 		causes: { freewheel: count('freewheel'), noise: count('noise'), threshold: count('threshold') },
 		lost: count('lost'),
@@ -82,18 +93,43 @@ function rate(place: Place, name: 'early' | 'late' | 'missed'): RateFigure {
 	return { count: seen, rate: ratio, low, high, perHour: ratio * place.sectorsPerHour, boundOn: 'sectors' };
 }
 
+/** Rates from computed chances; null where a unit has none. */
+function computedRates(place: Place): ChoiceFigures['computed'] {
+	const chances = eventKinds.map((kind) => unitValues(place, `${kind}Chance`));
+	if (chances.some((values) => values.some((value) => value < 0))) return null;
+	const all = Float64Array.from(chances[0] ?? [], (_, unit) =>
+		chances.reduce((total, values) => total + (values[unit] as number), 0),
+	);
+	const sectors = unitValues(place, 'sectors');
+	const { finished: units, sectorsPerHour, level } = place;
+	const figures = (values: Float64Array) => computedRate(values, sectors, { units, sectorsPerHour, level });
+	return {
+		...(Object.fromEntries(eventKinds.map((kind, k) => [kind, figures(chances[k] as Float64Array)])) as Record<
+			EventKind,
+			ComputedRate
+		>),
+		all: figures(all),
+	};
+}
+
+/** Where the finished units lie in the columns. */
+export function cellsOf({
+	study,
+	finished,
+	point,
+	choice,
+}: Pick<Place, 'study' | 'finished' | 'point' | 'choice'>): Uint32Array {
+	const cellsPerUnit = study.points * choiceNames.length;
+	return Uint32Array.from(finished, (unit) => unit * cellsPerUnit + point * choiceNames.length + choice);
+}
+
 /** A column's values at this point and choice, one for each finished unit. */
 export function unitValues(
 	{ study, finished, point, choice }: Pick<Place, 'study' | 'finished' | 'point' | 'choice'>,
 	name: CountName | MeasureName,
 ): Float64Array {
 	const column = study.columns[name];
-	const cellsPerUnit = study.points * choiceNames.length;
-	const values = new Float64Array(finished.length);
-	for (let i = 0; i < values.length; i += 1) {
-		values[i] = column[(finished[i] as number) * cellsPerUnit + point * choiceNames.length + choice] as number;
-	}
-	return values;
+	return Float64Array.from(cellsOf({ study, finished, point, choice }), (cell) => column[cell] as number);
 }
 
 /** The counted angle errors of one point and choice. */

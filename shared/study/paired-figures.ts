@@ -15,7 +15,7 @@ export function pairedFigures(
 	halfBus: Float64Array,
 	virtualNeutral: Float64Array,
 	level: number,
-): Omit<PairedFigures, 'sentence'> {
+): Omit<PairedFigures, 'sentence' | 'figures' | 'passing' | 'rates'> {
 	const { median, interval, firstSmaller, secondSmaller, ties } = medianDifference(halfBus, virtualNeutral, level);
 	const p = signTest(firstSmaller, secondSmaller);
 	const isShown = p < 1 - level;

@@ -1,4 +1,9 @@
-import type { PerChoice } from '../drive/drive.ts';
+import type { ChoiceName, PerChoice } from '../drive/drive.ts';
+import type { Verdict } from '../statistics/verdict.ts';
+import type { EventKind } from '../words/names.ts';
+import type { StoppingOutcome } from './stopping-rule.ts';
+import type { UnitFigureName } from './unit-figures.ts';
+import type { Requirement, Shortcoming } from './unit-passes.ts';
 
 /**
  * The one record that command line, page and report print from. Angles in
@@ -8,7 +13,25 @@ export interface StudyResult {
 	readonly format: 'anglespread-study';
 	readonly formatVersion: 1;
 	readonly provenance: Provenance;
+	/** What ended the study: the number of units asked, or what it found. */
+	readonly stopping: StoppingOutcome;
+	/** What had to hold, as the scenario states it. */
+	readonly requirement: Requirement & { readonly sentence: string };
+	/** Whether each choice meets it at every operating point. */
+	readonly verdict: PerChoice<ChoiceVerdict>;
+	/** Both choices' passing of every point on the same units, and which passes more in one sentence. */
+	readonly comparison: PassingPairs & { readonly sentence: string };
 	readonly points: readonly PointResult[];
+}
+
+export interface ChoiceVerdict extends Verdict {
+	/** Units judged; those that could not be simulated count against either decision. */
+	readonly passed: number;
+	readonly failed: number;
+	readonly notSimulated: number;
+	/** Where `low` and `high` come from: a number of units fixed beforehand, or a study that stops by what it finds. */
+	readonly limits: 'Clopper–Pearson' | 'confidence sequence';
+	readonly sentence: string;
 }
 
 export interface Provenance {
@@ -62,7 +85,13 @@ export interface ChoiceFigures {
 		readonly medianInterval: readonly [number, number] | null;
 		readonly q95Interval: readonly [number, number] | null;
 	};
+	/** How each figure of a unit spreads over units, degrees. */
+	readonly unitFigures: Readonly<Record<UnitFigureName, FigureSpread>>;
+	/** Units that pass this point, and why others do not: the first reason that applies. */
+	readonly passing: { readonly passed: number; readonly shortcomings: Readonly<Record<Shortcoming, number>> };
 	readonly rates: Readonly<Record<'early' | 'late' | 'missed', RateFigure>>;
+	/** The same rates from the chances computed for every sector, and all three together; null where the majority window is too long to follow. */
+	readonly computed: Readonly<Record<EventKind | 'all', ComputedRate>> | null;
 	/** Causes of the early false crossings, counted. */
 	readonly causes: Readonly<Record<'freewheel' | 'noise' | 'threshold', number>>;
 	/** Runs (unit × start) that lost lock. */
@@ -91,6 +120,74 @@ export interface RateFigure {
 	readonly boundOn: 'sectors' | 'units';
 }
 
+/** A unit-level figure over units; a unit that lost lock ranks worse than any (infinite here, null in JSON). */
+export interface FigureSpread {
+	readonly units: number;
+	readonly lost: number;
+	/** Over units; null where one lost lock. */
+	readonly mean: number | null;
+	readonly sd: number | null;
+	/** At 0.05, 0.5 and 0.95, with order-statistic limits; null where too few units bound them. */
+	readonly quantiles: readonly {
+		readonly share: number;
+		readonly value: number;
+		readonly interval: readonly [number, number] | null;
+	}[];
+	/** What holds 95 % of units: with the same share beyond either end, and the shortest (JCGM 101:2008, 7.7). */
+	readonly symmetric: readonly [number, number] | null;
+	readonly shortest: readonly [number, number] | null;
+}
+
+export interface ComputedRate {
+	/** Per sector. */
+	readonly rate: number;
+	readonly perHour: number;
+	/** Of the rate per sector; null below an effective number of 100 units. */
+	readonly interval: readonly [number, number] | null;
+	/** (Σp)²/Σp² over units, and the largest unit's share of Σp. */
+	readonly effective: number;
+	readonly largestShare: number;
+	/** Index of that unit; null where all chances are 0. */
+	readonly largestUnit: number | null;
+	/** How many times as many units counting would need for the same standard error; null without a spread. */
+	readonly gain: number | null;
+}
+
+/** Units judged with both choices. */
+export interface PassingPairs {
+	readonly units: number;
+	readonly both: number;
+	readonly only: PerChoice<number>;
+	readonly neither: number;
+	/** Passing share of half-bus minus virtual neutral; null without units. */
+	readonly difference: number | null;
+	readonly interval: readonly [number, number] | null;
+	/** McNemar's exact two-sided test. */
+	readonly p: number;
+	readonly better: ChoiceName | 'not shown';
+}
+
+/** Half-bus rate over virtual-neutral rate of early, late and missed crossings together. */
+export interface PairedRates {
+	/** 0 or infinite where one has no events; null where neither has. */
+	readonly ratio: number | null;
+	/** Bootstrap over units; null where either has no events, or a few units carry a computed rate. */
+	readonly interval: readonly [number, number] | null;
+	/** Which has no events. */
+	readonly withoutEvents: ChoiceName | 'both' | null;
+	/** Whether a few units (an effective number below 100) carry one of the rates. */
+	readonly few: boolean;
+}
+
+/** Median over units of half-bus minus virtual neutral; of signed figures, of their sizes. */
+export interface PairedFigure {
+	readonly medianDifference: number | null;
+	readonly interval: readonly [number, number] | null;
+	/** Exact two-sided sign test. */
+	readonly p: number;
+	readonly better: ChoiceName | 'not shown';
+}
+
 /** Both choices on the same units; differences are half-bus minus virtual neutral of the units' `unitError` figure. */
 export interface PairedFigures {
 	readonly units: number;
@@ -103,6 +200,10 @@ export interface PairedFigures {
 	/** Exact two-sided sign test. */
 	readonly p: number;
 	readonly better: 'halfBus' | 'virtualNeutral' | 'not shown';
+	readonly figures: Readonly<Record<UnitFigureName, PairedFigure>>;
+	readonly passing: PassingPairs;
+	/** Of events as counted, and as computed (null where they are not). */
+	readonly rates: { readonly counted: PairedRates; readonly computed: PairedRates | null };
 	/** The answer in one sentence, with figures and confidence. */
 	readonly sentence: string;
 }

@@ -8,7 +8,7 @@ interface Compared {
 	readonly point: string;
 	readonly level: number;
 	readonly choices: PerChoice<Pick<ChoiceFigures, 'unitError' | 'lost' | 'runs' | 'torqueNotReached' | 'angleError'>>;
-	readonly paired: Omit<PairedFigures, 'sentence'>;
+	readonly paired: Omit<PairedFigures, 'sentence' | 'figures' | 'passing' | 'rates'>;
 	/** Spread that the time between readings alone makes, degrees. */
 	readonly gridSpread: number;
 }

@@ -1,20 +1,33 @@
-import { choiceNames, type PerChoice } from '../drive/drive.ts';
-import type { OperatingPoint, Scenario } from '../scenario/scenario.ts';
-import { coarseHistograms } from './angle-histogram.ts';
-import { choiceFigures, poolHistogram, unitValues } from './choice-figures.ts';
+import { choiceVerdicts } from './choice-verdict.ts';
+import { comparisonSentence } from './comparison-sentence.ts';
 import { type StudyColumns, unitStates } from './merge.ts';
-import { pairedFigures } from './paired-figures.ts';
+import { passingPairs } from './passing-pairs.ts';
 import type { StudyPlan } from './plan.ts';
-import { readingGridSpread } from './reading-grid.ts';
-import type { ChoiceFigures, PointResult, StudyResult } from './result.ts';
-import { sectorsPerHour } from './sectors-per-hour.ts';
-import { pointSentence } from './sentence.ts';
+import { pointResult } from './point-result.ts';
+import type { StudyResult } from './result.ts';
+import { stoppingOutcome } from './stopping.ts';
+import type { StoppingRule } from './stopping-rule.ts';
+import { requirementOf, unitJudge } from './unit-passes.ts';
+import { requirementSentence } from './verdict-sentence.ts';
 import { version } from './version.ts';
 
 /** Confidence level of every interval. */
 const level = 0.95;
 
+const verdictMethods = {
+	fixed:
+		'exact one-sided Clopper–Pearson limits on the passing share, drives that could not be simulated counted against either decision',
+	sequential:
+		'confidence sequence for the passing share (beta-binomial mixture), which holds at every look; drives that could not be simulated counted against either decision',
+};
+
 const methods = {
+	'difference in passing shares': "McNemar's exact test; interval by square-and-add for pairs (Newcombe)",
+	'computed rates':
+		'exact chances of every sector, given its noise-free inputs and Gaussian, independent readings; skewness-corrected interval over drives, none where fewer than 100 carry the rate',
+	'ratio of rates': 'bootstrap over drives, 2000 resamples',
+	'intervals that hold 95 % of drives':
+		'order statistics, probabilistically symmetric and shortest (JCGM 101:2008, 7.7)',
 	'rates per sector': 'ratio of events to sectors, drives as clusters, Student interval corrected for skewness',
 	'rates without an event': 'exact one-sided Clopper–Pearson bound on the share of drives affected',
 	'quantiles over drives': 'order statistics, exact, free of any distribution',
@@ -29,6 +42,8 @@ interface Surroundings {
 	/** True where the study was cut short. */
 	readonly partial: boolean;
 	readonly warnings: readonly string[];
+	/** What was to end the study, and its ceiling; the number of units if not given. */
+	readonly stopping?: { readonly rule: StoppingRule; readonly ceiling: number } | undefined;
 }
 
 /** The study's figures from its columns. Units count in the order of their index, so that no digit hangs on how they were shared out. */
@@ -36,6 +51,18 @@ export function summarise(plan: StudyPlan, study: StudyColumns, surroundings: Su
 	const { scenario, seed, compensation } = plan;
 	const finished = indicesOf(study.states, unitStates.finished);
 	const failures = [...study.failures].sort((one, other) => one.unit - other.unit);
+	const { rule, ceiling } = surroundings.stopping ?? { rule: { rule: 'number' }, ceiling: study.units };
+	const isSequential = rule.rule === 'decided';
+	// figures on the way have no digest, and are not waited for
+	const resamples = surroundings.resultDigest === '' ? 200 : 2000;
+	const requirement = requirementOf(scenario);
+	const judge = unitJudge(scenario);
+	const verdict = choiceVerdicts(scenario, study, isSequential);
+	const comparison = passingPairs(
+		finished.length,
+		(place, choice) => judge.passes(study.columns, finished[place] as number, choice),
+		level,
+	);
 	return {
 		format: 'anglespread-study',
 		formatVersion: 1,
@@ -50,33 +77,15 @@ export function summarise(plan: StudyPlan, study: StudyColumns, surroundings: Su
 			failures,
 			compensation,
 			level,
-			methods,
+			methods: { verdict: verdictMethods[isSequential ? 'sequential' : 'fixed'], ...methods },
 			warnings: surroundings.warnings,
 		},
-		points: scenario.points.map((_, point) => pointResult(scenario, study, finished, point)),
+		stopping: stoppingOutcome(rule, ceiling, study, verdict),
+		requirement: { ...requirement, sentence: requirementSentence(requirement) },
+		verdict,
+		comparison: { ...comparison, sentence: comparisonSentence(comparison, level) },
+		points: scenario.points.map((_, point) => pointResult({ scenario, study, finished, point, level, resamples })),
 	};
-}
-
-function pointResult(scenario: Scenario, study: StudyColumns, finished: Uint32Array, point: number): PointResult {
-	const { name = '', values: conditions = {} } = scenario.points[point] ?? {};
-	const values = { ...scenario.values, ...conditions };
-	const hourly = sectorsPerHour(scenario, scenario.points[point] as OperatingPoint);
-	const histograms = coarseHistograms(choiceNames.map((_, choice) => poolHistogram(study, point, choice)));
-	const choices = Object.fromEntries(
-		choiceNames.map((choiceName, choice) => [
-			choiceName,
-			{
-				...choiceFigures({ study, finished, point, choice, sectorsPerHour: hourly, level }),
-				histogram: histograms[choice],
-			},
-		]),
-	) as unknown as PerChoice<ChoiceFigures>;
-	const [halfBus, virtualNeutral] = [0, 1].map((choice) =>
-		unitValues({ study, finished, point, choice }, 'unitError'),
-	) as [Float64Array, Float64Array];
-	const paired = pairedFigures(halfBus, virtualNeutral, level);
-	const sentence = pointSentence({ point: name, level, choices, paired, gridSpread: readingGridSpread(values) });
-	return { name, conditions, choices, paired: { ...paired, sentence } };
 }
 
 function indicesOf(states: Uint8Array, state: number): Uint32Array {

@@ -1,5 +1,14 @@
 import type { ChoiceName, PerChoice } from '../../shared/drive/drive.ts';
-import type { ChoiceFigures, PointResult, RateFigure, StudyResult } from '../../shared/study/result.ts';
+import type {
+	ChoiceFigures,
+	ChoiceVerdict,
+	FigureSpread,
+	PairedFigures,
+	PassingPairs,
+	PointResult,
+	RateFigure,
+	StudyResult,
+} from '../../shared/study/result.ts';
 
 /* An invented result in the shape the engine gives, for tests of what is made of it. Its figures mean nothing. */
 
@@ -24,6 +33,71 @@ export const seen = (count: number, sectors: number): RateFigure => ({
 
 export const noneSeen: RateFigure = { count: 0, rate: 0, low: 0, high: 0.0037, perHour: 0, boundOn: 'units' };
 
+const spread = (sd: number): FigureSpread => ({
+	units: 1000,
+	lost: 0,
+	mean: 1.9 * sd,
+	sd: 0.3 * sd,
+	quantiles: [
+		{ share: 0.05, value: 1.4 * sd, interval: [1.35 * sd, 1.45 * sd] },
+		{ share: 0.5, value: 1.9 * sd, interval: [1.86 * sd, 1.94 * sd] },
+		{ share: 0.95, value: 2.6 * sd, interval: [2.5 * sd, 2.75 * sd] },
+	],
+	symmetric: [1.3 * sd, 2.7 * sd],
+	shortest: [1.25 * sd, 2.6 * sd],
+});
+
+const computed = {
+	rate: 4e-4,
+	perHour: 1728,
+	interval: null,
+	effective: 31,
+	largestShare: 0.1,
+	largestUnit: 77,
+	gain: 9,
+};
+
+const unitFigures = (sd: number): ChoiceFigures['unitFigures'] => ({
+	error95: spread(sd),
+	mean: spread(sd),
+	rms: spread(sd),
+	worstSector: spread(sd),
+	spread: spread(sd),
+	risingFalling: spread(sd),
+});
+
+const passing: PassingPairs = {
+	units: 1000,
+	both: 950,
+	only: { halfBus: 40, virtualNeutral: 5 },
+	neither: 5,
+	difference: 0.035,
+	interval: [0.02, 0.05],
+	p: 1e-8,
+	better: 'halfBus',
+};
+
+const figure = { medianDifference: -0.62, interval: [-0.66, -0.58], p: 1e-12, better: 'halfBus' } as const;
+const pairs: Pick<PairedFigures, 'figures' | 'passing' | 'rates'> = {
+	figures: { error95: figure, mean: figure, rms: figure, worstSector: figure, spread: figure, risingFalling: figure },
+	passing,
+	rates: { counted: { ratio: 0.4, interval: [0.3, 0.5], withoutEvents: null, few: false }, computed: null },
+};
+
+const verdict = (decision: ChoiceVerdict['decision'], passed: number): ChoiceVerdict => ({
+	decision,
+	passed,
+	failed: 1000 - passed,
+	notSimulated: 0,
+	share: passed / 1000,
+	low: passed / 1000 - 0.01,
+	high: passed / 1000 + 0.008,
+	moreUnits: decision === 'undecided' ? 400 : 0,
+	successRun: null,
+	limits: 'Clopper–Pearson',
+	sentence: `An invented verdict: ${decision}.`,
+});
+
 export const choiceFigures = (mean: number, sd: number, over: Partial<ChoiceFigures> = {}): ChoiceFigures => ({
 	units: 1000,
 	sectors: 96_000,
@@ -45,6 +119,9 @@ export const choiceFigures = (mean: number, sd: number, over: Partial<ChoiceFigu
 		medianInterval: [1.86 * sd, 1.94 * sd],
 		q95Interval: [2.5 * sd, 2.75 * sd],
 	},
+	unitFigures: unitFigures(sd),
+	passing: { passed: 960, shortcomings: { lock: 0, torque: 0, angle: 38, rate: 2 } },
+	computed: { early: computed, late: computed, missed: computed, all: computed },
 	rates: { early: seen(31, 96_000), late: seen(4, 96_000), missed: noneSeen },
 	causes: { freewheel: 3, noise: 22, threshold: 6 },
 	lost: 0,
@@ -73,6 +150,7 @@ export const pointResult = (
 		ties: 2,
 		p: 1e-12,
 		better,
+		...pairs,
 		sentence:
 			better === 'not shown'
 				? `At ${name} neither choice is shown to be better: the median difference is 0.02° (95 % interval −0.03° to 0.07°).`
@@ -98,6 +176,17 @@ export const studyResult = (over: Partial<StudyResult['provenance']> = {}): Stud
 		warnings: [],
 		...over,
 	},
+	stopping: { rule: 'number' },
+	requirement: {
+		angleLimit: 5,
+		quantile: 0.95,
+		crossingsPerHour: 0.01,
+		share: 0.95,
+		confidence: 0.95,
+		sentence: 'An invented requirement.',
+	},
+	verdict: { halfBus: verdict('holds', 990), virtualNeutral: verdict('undecided', 955) },
+	comparison: { ...passing, sentence: 'An invented comparison.' },
 	points: [
 		pointResult(
 			'slow',

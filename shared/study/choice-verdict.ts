@@ -1,0 +1,46 @@
+import { choiceNames, type PerChoice } from '../drive/drive.ts';
+import type { Scenario } from '../scenario/scenario.ts';
+import { sequentialVerdict } from '../statistics/sequential-verdict.ts';
+import { verdict } from '../statistics/verdict.ts';
+import { type StudyColumns, unitStates } from './merge.ts';
+import type { ChoiceVerdict } from './result.ts';
+import { requirementOf, unitJudge } from './unit-passes.ts';
+import { verdictSentence } from './verdict-sentence.ts';
+
+/**
+ * Whether each choice meets the scenario's requirement at every operating point.
+ * Units that could not be simulated count against either decision; those not yet
+ * run do not count.
+ *
+ * @param isSequential whether the study stops by what it finds: limits then hold at every look
+ */
+export function choiceVerdicts(
+	scenario: Scenario,
+	study: StudyColumns,
+	isSequential: boolean,
+): PerChoice<ChoiceVerdict> {
+	const requirement = requirementOf(scenario);
+	const judge = unitJudge(scenario);
+	const counts = choiceNames.map(() => ({ passed: 0, failed: 0, notSimulated: 0 }));
+	for (let unit = 0; unit < study.units; unit += 1) {
+		const state = study.states[unit];
+		counts.forEach((count, choice) => {
+			if (state === unitStates.failed) count.notSimulated += 1;
+			else if (state === unitStates.finished) {
+				if (judge.passes(study.columns, unit, choice)) count.passed += 1;
+				else count.failed += 1;
+			}
+		});
+	}
+	const decide = isSequential ? sequentialVerdict : verdict;
+	const verdicts = choiceNames.map((choice, place): [string, ChoiceVerdict] => {
+		const count = counts[place] as (typeof counts)[0];
+		const decided = {
+			...count,
+			...decide(count, requirement.share, requirement.confidence),
+			limits: isSequential ? ('confidence sequence' as const) : ('Clopper–Pearson' as const),
+		};
+		return [choice, { ...decided, sentence: verdictSentence(choice, requirement, decided) }];
+	});
+	return Object.fromEntries(verdicts) as unknown as PerChoice<ChoiceVerdict>;
+}

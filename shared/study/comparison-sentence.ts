@@ -1,0 +1,39 @@
+import { count, power } from '../words/figures.ts';
+import { levelWords } from '../words/level.ts';
+import { choiceWords } from '../words/names.ts';
+import { shareWords } from '../words/share.ts';
+import type { PassingPairs } from './result.ts';
+
+/** Which choice passes more drives, by how much and with what confidence, or that it is not shown. */
+export function comparisonSentence({ units, both, only, neither, ...pairs }: PassingPairs, level: number): string {
+	const { difference, interval, better, p } = pairs;
+	if (difference === null || interval === null) return 'No drive was judged with both choices.';
+	const differ = only.halfBus + only.virtualNeutral;
+	const signed = (share: number): string => `${share < 0 ? '−' : ''}${points(Math.abs(share))}`;
+	const between = (low: number, high: number): string =>
+		`${levelWords(level)} interval ${signed(low)} to ${signed(high)} points`;
+	if (better === 'not shown') {
+		const seen =
+			differ === 0
+				? `every one of ${count(units)} drives passes with both or with neither (${count(both)} with both)`
+				: `${count(only.halfBus)} of ${count(units)} drives pass with half-bus alone and ${count(only.virtualNeutral)} with virtual neutral alone`;
+		return `Neither choice is shown to pass more drives: ${seen}; half-bus less virtual neutral, ${between(interval[0], interval[1])}.`;
+	}
+	const other = better === 'halfBus' ? 'virtualNeutral' : 'halfBus';
+	const [low, high] = better === 'halfBus' ? interval : [-interval[1], -interval[0]];
+	const passing = (choice: 'halfBus' | 'virtualNeutral'): string => shareWords((both + only[choice]) / units);
+	const chance = p < 1e-4 ? `p below 1 in ${count(10_000)}` : `p = ${power(p)}`;
+	return (
+		`${capital(choiceWords[better])} passes more drives: ${passing(better)} against ${passing(other)} with ${choiceWords[other]}, ` +
+		`${points(Math.abs(difference))} points more (${between(low, high)}; ${count(only[better])} drives pass with it alone, ` +
+		`${count(only[other])} with the other alone, ${count(neither)} with neither; McNemar's exact test: ${chance}).`
+	);
+}
+
+/** A difference of shares in percentage points. */
+const points = (share: number): string => {
+	const hundred = share * 100;
+	return hundred >= 0.995 || hundred === 0 ? hundred.toFixed(1) : hundred.toFixed(2);
+};
+
+const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);

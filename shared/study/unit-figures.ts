@@ -1,0 +1,89 @@
+import { sectorWords } from '../words/names.ts';
+import { kindCountNames, kindSumNames } from './columns.ts';
+import type { StudyColumns } from './merge.ts';
+
+interface UnitFigureRecord {
+	/** What it is of a drive, in print. */
+	readonly words: string;
+	/** Signed figures have a good middle; the others are the better the smaller. */
+	readonly signed: boolean;
+	/** The figure of one unit that kept lock. @param cell its place in the columns */
+	readonly of: (columns: StudyColumns['columns'], cell: number) => number;
+}
+
+/** Figures of one unit at one point, degrees; every list of them loops over these records. */
+export const unitFigures = {
+	error95: {
+		words: '95 % of |errors| within',
+		signed: false,
+		of: (columns, cell) => columns.unitError[cell] as number,
+	},
+	mean: {
+		words: 'mean error',
+		signed: true,
+		of: (columns, cell) => (columns.errorSum[cell] as number) / (columns.sectors[cell] as number),
+	},
+	rms: {
+		words: 'rms error',
+		signed: false,
+		of: (columns, cell) => Math.sqrt((columns.errorSquares[cell] as number) / (columns.sectors[cell] as number)),
+	},
+	worstSector: {
+		words: 'worst of six sector means',
+		signed: false,
+		of: (columns, cell) => Math.max(...sectorMeans(columns, cell).map(Math.abs)),
+	},
+	spread: {
+		words: 'spread (standard deviation)',
+		signed: false,
+		of(columns, cell) {
+			const sectors = columns.sectors[cell] as number;
+			const sum = columns.errorSum[cell] as number;
+			const squares = (columns.errorSquares[cell] as number) - (sum * sum) / sectors;
+			return sectors < 2 ? 0 : Math.sqrt(Math.max(0, squares) / (sectors - 1));
+		},
+	},
+	risingFalling: {
+		words: 'rising less falling sectors',
+		signed: true,
+		of: (columns, cell) => meanOf(columns, cell, true) - meanOf(columns, cell, false),
+	},
+} as const satisfies Record<string, UnitFigureRecord>;
+
+export type UnitFigureName = keyof typeof unitFigures;
+export const unitFigureNames = Object.keys(unitFigures) as UnitFigureName[];
+
+/** Mean error of each sector kind that has sectors. */
+function sectorMeans(columns: StudyColumns['columns'], cell: number): number[] {
+	return kindCountNames.flatMap((name, kind) => {
+		const sectors = columns[name][cell] as number;
+		return sectors === 0 ? [] : [(columns[kindSumNames[kind as 0]][cell] as number) / sectors];
+	});
+}
+
+/** Mean error of the sectors in which the open phase's EMF rises, or falls. */
+function meanOf(columns: StudyColumns['columns'], cell: number, rising: boolean): number {
+	let sum = 0;
+	let sectors = 0;
+	sectorWords.forEach((kind, k) => {
+		if (kind.rising !== rising) return;
+		sum += columns[kindSumNames[k as 0]][cell] as number;
+		sectors += columns[kindCountNames[k as 0]][cell] as number;
+	});
+	return sum / sectors;
+}
+
+/** One figure of units at the cells given, in their order; +∞ for a unit that lost lock. */
+export function unitFigureValues(
+	columns: StudyColumns['columns'],
+	cells: ArrayLike<number>,
+	name: UnitFigureName,
+): Float64Array {
+	const { of } = unitFigures[name];
+	const values = new Float64Array(cells.length);
+	for (let i = 0; i < values.length; i += 1) {
+		const cell = cells[i] as number;
+		values[i] = (columns.lost[cell] as number) > 0 ? Number.POSITIVE_INFINITY : of(columns, cell);
+	}
+	return values;
+}

@@ -1,0 +1,66 @@
+import type { ChoiceName } from '../drive/drive.ts';
+import { formatQuantity } from '../parameters/format-quantity.ts';
+import { count, power } from '../words/figures.ts';
+import { levelWords } from '../words/level.ts';
+import { choiceWords } from '../words/names.ts';
+import { shareWords } from '../words/share.ts';
+import type { ChoiceVerdict } from './result.ts';
+import type { Requirement } from './unit-passes.ts';
+
+/** What must hold, in one sentence. */
+export function requirementSentence(requirement: Requirement): string {
+	const { angleLimit, quantile, crossingsPerHour, share, confidence } = requirement;
+	const hourly = crossingsPerHour === 0 ? 'no' : `at most ${power(crossingsPerHour)}`;
+	return (
+		`Required, with ${levelWords(confidence)} confidence, of ${shareWords(share)} of drives at every operating point: ` +
+		`${shareWords(quantile)} of a drive's commutations within ${formatQuantity(angleLimit, '°')}, ` +
+		`${hourly} early, late and missed crossings an hour, lock kept and torque reached.`
+	);
+}
+
+/** One choice's verdict with the figures it rests on. */
+export function verdictSentence(
+	choice: ChoiceName,
+	{ share: required, confidence }: Requirement,
+	{
+		decision,
+		passed,
+		failed,
+		notSimulated,
+		low,
+		high,
+		moreUnits,
+		successRun,
+		...judged
+	}: Omit<ChoiceVerdict, 'sentence'>,
+): string {
+	const units = passed + failed + notSimulated;
+	const name = choiceWords[choice];
+	if (units === 0) return `${capital(name)}: undecided, no drive was judged.`;
+	const confident = `${levelWords(confidence)} confidence`;
+	const counted = `${count(passed)} of ${count(units)} drives pass`;
+	const kept = notSimulated > 0 ? ` ${count(notSimulated)} could not be simulated and count against it.` : '';
+	const looked = judged.limits === 'confidence sequence' ? ', however often it was looked at' : '';
+	if (decision === 'holds') {
+		const run =
+			successRun !== null
+				? ` None failed: a run of ${count(units)} drives without a failure shows ${shareWords(successRun, 'down')}.`
+				: '';
+		return `${capital(name)} holds: ${counted}, which shows at least ${shareWords(low, 'down')} (${confident}${looked}).${run}${kept}`;
+	}
+	if (decision === 'fails') {
+		return `${capital(name)} fails: ${counted}, which leaves at most ${shareWords(high, 'up')} where ${shareWords(required)} are required (${confident}${looked}).${kept}`;
+	}
+	const between = `between ${shareWords(low, 'down')} and ${shareWords(high, 'up')} (each limit with ${confident}${looked})`;
+	const run =
+		successRun !== null
+			? ` None failed: a run of ${count(units)} drives without a failure shows ${shareWords(successRun, 'down')} and no more.`
+			: '';
+	const more =
+		moreUnits === null
+			? ' So near the limit no number of drives within reach would decide it.'
+			: ` About ${count(Number(moreUnits.toPrecision(2)))} more drives would decide it, if they pass at the share seen.`;
+	return `${capital(name)} is undecided: ${counted}, which leaves the share ${between} where ${shareWords(required)} are required.${run}${more}${kept}`;
+}
+
+const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
