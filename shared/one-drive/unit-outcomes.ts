@@ -1,0 +1,69 @@
+import { choiceNames, type PerChoice } from '../drive/drive.ts';
+import { simulatePair } from '../drive/simulate-pair.ts';
+import type { Scenario } from '../scenario/scenario.ts';
+import type { StudyPlan } from '../study/plan.ts';
+import { buildRequest } from './build-request.ts';
+import { type DriveOutcome, driveOutcome, type OutcomeRules } from './drive-outcome.ts';
+import type { DriveRequest } from './drive-request.ts';
+import { removals } from './without.ts';
+
+/** A run that was simulated with both choices, or why it could not be. */
+export type PairOutcome = PerChoice<DriveOutcome> | { readonly failure: string };
+
+interface Outcomes {
+	readonly from: number;
+	readonly outcomes: readonly PairOutcome[];
+}
+
+/** All starts of a unit at all points; index = point · starts + start. */
+export function unitOutcomes(
+	{ plan, unit }: { readonly plan: StudyPlan; readonly unit: number },
+	from: number,
+	to: number,
+	report: (done: number) => void,
+): Outcomes {
+	const starts = plan.scenario.values['trial.starts'] as number;
+	return outcomes(from, to, report, (index) =>
+		outcomeOf({ plan, unit, point: Math.floor(index / starts), start: index % starts }, null),
+	);
+}
+
+/** One drive as it is (index 0) and without each of `removals` (from index 1 on). */
+export function driveCauses(request: DriveRequest, from: number, to: number, report: (done: number) => void): Outcomes {
+	return outcomes(from, to, report, (index) => outcomeOf(request, removals[index - 1] ?? null));
+}
+
+function outcomes(
+	from: number,
+	to: number,
+	report: (done: number) => void,
+	make: (index: number) => PairOutcome,
+): Outcomes {
+	const made: PairOutcome[] = [];
+	for (let index = from; index < to; index++) {
+		made.push(make(index));
+		report(index + 1 - from);
+	}
+	return { from, outcomes: made };
+}
+
+function outcomeOf(request: DriveRequest, removal: (typeof removals)[number] | null): PairOutcome {
+	try {
+		const { drive, noise } = buildRequest(request, removal);
+		const pair = simulatePair(drive, noise);
+		const rules = outcomeRules(request.plan.scenario);
+		return Object.fromEntries(
+			choiceNames.map((choice) => [choice, driveOutcome(pair[choice], rules)]),
+		) as unknown as PerChoice<DriveOutcome>;
+	} catch (error) {
+		return { failure: error instanceof Error ? error.message : String(error) };
+	}
+}
+
+export function outcomeRules({ values }: Pick<Scenario, 'values'>): OutcomeRules {
+	return {
+		firstSector: (values['trial.warmup'] as number) + (values['trial.settle'] as number),
+		falseMargin: values['trial.falseMargin'] as number,
+		quantile: values['requirement.quantile'] as number,
+	};
+}

@@ -1,0 +1,90 @@
+import { expect, test } from 'vitest';
+import type { DriveOutcome } from '../../shared/one-drive/drive-outcome.ts';
+import { driveCauses, type PairOutcome, unitOutcomes } from '../../shared/one-drive/unit-outcomes.ts';
+import { whatWentWrong } from '../../shared/one-drive/what-went-wrong.ts';
+import { removals } from '../../shared/one-drive/without.ts';
+import { demoPlan } from './demo-plan.ts';
+
+const limits = { angleLimit: 5, quantile: 0.95 };
+const fine: DriveOutcome = {
+	measured: 24,
+	meanError: 0.2,
+	judgedError: 1.5,
+	largestError: 1.8,
+	events: { early: 0, late: 0, missed: 0 },
+	causes: { freewheel: 0, noise: 0, threshold: 0 },
+	first: null,
+	lost: false,
+	torqueNotReached: false,
+	meanTorque: 0.1,
+};
+const early: DriveOutcome = {
+	...fine,
+	events: { early: 2, late: 0, missed: 1 },
+	first: { sector: 31, kind: 'early', error: -14.2 },
+};
+/** Half-bus as given, as it is and without each of the removals; virtual neutral always in order. */
+const runs = (...halfBus: readonly DriveOutcome[]): PairOutcome[] =>
+	halfBus.map((outcome) => ({ halfBus: outcome, virtualNeutral: fine }));
+const sentence = (...given: Parameters<typeof runs>): string =>
+	whatWentWrong(runs(...given), limits)[0]?.sentence.replaceAll(/[\u00a0\u202f]/g, ' ') ?? '';
+
+test('a drive in order is told to be, with its figure and the limit', () => {
+	expect(sentence(fine, fine, fine, fine, fine, fine)).toBe(
+		'With half-bus sensing nothing went wrong: 95 % of its commutations lie within 1.50°, the limit is 5.00°.',
+	);
+});
+
+test('one removal that clears it is the cause', () => {
+	expect(sentence(early, fine, early, early, early, early)).toBe(
+		'With half-bus sensing this drive takes 2 early false crossings, 1 missed crossing in 24 measured sectors, the first in sector 31, 14.20° early. Without ringing this does not happen: that is the cause.'.replace(
+			'14.20°',
+			'14.2°',
+		),
+	);
+});
+
+test('two removals that each clear it are named together', () => {
+	expect(sentence(early, early, fine, early, early, fine)).toMatch(
+		/It takes comparator noise and comparator offset together: without any one of them this does not happen\.$/,
+	);
+});
+
+test('where none clears it, the one that lessens it most is named with what is left', () => {
+	const fewer = { ...early, events: { early: 1, late: 0, missed: 0 } };
+	expect(sentence(early, early, early, fewer, early, early)).toMatch(
+		/does not cure it; mismatch between its parts adds most to it \(1 without\)\.$/,
+	);
+	expect(sentence(early, early, early, early, early, early)).toMatch(
+		/does not cure it or lessen it: it lies in the nominal design/,
+	);
+});
+
+test('a removal that turns lost lock into false crossings has cured the loss', () => {
+	const lost = { ...early, lost: true, measured: 7 };
+	expect(whatWentWrong(runs(lost, early, lost, lost, lost, lost), limits)[0]).toMatchObject({
+		trouble: 'lost',
+		cures: ['ringing'],
+	});
+});
+
+test('a drive that only its comparator offset throws off is found to be', () => {
+	const plan = demoPlan('fan-24v.json', { 'noise.sigma': 0, 'noise.ringAmplitude': 0, 'supply.rippleAmplitude': 0 });
+	const board = {
+		values: { ...plan.scenario.values, ...plan.scenario.points[0]?.values },
+		deviations: { 'sensing.comparator.offset': [0.15, 0.15, 0.15] },
+		compensation: plan.compensation,
+	};
+	const request = { plan, unit: 0, point: 0, start: 0, board };
+	const { outcomes } = driveCauses(request, 0, removals.length + 1, () => {});
+	const [halfBus] = whatWentWrong(outcomes, limits);
+	expect(halfBus?.trouble).not.toBe('none');
+	expect(halfBus?.cures).toEqual(['offset']);
+});
+
+test('every start of every point has its outcome, whatever range of indices it is asked in', () => {
+	const plan = demoPlan('fan-24v.json', { 'trial.starts': 2 });
+	const all = unitOutcomes({ plan, unit: 3 }, 0, 6, () => {}).outcomes;
+	expect(all).toHaveLength(6);
+	expect(unitOutcomes({ plan, unit: 3 }, 3, 5, () => {}).outcomes).toEqual(all.slice(3, 5));
+});
