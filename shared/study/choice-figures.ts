@@ -29,7 +29,7 @@ interface Place {
 }
 
 /** One choice's figures at one point, `histogram` excepted. Sums run in the order of the units. */
-export function choiceFigures(place: Place): Omit<ChoiceFigures, 'histogram' | 'passing'> {
+export function choiceFigures(place: Place): Omit<ChoiceFigures, 'histogram' | 'passing' | 'worst'> {
 	const { study, finished, level } = place;
 	const count = (name: CountName): number => sum(unitValues(place, name));
 	const total = (name: MeasureName): number => sum(unitValues(place, name));

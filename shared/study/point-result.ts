@@ -13,6 +13,10 @@ import type { ChoiceFigures, PointResult } from './result.ts';
 import { sectorsPerHour } from './sectors-per-hour.ts';
 import { pointSentence } from './sentence.ts';
 import { type Shortcoming, shortcomings, type UnitJudge, unitJudge } from './unit-passes.ts';
+import { worstUnits } from './worst-units.ts';
+
+/** Units a choice's list of the worst keeps. */
+const worstKept = 12;
 
 /** Both choices' figures at one operating point, alone and in pairs. */
 export function pointResult(place: PointPlace): PointResult {
@@ -28,6 +32,7 @@ export function pointResult(place: PointPlace): PointResult {
 			{
 				...choiceFigures({ study, finished, point, choice, sectorsPerHour: hourly, level }),
 				passing: passingAt(judge, study, finished, point, choice),
+				worst: worstUnits(study, finished, { judge, point, choice, most: worstKept }),
 				histogram: histograms[choice],
 			},
 		]),

@@ -102,8 +102,19 @@ export interface ChoiceFigures {
 	readonly torqueNotReached: number;
 	/** Mean angle error of each sector kind 0…5 (open phase c↓ b↑ a↓ c↑ b↓ a↑). */
 	readonly sectorMeans: readonly number[];
+	/** The units with the largest `unitError`, the worst first. */
+	readonly worst: readonly WorstUnit[];
 	/** Counts of angle errors in bins of `step` degrees from `start`; the first and last bin take what lies beyond. */
 	readonly histogram: { readonly start: number; readonly step: number; readonly counts: readonly number[] };
+}
+
+export interface WorstUnit {
+	/** Index in the study: with the seed it gives the same unit again. */
+	readonly unit: number;
+	/** Its `unitError`, degrees; infinite where it lost lock (null in JSON). */
+	readonly error: number;
+	/** Why it does not pass the point; null where it does. */
+	readonly shortcoming: Shortcoming | null;
 }
 
 export interface RateFigure {

@@ -26,7 +26,7 @@ const early: DriveOutcome = {
 /** Half-bus as given, as it is and without each of the removals; virtual neutral always in order. */
 const runs = (...halfBus: readonly DriveOutcome[]): PairOutcome[] =>
 	halfBus.map((outcome) => ({ halfBus: outcome, virtualNeutral: fine }));
-const sentence = (...given: Parameters<typeof runs>): string =>
+const sentence = (...given: readonly DriveOutcome[]): string =>
 	whatWentWrong(runs(...given), limits)[0]?.sentence.replaceAll(/[\u00a0\u202f]/g, ' ') ?? '';
 
 test('a drive in order is told to be, with its figure and the limit', () => {

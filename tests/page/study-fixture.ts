@@ -129,6 +129,11 @@ export const choiceFigures = (mean: number, sd: number, over: Partial<ChoiceFigu
 	meanTorque: 0.1002,
 	torqueNotReached: 0,
 	sectorMeans: [mean - 0.9, mean + 0.8, mean - 0.7, mean + 0.9, mean - 0.8, mean + 0.7],
+	worst: [
+		{ unit: 417, error: Number.POSITIVE_INFINITY, shortcoming: 'lock' },
+		{ unit: 33, error: 3.1 * sd, shortcoming: 'angle' },
+		{ unit: 2, error: 2.9 * sd, shortcoming: null },
+	],
 	histogram: bell(mean, sd, 96_000),
 	...over,
 });
