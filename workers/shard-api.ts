@@ -1,3 +1,6 @@
+import type { DriveRequest } from '../shared/one-drive/drive-request.ts';
+import { driveWindow, type WindowRequest } from '../shared/one-drive/drive-window.ts';
+import { driveCauses, unitOutcomes } from '../shared/one-drive/unit-outcomes.ts';
 import { type FigurePlan, smoothFigures } from '../shared/origins/smooth-figures.ts';
 import type { Scenario } from '../shared/scenario/scenario.ts';
 import { nominalDelays } from '../shared/study/nominal-delay.ts';
@@ -24,6 +27,14 @@ export const shardApi = {
 	/** Carrier phases of several nominal drives, drive after drive. */
 	nominalDelaysOfScenarios: (scenarios: readonly Scenario[], from: number, to: number, report: Report) =>
 		delaysOfScenarios(scenarios, from, to, report),
+	/** Every start of one unit at every point. */
+	unitOutcomes: (of: { readonly plan: StudyPlan; readonly unit: number }, from: number, to: number, report: Report) =>
+		unitOutcomes(of, from, to, report),
+	/** One drive as it is and with each disturbance taken out. */
+	driveCauses: (request: DriveRequest, from: number, to: number, report: Report) =>
+		driveCauses(request, from, to, report),
+	/** A stretch of one drive's run, to be drawn: index 0 alone. */
+	driveWindow: (request: WindowRequest) => driveWindow(request),
 	/** Mean sector errors of a design's drives, free of sampling. */
 	smoothFigures: (plan: FigurePlan, from: number, to: number, report: Report) =>
 		smoothFigures(plan, from, to, { onProgress: report }),
