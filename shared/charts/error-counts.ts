@@ -8,8 +8,15 @@ import { type ChartTheme, chartConfig, choiceMarks } from './theme.ts';
 /**
  * Both choices' commutation-angle errors as overlaid counts: half-bus filled
  * with a whole outline, virtual neutral hatched with a dashed one.
+ *
+ * @param ghost an earlier result in the same bins, drawn as bare outlines behind
  */
-export function errorCounts({ bins, step }: ErrorBins, theme: ChartTheme, description: string): TopLevelSpec {
+export function errorCounts(
+	{ bins, step }: ErrorBins,
+	theme: ChartTheme,
+	description: string,
+	ghost: readonly ErrorBin[] | null = null,
+): TopLevelSpec {
 	return {
 		description,
 		config: chartConfig(theme),
@@ -18,9 +25,11 @@ export function errorCounts({ bins, step }: ErrorBins, theme: ChartTheme, descri
 		autosize: { type: 'fit', contains: 'padding' },
 		datasets: {
 			outline: choiceNames.flatMap((choice) => closed(bins.filter((bin) => bin.choice === choice))),
+			...(ghost && { ghost: choiceNames.flatMap((choice) => closed(ghost.filter((bin) => bin.choice === choice))) }),
 			bands: readouts(bins),
 		},
 		layer: [
+			...(ghost ? ghostLines(theme, 'step-after', 'count') : []),
 			...choiceNames.map((choice) => ({
 				data: { name: 'outline' },
 				transform: [{ filter: `datum.choice === '${choice}'` }],
@@ -46,6 +55,25 @@ export function errorCounts({ bins, step }: ErrorBins, theme: ChartTheme, descri
 		encoding: { x: errorAxis },
 	} as TopLevelSpec;
 }
+
+/** An earlier result's outlines: thin and grey, each with its choice's dashes. */
+export const ghostLines = (theme: ChartTheme, interpolate: 'step-after' | 'linear', field: 'count' | 'cumulative') =>
+	choiceNames.map((choice) => ({
+		data: { name: 'ghost' },
+		transform: [{ filter: `datum.choice === '${choice}'` }],
+		mark: {
+			type: 'line' as const,
+			interpolate,
+			color: theme.quiet,
+			strokeWidth: 1.25,
+			strokeDash: choiceMarks[choice].dash,
+			opacity: 0.85,
+		},
+		encoding: {
+			x: { field: 'edge', type: 'quantitative' as const },
+			y: { field, type: 'quantitative' as const, stack: null },
+		},
+	}));
 
 /** The same angle axis under counts and cumulative, so that they can be read one below the other. */
 export const errorAxis = {

@@ -3,11 +3,16 @@ import { choiceNames } from '../drive/drive.ts';
 import { degrees, percent } from '../words/figures.ts';
 import { choiceWords } from '../words/names.ts';
 import type { ErrorBin, ErrorBins } from './error-bins.ts';
-import { errorAxis, hoverBands, zeroRule } from './error-counts.ts';
+import { errorAxis, ghostLines, hoverBands, zeroRule } from './error-counts.ts';
 import { type ChartTheme, chartConfig, choiceMarks } from './theme.ts';
 
-/** Share of commutations with an error up to x, both choices, on the axis of `errorCounts`. */
-export function errorCumulative({ bins }: ErrorBins, theme: ChartTheme, description: string): TopLevelSpec {
+/** Share of commutations with an error up to x, both choices, on the axis of `errorCounts`; @param ghost an earlier result in the same bins */
+export function errorCumulative(
+	{ bins }: ErrorBins,
+	theme: ChartTheme,
+	description: string,
+	ghost: readonly ErrorBin[] | null = null,
+): TopLevelSpec {
 	return {
 		description,
 		config: chartConfig(theme),
@@ -16,9 +21,11 @@ export function errorCumulative({ bins }: ErrorBins, theme: ChartTheme, descript
 		autosize: { type: 'fit', contains: 'padding' },
 		datasets: {
 			steps: choiceNames.flatMap((choice) => opened(bins.filter((bin) => bin.choice === choice))),
+			...(ghost && { ghost: choiceNames.flatMap((choice) => opened(ghost.filter((bin) => bin.choice === choice))) }),
 			bands: readouts(bins),
 		},
 		layer: [
+			...(ghost ? ghostLines(theme, 'linear', 'cumulative') : []),
 			...choiceNames.map((choice) => ({
 				data: { name: 'steps' },
 				transform: [{ filter: `datum.choice === '${choice}'` }],

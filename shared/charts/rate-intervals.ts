@@ -24,13 +24,23 @@ export interface RateRow {
  * Rates per measured sector with their intervals on a logarithmic axis. A rate
  * of zero has no place there: its upper bound on the share of affected units is
  * drawn as an open mark on a dotted line, and called that.
+ *
+ * @param ghost an earlier result's rates, drawn as grey ticks
  */
 export function rateIntervals(
 	choices: PerChoice<Pick<ChoiceFigures, 'rates'>>,
 	theme: ChartTheme,
 	description: string,
+	ghost?: PerChoice<Pick<ChoiceFigures, 'rates'>>,
 ): TopLevelSpec {
 	const { rows, decades } = rateRows(choices);
+	const [first = 0, last = 0] = [decades[0], decades.at(-1)];
+	// what lies off the present axis is left out: the table has it
+	const before = ghost
+		? rateRows(ghost).rows.filter(
+				({ rate }) => rate !== null && rate >= Number(`1e${first}`) && rate <= Number(`1e${last}`),
+			)
+		: null;
 	const rateAxis = {
 		title: axisTitle(rows),
 		values: decades.map((decade) => Number(`1e${decade}`)),
@@ -51,10 +61,22 @@ export function rateIntervals(
 		width: 640,
 		height: 210,
 		autosize: { type: 'fit', contains: 'padding' },
-		datasets: { rates: rows },
+		datasets: { rates: rows, ...(before && { ghost: before }) },
 		data: { name: 'rates' },
 		encoding: { y, yOffset },
 		layer: [
+			...(before
+				? [
+						{
+							data: { name: 'ghost' },
+							mark: { type: 'tick' as const, color: theme.quiet, thickness: 2, size: 16, opacity: 0.85 },
+							encoding: {
+								x: { field: 'rate', type: 'quantitative' as const, scale, axis: rateAxis },
+								tooltip: { field: 'says' },
+							},
+						},
+					]
+				: []),
 			...choiceNames.flatMap((choice) => {
 				const { line } = theme.choice[choice];
 				const only = (bound: boolean) => [{ filter: `datum.choice === '${choice}' && datum.bound === ${bound}` }];

@@ -10,21 +10,17 @@ import { type ChartTheme, chartConfig, choiceMarks } from './theme.ts';
  * Mean angle error of each of the six sector kinds, both choices: filled marks
  * where the open phase's EMF rises through its crossing, open marks where it
  * falls. A gap between the two is a threshold that sits too high or too low.
+ *
+ * @param ghost an earlier result's means, drawn as grey ticks
  */
 export function sectorMeans(
 	choices: PerChoice<Pick<ChoiceFigures, 'sectorMeans'>>,
 	theme: ChartTheme,
 	description: string,
+	ghost?: PerChoice<Pick<ChoiceFigures, 'sectorMeans'>>,
 ): TopLevelSpec {
-	const rows = choiceNames.flatMap((choice) =>
-		sectorWords.map(({ phase, rising }, kind) => ({
-			choice,
-			sector: `${phase} ${rising ? '↑' : '↓'}`,
-			rising,
-			mean: choices[choice].sectorMeans[kind] ?? null,
-			says: `${choiceWords[choice]}, phase ${phase} ${rising ? 'rising' : 'falling'}: mean ${signedDegrees(choices[choice].sectorMeans[kind] ?? Number.NaN)}`,
-		})),
-	);
+	const before = ghost && sectorRows(ghost);
+	const rows = sectorRows(choices);
 	const x = {
 		field: 'sector',
 		type: 'nominal' as const,
@@ -42,7 +38,7 @@ export function sectorMeans(
 		width: 640,
 		height: 210,
 		autosize: { type: 'fit', contains: 'padding' },
-		datasets: { sectors: rows },
+		datasets: { sectors: rows, ...(before && { ghost: before }) },
 		data: { name: 'sectors' },
 		layer: [
 			{
@@ -50,6 +46,21 @@ export function sectorMeans(
 				mark: { type: 'rule', color: theme.ink, strokeWidth: 1, opacity: 0.55 },
 				encoding: { y: { field: 'zero', type: 'quantitative' } },
 			},
+			...(before
+				? choiceNames.map((choice, i) => ({
+						data: { name: 'ghost' },
+						transform: [{ filter: `datum.choice === '${choice}'` }],
+						mark: {
+							type: 'tick' as const,
+							color: theme.quiet,
+							thickness: 2,
+							width: 14,
+							xOffset: i === 0 ? -7 : 7,
+							opacity: 0.85,
+						},
+						encoding: { x, y: { field: 'mean', type: 'quantitative' as const }, tooltip: { field: 'says' } },
+					}))
+				: []),
 			...choiceNames.map((choice, i) => ({
 				transform: [{ filter: `datum.choice === '${choice}'` }],
 				mark: {
@@ -81,3 +92,14 @@ export function sectorMeans(
 		],
 	} as TopLevelSpec;
 }
+
+const sectorRows = (choices: PerChoice<Pick<ChoiceFigures, 'sectorMeans'>>) =>
+	choiceNames.flatMap((choice) =>
+		sectorWords.map(({ phase, rising }, kind) => ({
+			choice,
+			sector: `${phase} ${rising ? '↑' : '↓'}`,
+			rising,
+			mean: choices[choice].sectorMeans[kind] ?? null,
+			says: `${choiceWords[choice]}, phase ${phase} ${rising ? 'rising' : 'falling'}: mean ${signedDegrees(choices[choice].sectorMeans[kind] ?? Number.NaN)}`,
+		})),
+	);

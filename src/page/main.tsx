@@ -18,7 +18,7 @@ const demos = demoSources(
 const model = createPageModel({
 	demos,
 	read: readScenario,
-	study: studyRunner(),
+	...studyRunner(),
 	address: browserAddress,
 	theme: pageTheme,
 	now: () => performance.now(),

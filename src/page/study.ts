@@ -1,11 +1,22 @@
 import { browserHost } from '../host/browser-host.ts';
 import { createPool } from '../host/pool.ts';
-import { runStudyInPool } from '../host/run-study.ts';
+import { runPreviewInPool } from '../host/run-preview.ts';
+import { runStudyForUnits } from '../host/run-study.ts';
 import type { Services } from './model/services.ts';
 
-/** Studies on the page's own workers, which live as long as it does. */
-export function studyRunner(): Services['study'] {
+/** Milliseconds a shard takes: short, so that an edit need not wait long for the workers. */
+const shardTime = 40;
+
+/** Studies and previews on the page's own workers, which live as long as it does. */
+export function studyRunner(): Pick<Services, 'study' | 'preview'> {
 	const pool = createPool(browserHost());
 	pool.warm();
-	return (request, watch) => runStudyInPool({ ...request, ...watch }, pool);
+	return {
+		async study(request, { onUnits, ...watch }) {
+			const { result, record } = await runStudyForUnits({ ...request, ...watch, shardTime }, pool);
+			onUnits(record);
+			return result;
+		},
+		preview: (request, watch) => runPreviewInPool({ ...request, ...watch }, pool),
+	};
 }

@@ -34,6 +34,7 @@ function model(over: Partial<Services> = {}) {
 		}),
 		now: () => 0,
 		address: { read: () => '', write: () => {}, onChange: () => {} },
+		preview: async () => null,
 		study: ({ units, seed }, watch) => new Promise((finish, fail) => calls.push({ watch, units, seed, finish, fail })),
 		...over,
 	});
@@ -193,7 +194,11 @@ test('a drive that lost lock has no figure in degrees, and a rate without an eve
 	});
 	await run;
 	const answer = made.whichChoice.answer.value;
-	expect(answer?.figures[0]?.rows[0]?.figures.halfBus).toEqual({ main: 'lock lost', detail: 'too few drives' });
+	expect(answer?.figures[0]?.rows[0]?.figures.halfBus).toEqual({
+		main: 'lock lost',
+		detail: 'too few drives',
+		was: '',
+	});
 	expect(answer?.rates[0]?.rows[0]).toMatchObject({
 		seen: '0',
 		rate: '–',

@@ -1,12 +1,15 @@
-import { choiceNames, type PerChoice } from '../../../shared/drive/drive.ts';
+import { type ChoiceName, choiceNames, type PerChoice } from '../../../shared/drive/drive.ts';
+import type { Change } from '../../../shared/statistics/quantile-change.ts';
+import type { ChoiceChange, PointChange } from '../../../shared/study/point-change.ts';
 import type { ChoiceFigures, PointResult } from '../../../shared/study/result.ts';
 import { count, degrees, percent, perHour, power, signedDegrees, span } from '../../../shared/words/figures.ts';
 import { type EventKind, eventKinds, eventWords } from '../../../shared/words/names.ts';
+import { degreesChange } from './change-words.ts';
 
 /** One figure of both choices, in words; `detail` is its interval or what else belongs under it. */
 export interface FigureRow {
 	readonly label: string;
-	readonly figures: PerChoice<{ readonly main: string; readonly detail: string }>;
+	readonly figures: PerChoice<{ readonly main: string; readonly detail: string; readonly was: string }>;
 }
 
 export interface FigureGroup {
@@ -15,25 +18,45 @@ export interface FigureGroup {
 	readonly rows: readonly FigureRow[];
 }
 
-/** The table of the comparison at one operating point, as it is read: drive by drive, pooled, crossings, runs. */
-export function figureGroups({ choices }: Pick<PointResult, 'choices'>): readonly FigureGroup[] {
-	const row = (label: string, read: (figures: ChoiceFigures) => [string, string?]): FigureRow => {
-		const cell = (figures: ChoiceFigures) => {
-			const [main, detail = ''] = read(figures);
-			return { main, detail };
+/**
+ * The table of the comparison at one operating point, as it is read: drive by drive, pooled, crossings, runs.
+ *
+ * @param ghost the baseline's figures, to be shown under the present ones
+ * @param change what changed since, where units can be paired
+ */
+export function figureGroups(
+	{ choices }: Pick<PointResult, 'choices'>,
+	ghost: Pick<PointResult, 'choices'> | null = null,
+	change: PointChange | null = null,
+): readonly FigureGroup[] {
+	const row = (
+		label: string,
+		read: (figures: ChoiceFigures) => [string, string?],
+		changed?: (change: ChoiceChange) => Change,
+	): FigureRow => {
+		const cell = (choice: ChoiceName) => {
+			const [main, detail = ''] = read(choices[choice]);
+			const [before] = ghost ? read(ghost.choices[choice]) : [''];
+			const step = changed && change ? degreesChange(changed(change.choices[choice]))?.step : '';
+			return { main, detail, was: before && `was ${before}${step ? `: ${step}` : ''}` };
 		};
-		return { label, figures: { halfBus: cell(choices.halfBus), virtualNeutral: cell(choices.virtualNeutral) } };
+		return { label, figures: { halfBus: cell('halfBus'), virtualNeutral: cell('virtualNeutral') } };
 	};
 	return [
 		{
 			title: 'Drive by drive',
 			note: "angle that 95 % of a drive's commutations keep within, either way; below it, its interval",
 			rows: [
-				row('Median drive', ({ unitError }) => [errorWords(unitError.median), intervalWords(unitError.medianInterval)]),
-				row('1 drive in 20 exceeds', ({ unitError }) => [
-					errorWords(unitError.q95),
-					intervalWords(unitError.q95Interval),
-				]),
+				row(
+					'Median drive',
+					({ unitError }) => [errorWords(unitError.median), intervalWords(unitError.medianInterval)],
+					({ typical }) => typical,
+				),
+				row(
+					'1 drive in 20 exceeds',
+					({ unitError }) => [errorWords(unitError.q95), intervalWords(unitError.q95Interval)],
+					({ oneInTwenty }) => oneInTwenty,
+				),
 			],
 		},
 		{

@@ -1,10 +1,12 @@
 import { computed, signal } from '@preact/signals';
-import type { StudyResult } from '../../../shared/study/result.ts';
-import { count } from '../../../shared/words/figures.ts';
+import { createBaseline } from './baseline.ts';
+import { createInputs } from './inputs/inputs.ts';
+import { createOnShow } from './on-show.ts';
 import { createRoute } from './route.ts';
-import { announcement, type RunStatus } from './run-status.ts';
+import { announcement } from './run-status.ts';
+import { createRuns } from './runs.ts';
 import { type ScenarioSource, tooLarge } from './scenario-source.ts';
-import type { Reading, Services, Shown, StudyRequest } from './services.ts';
+import type { Reading, Services, StudyRequest } from './services.ts';
 import { inputDefaults, readSeed, readUnits } from './study-inputs.ts';
 import { createWhichChoice } from './which-choice.ts';
 
@@ -25,12 +27,11 @@ export function createPageModel(services: Services) {
 	const fileProblem = signal('');
 	const unitsTyped = signal<string>(inputDefaults.units);
 	const seedTyped = signal<string>(inputDefaults.seed);
-	const status = signal<RunStatus>({ state: 'idle', note: '' });
-	const shown = signal<Shown | null>(null);
 
-	const reading = computed(() => services.read(source.value.text));
+	const inputs = createInputs(services.read, () => void runs.follow());
+	inputs.open(firstDemo.text);
+	const { reading, problems } = inputs;
 	const scenario = computed(() => ('scenario' in reading.value ? reading.value.scenario : null));
-	const problems = computed(() => ('problems' in reading.value ? reading.value.problems : []));
 	const sources = computed(() => {
 		const all = opened.value ? [...services.demos, opened.value] : services.demos;
 		return all.map((one) => ({ source: one, title: titleOf(services.read(one.text), one) }));
@@ -43,64 +44,23 @@ export function createPageModel(services: Services) {
 			? { scenario: scenario.value, units: units.value.value, seed: seed.value.value }
 			: null,
 	);
-	const whichChoice = createWhichChoice({ shown, request, status, theme: services.theme });
+	const pointIndex = signal(0);
+	const runs = createRuns(services, request, pointIndex);
+	const { status, shown } = runs;
+	const show = createOnShow({ runs, request, pointIndex });
+	const against = createBaseline({ services, runs, request, document: inputs.document, ...show });
+	const whichChoice = createWhichChoice({ ...runs, request, pointIndex, show, against, theme: services.theme });
 	const heard = computed(() => announcement(status.value, shown.value?.result ?? null));
-
-	let current: AbortController | null = null;
-
-	async function run(): Promise<void> {
-		const asked = request.value;
-		if (!asked) return;
-		current?.abort();
-		const own = new AbortController();
-		current = own;
-		const isCurrent = (): boolean => current === own;
-		const began = services.now();
-		status.value = { state: 'running', finished: 0, failed: 0, asked: asked.units };
-		try {
-			const result = await services.study(asked, {
-				signal: own.signal,
-				onProgress: (progress) => {
-					if (isCurrent()) status.value = { state: 'running', asked: asked.units, ...progress };
-				},
-				onPartial: (result) => {
-					if (isCurrent()) show({ ...asked, result });
-				},
-			});
-			if (!isCurrent()) return;
-			show({ ...asked, result });
-			status.value = outcome(result, (services.now() - began) / 1000);
-		} catch (error) {
-			if (!isCurrent()) return;
-			status.value = own.signal.aborted
-				? { state: 'idle', note: 'Stopped before any drive was finished.' }
-				: { state: 'failed', message: error instanceof Error ? error.message : String(error) };
-		}
-		current = null;
-	}
-
-	/** A result without a finished drive has nothing to show. */
-	function show(next: Shown): void {
-		if (next.result.provenance.units.finished > 0) shown.value = next;
-	}
-
-	/** Stops the run; what finished is kept and shown. */
-	function cancel(): void {
-		current?.abort();
-	}
 
 	/** Takes a scenario and, where everything is in order, runs it. */
 	function choose(next: ScenarioSource): void {
 		if (next.kind === 'file') opened.value = next;
 		fileProblem.value = '';
 		source.value = next;
+		inputs.open(next.text);
 		whichChoice.setPoint(0);
-		// what is running belongs to the scenario that is left
-		const left = current;
-		current = null;
-		left?.abort();
-		status.value = { state: 'idle', note: '' };
-		void run();
+		runs.leave();
+		void runs.run();
 	}
 
 	/** Opens a file picked or dropped by the user. */
@@ -129,6 +89,9 @@ export function createPageModel(services: Services) {
 			if (!parts.has(name)) parts.set(name, create());
 			return parts.get(name) as Part;
 		},
+		inputs,
+		against,
+		onShow: show.onShow,
 		source,
 		sources,
 		scenario,
@@ -143,8 +106,8 @@ export function createPageModel(services: Services) {
 		shown,
 		heard,
 		whichChoice,
-		run,
-		cancel,
+		run: runs.run,
+		cancel: runs.cancel,
 		openFile,
 		chooseNth: (index: number) => {
 			const next = sources.value[index];
@@ -161,12 +124,3 @@ export function createPageModel(services: Services) {
 
 const titleOf = (reading: Reading, source: ScenarioSource): string =>
 	'scenario' in reading ? reading.scenario.name : `${source.file} (has problems)`;
-
-function outcome({ provenance }: StudyResult, seconds: number): RunStatus {
-	const { units, partial, failures } = provenance;
-	if (partial)
-		return { state: 'idle', note: `Stopped after ${count(units.finished)} of ${count(units.asked)} drives.` };
-	if (units.finished > 0) return { state: 'done', seconds };
-	const first = failures[0] ? ` The first said: ${failures[0].message}` : '';
-	return { state: 'failed', message: `None of the ${count(units.asked)} drives could be simulated.${first}` };
-}

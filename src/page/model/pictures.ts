@@ -2,6 +2,7 @@ import type { TopLevelSpec } from 'vega-lite';
 import type { ErrorBins } from '../../../shared/charts/error-bins.ts';
 import { errorCounts } from '../../../shared/charts/error-counts.ts';
 import { errorCumulative } from '../../../shared/charts/error-cumulative.ts';
+import { ghostBins } from '../../../shared/charts/ghost-bins.ts';
 import { rateIntervals } from '../../../shared/charts/rate-intervals.ts';
 import { sectorMeans } from '../../../shared/charts/sector-means.ts';
 import type { ChartTheme } from '../../../shared/charts/theme.ts';
@@ -27,7 +28,13 @@ export interface Pictures {
 }
 
 /** All pictures of one operating point. */
-export function drawPictures(point: PointResult, bins: ErrorBins | null, theme: ChartTheme): Pictures {
+export function drawPictures(
+	point: PointResult,
+	bins: ErrorBins | null,
+	theme: ChartTheme,
+	/** The baseline's figures, drawn behind. */
+	ghost: Pick<PointResult, 'choices'> | null = null,
+): Pictures {
 	const { choices } = point;
 	const perChoice = (read: (choice: (typeof choiceNames)[number]) => string): string =>
 		choiceNames.map((choice) => `${choiceWords[choice]}: ${read(choice)}`).join('. ');
@@ -40,22 +47,23 @@ export function drawPictures(point: PointResult, bins: ErrorBins | null, theme: 
 		spec: draw(describes),
 		describes,
 	});
+	const before = ghost && bins && ghostBins(bins, ghost.choices);
 	return {
-		counts: bins && picture((d) => errorCounts(bins, theme, d), `Commutation-angle errors counted. ${spread}.`),
+		counts: bins && picture((d) => errorCounts(bins, theme, d, before), `Commutation-angle errors counted. ${spread}.`),
 		cumulative:
 			bins &&
 			picture(
-				(d) => errorCumulative(bins, theme, d),
+				(d) => errorCumulative(bins, theme, d, before),
 				`Share of commutations with an error up to each angle. ${spread}.`,
 			),
 		rates: picture(
-			(d) => rateIntervals(choices, theme, d),
+			(d) => rateIntervals(choices, theme, d, ghost?.choices),
 			`Rates per measured sector. ${perChoice((choice) =>
 				eventKinds.map((kind) => `${eventWords[kind]} ${rateWords(choices[choice].rates[kind])}`).join('; '),
 			)}.`,
 		),
 		sectors: picture(
-			(d) => sectorMeans(choices, theme, d),
+			(d) => sectorMeans(choices, theme, d, ghost?.choices),
 			`Mean angle error of the six sectors. ${perChoice((choice) => choices[choice].sectorMeans.map(signedDegrees).join(', '))}.`,
 		),
 		outside: bins ? outsideWords(bins) : '',

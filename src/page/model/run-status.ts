@@ -5,6 +5,7 @@ import { count } from '../../../shared/words/figures.ts';
 /** What the engine is doing for the page. Figures on show are kept apart: they outlive the run that made them. */
 export type RunStatus =
 	| { readonly state: 'idle'; readonly note: string }
+	| { readonly state: 'previewing'; readonly finished: number; readonly asked: number }
 	| { readonly state: 'running'; readonly finished: number; readonly failed: number; readonly asked: number }
 	| { readonly state: 'done'; readonly seconds: number }
 	| { readonly state: 'failed'; readonly message: string };
@@ -16,6 +17,8 @@ export function announcement(status: RunStatus, result: StudyResult | null): str
 			const quarter = Math.floor((4 * (status.finished + status.failed)) / status.asked) * 25;
 			return quarter === 0 ? `Simulating ${count(status.asked)} drives.` : `${quarter} % of the drives simulated.`;
 		}
+		case 'previewing':
+			return '';
 		case 'done':
 			return `Finished. ${result ? studySentence(result) : ''}`;
 		case 'failed':

@@ -1,6 +1,8 @@
 import type { ChartTheme } from '../../../shared/charts/theme.ts';
 import type { Problem, Scenario } from '../../../shared/scenario/scenario.ts';
+import type { UnitRecord } from '../../../shared/study/point-change.ts';
 import type { StudyResult } from '../../../shared/study/result.ts';
+import type { Preview } from '../../host/run-preview.ts';
 import type { Address } from './route.ts';
 import type { ScenarioSource } from './scenario-source.ts';
 import type { StudyInputs } from './study-inputs.ts';
@@ -12,6 +14,8 @@ export interface Services {
 	readonly read: (text: string) => Reading;
 	/** Resolves with what finished, also when it was interrupted; rejects where nothing could be worked out. */
 	readonly study: (request: StudyRequest, watch: StudyWatch) => Promise<StudyResult>;
+	/** Quick figures of one operating point; null where nothing was finished. */
+	readonly preview: (request: PreviewRequest, watch: PreviewWatch) => Promise<Preview | null>;
 	/** Where the page is. */
 	readonly address: Address;
 	/** Colours and type of the charts, read when they are first wanted. */
@@ -26,14 +30,40 @@ export interface StudyRequest extends StudyInputs {
 	readonly scenario: Scenario;
 }
 
-export interface StudyWatch {
+export interface PreviewRequest extends StudyRequest {
+	/** Index of the operating point. */
+	readonly point: number;
+}
+
+export interface PreviewWatch {
+	/** Ends it at once. */
 	readonly signal: AbortSignal;
+	/** Ends it gently: something newer is asked. */
+	readonly stop: AbortSignal;
+	readonly onPartial: (preview: Preview) => void;
+}
+
+export interface StudyWatch {
+	/** Ends it at once, with what finished. */
+	readonly signal: AbortSignal;
+	/** Ends it gently: something newer is asked, and nobody wants what finished. */
+	readonly stop: AbortSignal;
 	readonly onProgress: (progress: { readonly finished: number; readonly failed: number }) => void;
 	/** Takes the figures so far, now and then. */
-	readonly onPartial: (result: StudyResult) => void;
+	readonly onPartial: (result: StudyResult, units?: UnitRecord) => void;
+	/** Takes the units behind the result, just before it comes. */
+	readonly onUnits: (units: UnitRecord) => void;
 }
 
 /** Figures on show, with what they were asked with. */
 export interface Shown extends StudyRequest {
 	readonly result: StudyResult;
+	/** The units behind the figures; figures that were kept in a file or by the browser have none. */
+	readonly record?: UnitRecord | undefined;
+}
+
+/** A preview with what it was asked with. */
+export interface Previewed extends StudyRequest {
+	readonly pointIndex: number;
+	readonly preview: Preview;
 }

@@ -1,13 +1,19 @@
-import { computed, type ReadonlySignal, signal } from '@preact/signals';
+import { computed, type ReadonlySignal, type Signal } from '@preact/signals';
 import { errorBins } from '../../../shared/charts/error-bins.ts';
 import type { ChartTheme } from '../../../shared/charts/theme.ts';
+import type { PointResult } from '../../../shared/study/result.ts';
 import { studySentence } from '../../../shared/study/sentence.ts';
 import { count } from '../../../shared/words/figures.ts';
 import { levelWords } from '../../../shared/words/level.ts';
+import { choiceWords } from '../../../shared/words/names.ts';
+import type { Preview } from '../../host/run-preview.ts';
+import type { createBaseline } from './baseline.ts';
 import { binRows } from './bin-rows.ts';
 import { causeRows } from './cause-rows.ts';
+import { changeSentence } from './change-words.ts';
 import { conditionWords } from './conditions.ts';
 import { figureGroups, rateRows } from './figure-rows.ts';
+import type { createOnShow } from './on-show.ts';
 import { drawPictures } from './pictures.ts';
 import { pointTabs } from './point-tabs.ts';
 import { provenanceRows } from './provenance-rows.ts';
@@ -19,50 +25,79 @@ import { tally } from './tally.ts';
 
 interface Seen {
 	readonly shown: ReadonlySignal<Shown | null>;
-	readonly request: ReadonlySignal<StudyRequest | null>;
 	readonly status: ReadonlySignal<RunStatus>;
+	readonly request: ReadonlySignal<StudyRequest | null>;
+	readonly pointIndex: Signal<number>;
+	readonly show: ReturnType<typeof createOnShow>;
+	readonly against: Pick<ReturnType<typeof createBaseline>, 'ghost' | 'change'>;
 	readonly theme: () => ChartTheme;
 }
 
 /** Everything the view "which sensing choice, and by how much" shows, from the figures on show and the operating point. */
-export function createWhichChoice({ shown, request, status, theme }: Seen) {
-	const pointIndex = signal(0);
+export function createWhichChoice({ shown, status, request, pointIndex, show, against, theme }: Seen) {
+	const { points, at, onShow } = show;
 	const chartTheme = computed(theme);
 	const result = computed(() => shown.value?.result ?? null);
-	const points = computed(() => result.value?.points ?? []);
-	const at = computed(() => Math.min(pointIndex.value, Math.max(0, points.value.length - 1)));
 	const answer = computed(() => {
-		const point = points.value[at.value];
-		if (!result.value || !point) return null;
+		const present = onShow.value;
+		if (!result.value || !present) return null;
+		const { point, preview } = present;
 		const { level } = result.value.provenance;
+		const ghost = against.ghost.value;
+		const change = against.change.value;
 		const bins = errorBins(point.choices);
 		return {
-			overall: studySentence(result.value),
+			overall: preview ? previewSentence(present.point, preview) : studySentence(result.value),
 			...sentences(point.paired.sentence),
+			change: change ? changeSentence(point.name, change, level) : '',
 			level: levelWords(level),
 			tally: tally(point.paired),
-			figures: figureGroups(point),
+			figures: figureGroups(point, ghost, change),
 			rates: rateRows(point),
 			causes: causeRows(point),
 			sectors: sectorRows(point),
 			bins: bins ? binRows(bins) : [],
-			pictures: drawPictures(point, bins, chartTheme.value),
+			pictures: drawPictures(point, bins, chartTheme.value, ghost),
+			hasGhost: ghost !== null,
 			conditions: conditionWords(point).all,
 		};
 	});
 
 	return {
 		pointIndex: at,
-		tabs: computed(() => pointTabs(points.value)),
+		tabs: computed(() => {
+			const present = onShow.value;
+			const tabs = pointTabs(points.value.map((one, i) => (i === at.value && present ? present.point : one)));
+			if (!present?.preview) return tabs;
+			return tabs.map((tab, i) => (i === at.value ? tab : { ...tab, better: null, verdict: 'not yet worked out' }));
+		}),
 		answer,
 		provenance: computed(() => (result.value ? provenanceRows(result.value) : null)),
 		/** What must be known before the figures are believed. */
-		reservations: computed(() => reservations(shown.value, request.value, status.value)),
+		reservations: computed(() => {
+			const preview = onShow.value?.preview;
+			return preview ? [previewWords(preview)] : reservations(shown.value, request.value, status.value);
+		}),
 		setPoint: (index: number) => {
 			pointIndex.value = Math.max(0, index);
 		},
 	};
 }
+
+/** The preview's answer, for its one point. */
+function previewSentence({ name, paired }: PointResult, { units }: Preview): string {
+	const drives = `preview from ${count(units.finished)} drives`;
+	return paired.better === 'not shown'
+		? `At ${name} neither choice is shown to be better (${drives}).`
+		: `${capital(choiceWords[paired.better])} is better at ${name} (${drives}).`;
+}
+
+function previewWords({ units, starts, point }: Preview): string {
+	const failed = units.failed > 0 ? `, ${count(units.failed)} of which could not be simulated` : '';
+	return `A preview: ${count(units.finished)} drives${failed}, ${starts === 1 ? 'one start' : `${starts} starts`} each, at ${point.name} alone. The full number is being simulated behind it.`;
+}
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 function reservations(shown: Shown | null, request: StudyRequest | null, status: RunStatus): readonly string[] {
 	if (!shown) return [];

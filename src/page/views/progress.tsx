@@ -4,6 +4,15 @@ import type { PageModel } from '../model/page-model.ts';
 /** How far the run is, or how the last one ended. */
 export function Progress({ model }: { model: PageModel }) {
 	const status = model.status.value;
+	if (status.state === 'previewing') {
+		const { finished, asked } = status;
+		return (
+			<div class="progress">
+				<progress aria-label="Drives of the preview" max={asked} value={finished} />
+				<p>Preview: {count(finished)} drives</p>
+			</div>
+		);
+	}
 	if (status.state === 'running') {
 		const { finished, failed, asked } = status;
 		return (

@@ -7,6 +7,7 @@ export function Answer({ answer }: { answer: WhichChoiceAnswer }) {
 		<section class="answer">
 			<p class="lead">{answer.lead}</p>
 			{answer.rest && <p class="rest">{answer.rest}</p>}
+			{answer.change && <p class="changed">{answer.change}</p>}
 			<Tally answer={answer} />
 		</section>
 	);

@@ -35,6 +35,7 @@ export function Figures({ answer }: { answer: WhichChoiceAnswer }) {
 									<td key={choice}>
 										{figures[choice].main}
 										{figures[choice].detail && <small>{figures[choice].detail}</small>}
+										{figures[choice].was && <small class="was">{figures[choice].was}</small>}
 									</td>
 								))}
 							</tr>

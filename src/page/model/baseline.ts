@@ -1,0 +1,122 @@
+import { computed, effect, type ReadonlySignal, signal } from '@preact/signals';
+import type { JsonObject } from '../../../shared/scenario/read-json.ts';
+import { type PointChange, pointChange } from '../../../shared/study/point-change.ts';
+import type { PointResult } from '../../../shared/study/result.ts';
+import type { Preview } from '../../host/run-preview.ts';
+import type { PointOnShow } from './on-show.ts';
+import type { RunStatus } from './run-status.ts';
+import { type Background, previewUnits } from './runs.ts';
+import type { Services, Shown, StudyRequest } from './services.ts';
+
+/** A result that later ones are held against, with the inputs that gave it. */
+export interface Baseline {
+	readonly shown: Shown;
+	readonly document: JsonObject;
+}
+
+interface Seen {
+	readonly services: Pick<Services, 'preview'>;
+	readonly runs: {
+		readonly shown: ReadonlySignal<Shown | null>;
+		readonly status: ReadonlySignal<RunStatus>;
+		readonly background: Background;
+	};
+	readonly request: ReadonlySignal<StudyRequest | null>;
+	readonly document: ReadonlySignal<JsonObject | null>;
+	readonly onShow: ReadonlySignal<PointOnShow | null>;
+	readonly points: ReadonlySignal<readonly PointResult[]>;
+	readonly at: ReadonlySignal<number>;
+}
+
+/**
+ * The pinned result and what changed since. A preview is held against a preview
+ * of the baseline, made in a quiet moment, so that like is compared with like.
+ */
+export function createBaseline({ services, runs, request, document, onShow, points, at }: Seen) {
+	const baseline = signal<Baseline | null>(null);
+	/** Of the baseline, by point. */
+	const previews = signal<ReadonlyMap<number, Preview>>(new Map());
+
+	const canPin = computed(() => {
+		const present = runs.shown.value;
+		return (
+			present?.record !== undefined &&
+			!present.result.provenance.partial &&
+			present.scenario === request.value?.scenario &&
+			present !== baseline.value?.shown
+		);
+	});
+	const placeOf = (name: string) => {
+		const pinned = baseline.value?.shown;
+		const point = pinned?.result.points.findIndex((one) => one.name === name) ?? -1;
+		return pinned?.record && point >= 0 ? { record: pinned.record, point } : null;
+	};
+	/** The baseline's figures where present ones are on show. */
+	const ghost = computed<PointResult | null>(() => {
+		const present = onShow.value;
+		const pinned = baseline.value?.shown;
+		if (!pinned || !present || isBaseline.value) return null;
+		if (present.preview) return previews.value.get(at.value)?.point ?? null;
+		return pinned.result.points.find((one) => one.name === present.point.name) ?? null;
+	});
+	/** True where the baseline itself is on show. */
+	const isBaseline = computed(
+		() => onShow.value?.preview == null && baseline.value !== null && runs.shown.value === baseline.value.shown,
+	);
+	/** What changed at the point on show; null where there is nothing to hold it against. */
+	const change = computed<PointChange | null>(() => {
+		const present = onShow.value;
+		if (!present?.place || !baseline.value || isBaseline.value) return null;
+		if (!present.preview) {
+			const before = placeOf(present.point.name);
+			return before && pointChange(before, present.place);
+		}
+		const before = previews.value.get(at.value);
+		return before ? pointChange({ record: before.record, point: 0 }, present.place) : null;
+	});
+	/** What changed at every point, from finished studies. */
+	const changes = computed(() => {
+		const present = runs.shown.value;
+		if (!present?.record || !baseline.value || present === baseline.value.shown) return [];
+		const { record } = present;
+		return points.value.map(({ name }, point) => {
+			const before = placeOf(name);
+			return { name, change: before && pointChange(before, { record, point }) };
+		});
+	});
+
+	effect(() => {
+		const pinned = baseline.value;
+		const point = at.value;
+		const { state } = runs.status.value;
+		if (!pinned || (state !== 'done' && state !== 'idle') || previews.value.has(point)) return;
+		if (point >= pinned.shown.scenario.points.length) return;
+		const units = Math.min(previewUnits, pinned.shown.units);
+		void runs.background(async ({ end, stop }) => {
+			const made = await services.preview(
+				{ ...pinned.shown, units, point },
+				{ signal: end, stop, onPartial: () => {} },
+			);
+			if (made?.isComplete && baseline.value === pinned) previews.value = new Map([...previews.value, [point, made]]);
+		});
+	});
+
+	return {
+		baseline,
+		canPin,
+		ghost,
+		isBaseline,
+		change,
+		changes,
+		pin(): void {
+			const present = runs.shown.value;
+			if (!canPin.value || !present || !document.value) return;
+			previews.value = new Map();
+			baseline.value = { shown: present, document: document.value };
+		},
+		unpin(): void {
+			baseline.value = null;
+			previews.value = new Map();
+		},
+	};
+}
