@@ -74,6 +74,8 @@ export class PowerStage {
 	/** What `mark` keeps. */
 	private readonly marked = new Float64Array(12);
 	private markedCount = 0;
+	/** Whole periods were run in one go: ties are worked out when the careful way goes on from here. */
+	private untied = false;
 	/** Phasors of bus ripple and electrical angle, now. */
 	zRe = 1;
 	zIm = 0;
@@ -178,6 +180,7 @@ export class PowerStage {
 
 	/** Works out the segment from now to the nearest of `limit` (s), gate edge, corner and diode event. */
 	trace(limit: number): void {
+		if (this.untied) this.retie();
 		const { circuit, mode, emf } = this;
 		const time = this.periodStart + this.offset;
 		let end = this.gateEnd;
@@ -391,7 +394,7 @@ export class PowerStage {
 		this.work += work;
 		this.boundary = 'gate';
 		this.enterPeriod(this.periodIndex + periods, this.duty < 1);
-		this.retie();
+		this.untied = true;
 	}
 
 	/** Remembers the start of the present period, to come back to it. */
@@ -459,6 +462,7 @@ export class PowerStage {
 		this.iC = other.iC;
 		this.work = other.work;
 		this.mode = other.mode;
+		this.untied = other.untied;
 		this.part = other.part;
 		this.gateEnd = other.gateEnd;
 		for (let k = 0; k < 3; k++) this.ties[k] = other.ties[k] as Tie;
@@ -867,6 +871,7 @@ export class PowerStage {
 
 	/** Ties every terminal by its switches, else by the sign of its current, then lets diodes start that must. */
 	private retie(): void {
+		this.untied = false;
 		const high = highPhase[this.kind] as number;
 		const low = lowPhase[this.kind] as number;
 		for (let k = 0; k < 3; k++) {

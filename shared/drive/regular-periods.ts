@@ -557,11 +557,17 @@ export class RegularPeriods {
 		const slot = history.offset(history.count);
 		v[slot + segment.start] = time;
 		v[slot + segment.length] = length;
-		for (let k = 0; k < 3; k++) {
-			v[slot + segment.emfA + k] =
-				(emf.level[k] as number) + (emf.slope[k] as number) * (time - (emf.zero[k] as number));
-			v[slot + segment.slopeA + k] = emf.slope[k] as number;
-		}
+		v[slot + segment.emfA] = emf.level[0] as number;
+		v[slot + segment.emfB] = emf.level[1] as number;
+		v[slot + segment.emfC] = emf.level[2] as number;
+		v[slot + segment.slopeA] = 0;
+		v[slot + segment.slopeB] = 0;
+		v[slot + segment.slopeC] = 0;
+		// only the open phase may be on a ramp
+		const third = openPhase[this.kind] as number;
+		const rise = emf.slope[third] as number;
+		v[slot + segment.emfA + third] = (emf.level[third] as number) + rise * (time - (emf.zero[third] as number));
+		v[slot + segment.slopeA + third] = rise;
 		v[slot + segment.zRe] = zRe;
 		v[slot + segment.zIm] = zIm;
 		v[slot + segment.kind] = this.kind;

@@ -1,14 +1,20 @@
 import exp from '@stdlib/math-base-special-exp';
 
+/** e^(−k/8), so that what is left of x is below 1/8. */
+const steps = 8;
+const table = Float64Array.from({ length: 64 * steps }, (_, k) => exp(-k / steps));
+
 /**
- * e^−x for x ≥ 0. Stretches are mostly short against what decays in them, so
- * up to x = 0.1 the (4, 4) Padé approximant serves (relative error
- * x⁹·4!·4!/(8!·9!) < 4·10⁻¹⁷); beyond, the library's exponential.
+ * e^−x for x ≥ 0, to a few units of the last place: a table in steps of 1/8,
+ * and for the rest r the (4, 4) Padé approximant, whose relative error is
+ * r⁹·4!·4!/(8!·9!) < 3·10⁻¹⁶·10⁻¹. The same digits in every engine.
  */
 export function decay(x: number): number {
-	if (x > 0.1) return exp(-x);
-	const z = x * x;
+	if (!(x < 64)) return exp(-x);
+	const k = (x * steps) | 0;
+	const r = x - k / steps;
+	const z = r * r;
 	const even = 1680 + z * (180 + z);
-	const odd = x * (840 + 20 * z);
-	return (even - odd) / (even + odd);
+	const odd = r * (840 + 20 * z);
+	return ((table[k] as number) * (even - odd)) / (even + odd);
 }
