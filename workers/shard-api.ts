@@ -7,6 +7,8 @@ import { nominalDelays } from '../shared/study/nominal-delay.ts';
 import type { StudyPlan } from '../shared/study/plan.ts';
 import { delaysOfScenarios, type ManyPlans, runPlans } from '../shared/study/run-plans.ts';
 import { runShard } from '../shared/study/run-shard.ts';
+import { runVariants } from '../shared/variants/run-variants.ts';
+import type { VariantList } from '../shared/variants/variant.ts';
 
 type Report = (done: number) => void;
 
@@ -27,6 +29,8 @@ export const shardApi = {
 	/** Carrier phases of several nominal drives, drive after drive. */
 	nominalDelaysOfScenarios: (scenarios: readonly Scenario[], from: number, to: number, report: Report) =>
 		delaysOfScenarios(scenarios, from, to, report),
+	/** Every variant of every unit, unit after unit. */
+	unitsOfVariants: (list: VariantList, from: number, to: number, report: Report) => runVariants(list, from, to, report),
 	/** Every start of one unit at every point. */
 	unitOutcomes: (of: { readonly plan: StudyPlan; readonly unit: number }, from: number, to: number, report: Report) =>
 		unitOutcomes(of, from, to, report),

@@ -23,13 +23,24 @@ const conditionIds: readonly string[] = parameters
  */
 export const startSlots: readonly string[] = ['pwmPhase', 'ripplePhase', ...conditionIds];
 
-/** One start: a function of the seed, the indices and the scenario's number of starts alone. */
-export function drawStart(scenario: Scenario, seed: string, unit: number, point: number, start: number): Start {
+/**
+ * One start: a function of the seed, the indices and the scenario's number of starts alone.
+ *
+ * @param key index that the moments are drawn under; the point's own if not given
+ */
+export function drawStart(
+	scenario: Scenario,
+	seed: string,
+	unit: number,
+	point: number,
+	start: number,
+	key = point,
+): Start {
 	const operatingPoint = scenario.points[point];
 	if (!operatingPoint) throw new RangeError(`point ${point} of ${scenario.points.length}`);
 	const starts = scenario.values['trial.starts'];
 	if (typeof starts !== 'number') throw new RangeError(`trial.starts must be a number, not ${String(starts)}`);
-	return startFromUniforms(operatingPoint, startUniforms(seed, unit, point, start, starts));
+	return startFromUniforms(operatingPoint, startUniforms(seed, unit, key, start, starts));
 }
 
 /**

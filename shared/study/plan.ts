@@ -11,4 +11,9 @@ export interface StudyPlan {
 	readonly seed: string;
 	/** Delay of detection that the firmware assumes, seconds (nominal-delay.ts). */
 	readonly compensation: PerChoice<number>;
+	/**
+	 * Index that each point's moments and noise are drawn under, where it is not its own: points with the same key
+	 * meet the same moments, and a point lifted out of a scenario keeps those it had there.
+	 */
+	readonly pointKeys?: readonly number[];
 }

@@ -15,19 +15,20 @@ export interface UnitDrive {
 }
 
 /** All runs of one unit, point by point and start by start: a function of the plan and the unit's index alone. */
-export function* unitDrives({ scenario, seed, compensation }: StudyPlan, unit: number): Generator<UnitDrive> {
+export function* unitDrives({ scenario, seed, compensation, pointKeys }: StudyPlan, unit: number): Generator<UnitDrive> {
 	const parts = drawParts(scenario, seed, unit);
 	const noise = keyedNoise(seed);
 	const starts = scenario.values['trial.starts'] as number;
 	for (let point = 0; point < scenario.points.length; point += 1) {
+		const key = pointKeys?.[point] ?? point;
 		for (let start = 0; start < starts; start += 1) {
-			const { conditions, pwmPhase, ripplePhase } = drawStart(scenario, seed, unit, point, start);
+			const { conditions, pwmPhase, ripplePhase } = drawStart(scenario, seed, unit, point, start, key);
 			const drive = buildDrive(
 				{ ...scenario.values, ...conditions },
 				{ ...parts, pwmPhase, ripplePhase },
 				compensation,
 			);
-			yield { point, start, drive, noise: noise.forRun(unit, point, start) };
+			yield { point, start, drive, noise: noise.forRun(unit, key, start) };
 		}
 	}
 }

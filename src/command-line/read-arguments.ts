@@ -36,7 +36,7 @@ export function readArguments<Options extends Readonly<Record<string, OptionReco
 			void problems.push({ path: token.rawName, value: shortened(token.value ?? ''), message });
 		const option = Object.hasOwn(options, token.name) ? options[token.name] : undefined;
 		if (option === undefined) report(unknownOption(token.name, options));
-		else if (given.has(token.name)) report('is given twice; keep one of the two');
+		else if (given.has(token.name) && !option.repeats) report('is given twice; keep one of the two');
 		else if (!option.read) {
 			if (token.value === undefined) values[token.name] = true;
 			else report('takes no value');
@@ -44,7 +44,9 @@ export function readArguments<Options extends Readonly<Record<string, OptionReco
 		else {
 			const reading = option.read(token.value);
 			if ('problem' in reading) report(reading.problem);
-			else values[token.name] = reading.value;
+			else if (option.repeats && given.has(token.name)) {
+				values[token.name] = [...(values[token.name] as unknown[]), ...(reading.value as unknown[])];
+			} else values[token.name] = reading.value;
 		}
 		given.add(token.name);
 	}

@@ -1,0 +1,59 @@
+import { type ChoiceName, choiceNames } from '../drive/drive.ts';
+import { formatQuantity } from '../parameters/format-quantity.ts';
+import type { NumberRecord } from '../parameters/parameter.ts';
+import { parameter } from '../parameters/parameters.ts';
+import { count, degrees } from '../words/figures.ts';
+import { choiceWords } from '../words/names.ts';
+import { shareWords } from '../words/share.ts';
+import type { CombinationResult, EnvelopeResult } from './envelope-result.ts';
+
+type Answered = Omit<EnvelopeResult, 'sentence'>;
+
+const limitWords = {
+	holds: 'the requirement holds',
+	fails: 'the requirement fails',
+	undecided: 'the requirement is not decided',
+};
+
+/** The envelope's answer: the worst combination for each choice, what passes there, and what passes everywhere. */
+export function envelopeSentence(result: Answered): string {
+	const { provenance, combinations, possible } = result;
+	if (provenance.units.finished === 0) {
+		return `None of the ${count(provenance.units.asked)} drives was finished: nothing is shown.`;
+	}
+	const how =
+		result.thinned === null
+			? `All ${count(possible)} combinations of the stated limits were run.`
+			: `Of ${count(possible)} combinations of the stated limits ${count(combinations.length)} were run: a regular fraction in which any ${result.thinned.strength} conditions of a point meet in every combination of their limits, then from the worst of each choice one limit at a time until none was worse.`;
+	return [...choiceNames.map((choice) => worstWords(result, choice)), how].join(' ');
+}
+
+function worstWords({ worst, combinations, everywhere }: Answered, choice: ChoiceName): string {
+	const place = worst[choice];
+	const found = place === null ? undefined : combinations[place];
+	if (found === undefined) return '';
+	const { verdict, unitError } = found.choices[choice];
+	const error = Number.isFinite(unitError.q95)
+		? `1 drive in 20 is beyond ${degrees(unitError.q95)}`
+		: '1 drive in 20 loses lock';
+	const { share } = everywhere[choice].verdict;
+	const all = Number.isNaN(share) ? '' : `, and ${shareWords(share)} of drives pass at every combination`;
+	return (
+		`With ${choiceWords[choice]} sensing the worst is ${combinationWords(found)}: ${shareWords(verdict.share)} of drives pass there and ${error}; ` +
+		`${limitWords[verdict.decision]} there${all}.`
+	);
+}
+
+/** "slow with speed low (882 rpm), bus voltage high (25.2 V)". */
+export function combinationWords({
+	point,
+	limits,
+	conditions,
+}: Pick<CombinationResult, 'point' | 'limits' | 'conditions'>): string {
+	const ends = Object.entries(limits).map(([id, limit]) => {
+		const { name, unit } = parameter(id) as NumberRecord;
+		const value = formatQuantity(Number((conditions[id] as number).toPrecision(4)), unit).replace(' ', '\u00a0');
+		return `${name} ${limit} (${value})`;
+	});
+	return ends.length === 0 ? point : `${point} with ${ends.join(', ')}`;
+}

@@ -1,0 +1,84 @@
+import { type ChoiceName, choiceNames } from '../drive/drive.ts';
+import { formatQuantity, formatRelative } from '../parameters/format-quantity.ts';
+import { count } from '../words/figures.ts';
+import { levelWords } from '../words/level.ts';
+import { choiceWords } from '../words/names.ts';
+import { shareWords } from '../words/share.ts';
+import type { RangeResult, SlowestSpeed } from './range-result.ts';
+import { settingWords, valueWords } from './setting.ts';
+
+type Answered = Omit<RangeResult, 'sentence'>;
+
+/** The range's answer: down to which speed, or at which values, the requirement holds with each choice, and how surely. */
+export function rangeSentence(result: Answered): string {
+	const { requirement, unitsPerValue, values, slowest, provenance } = result;
+	if (provenance.units.finished === 0) {
+		return `None of the ${count(provenance.units.asked)} drives was finished: nothing is shown.`;
+	}
+	const asked = `Asked is that at least ${shareWords(requirement.share)} of drives pass, shown with ${levelWords(requirement.confidence)} confidence at each value by ${count(unitsPerValue)} drives, the same at all of them.`;
+	if (slowest)
+		return [...slowest.map((one) => slowestWords(result, one)), loadWords(result), asked].filter(Boolean).join(' ');
+	const answers = choiceNames.map((choice) => {
+		const holding = values.filter(({ choices }) => choices[choice].verdict.decision === 'holds');
+		const where =
+			holding.length === 0
+				? 'at none of'
+				: holding.length === values.length
+					? values.length === 1
+						? 'at the one value looked at of'
+						: `at all ${values.length} values of`
+					: `at ${holding.length} of ${values.length} values of`;
+		return `with ${choiceWords[choice]} ${where}`;
+	});
+	const names = result.axes.map(({ name }) => name).join(' and ');
+	const best = choiceNames.map((choice) => bestWords(result, choice)).join('; ');
+	return `The requirement holds ${answers.map((answer) => `${answer} ${names}`).join(', and ')}. ${capital(best)}. ${asked}`;
+}
+
+function slowestWords(result: Answered, { at, choices, resolution }: SlowestSpeed): string {
+	const speeds = result.axes.find(({ id }) => id === 'operation.speed')?.values ?? [];
+	const fastest = rpm(Math.max(...speeds));
+	const words = choiceNames.map((choice) => {
+		const { holds, fails, decision } = choices[choice];
+		const name = `${choiceWords[choice]} sensing`;
+		if (holds === null) {
+			return `with ${name} the requirement ${decision === 'fails' ? 'fails' : 'is not shown to hold'} even at the fastest speed looked at, ${fastest}`;
+		}
+		if (fails === null) return `with ${name} the requirement holds at every speed looked at, down to ${rpm(holds)}`;
+		return `with ${name} the requirement holds down to ${rpm(holds)} and ${decision === 'fails' ? 'fails' : 'is no longer shown to hold'} at ${rpm(fails)}`;
+	});
+	const where = Object.keys(at).length > 0 ? `At ${settingWords(at)} ` : '';
+	const turned = choiceNames.map((choice) => choices[choice].turnedRound);
+	const caution =
+		Math.max(...turned) > 0
+			? ` Not every drive that passes at a speed passes at the faster ones (all but ${count(turned[0] ?? 0)} with half-bus, ${count(turned[1] ?? 0)} with virtual neutral), so take the confidence of the search as approximate.`
+			: '';
+	const searched = choiceNames.some((choice) => choices[choice].fails !== null && choices[choice].holds !== null);
+	const narrowed = searched ? `, narrowed down to ${formatRelative(resolution)} of the speed` : '';
+	const text = words.join('; ');
+	return `${where}${where ? text : capital(text)}${narrowed}.${caution}`;
+}
+
+function loadWords({ load, point, slowest }: Answered): string {
+	if (load === null || slowest === null) return '';
+	return load === 'square'
+		? `This is for the load line through ${point}: torque as the square of the speed.`
+		: `This is for the torque of ${point}, the same at every speed.`;
+}
+
+/** The value with the largest passing share. */
+function bestWords({ values }: Answered, choice: ChoiceName): string {
+	const share = (value: RangeResult['values'][number]): number => {
+		const { share: seen } = value.choices[choice].verdict;
+		return Number.isNaN(seen) ? -1 : seen;
+	};
+	const best = values.reduce((one, other) => (share(other) > share(one) ? other : one));
+	const where = Object.entries(best.at)
+		.map(([id, value]) => valueWords(id, value))
+		.join(' and ');
+	return `${choiceWords[choice]} passes most at ${where}, ${shareWords(best.choices[choice].verdict.share)} of drives`;
+}
+
+const rpm = (speed: number): string => formatQuantity(Number(speed.toPrecision(4)), 'rpm').replace(' ', '\u00a0');
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -1,0 +1,35 @@
+import type { Decision } from '../statistics/verdict.ts';
+import { type Axis, between } from './axis.ts';
+
+/** What is known of a speed for one choice. */
+export interface SpeedDecision {
+	readonly speed: number;
+	readonly decision: Decision;
+}
+
+/** Where the requirement stops holding as the speed falls. */
+export interface Bracket {
+	/** The slowest speed down to which every speed looked at holds; null where the fastest does not. */
+	readonly holds: number | null;
+	/** The next slower speed looked at, where it does not hold; null where none is slower. */
+	readonly fails: number | null;
+}
+
+/** From the fastest speed downwards to the first that does not hold. @param looked in any order */
+export function bracket(looked: readonly SpeedDecision[]): Bracket {
+	let holds: number | null = null;
+	for (const { speed, decision } of [...looked].sort((one, other) => other.speed - one.speed)) {
+		if (decision !== 'holds') return { holds, fails: speed };
+		holds = speed;
+	}
+	return { holds, fails: null };
+}
+
+/**
+ * The speed to look at next, between the two; null where the bracket is as
+ * narrow as `resolution` (a share of the speed that holds) or has an open side.
+ */
+export function nextSpeed({ holds, fails }: Bracket, resolution: number, spacing: Axis['spacing']): number | null {
+	if (holds === null || fails === null || holds - fails <= resolution * holds) return null;
+	return between(fails, holds, 0.5, spacing);
+}

@@ -1,0 +1,174 @@
+import { choiceNames, type PerChoice } from '../drive/drive.ts';
+import type { Scenario } from '../scenario/scenario.ts';
+import { clopperPearsonUpper } from '../statistics/clopper-pearson.ts';
+import { orderStatisticInterval } from '../statistics/order-statistic-interval.ts';
+import { quantileOfSorted } from '../statistics/quantile.ts';
+import { ratioEstimate } from '../statistics/ratio-estimate.ts';
+import { type Verdict, verdict } from '../statistics/verdict.ts';
+import { unitValues } from '../study/choice-figures.ts';
+import { computedRate } from '../study/computed-rate.ts';
+import { type StudyColumns, unitStates } from '../study/merge.ts';
+import type { ChoiceFigures, ComputedRate, RateFigure } from '../study/result.ts';
+import { sectorsPerHour } from '../study/sectors-per-hour.ts';
+import { requirementOf, unitJudge } from '../study/unit-passes.ts';
+import { eventKinds } from '../words/names.ts';
+
+/** Confidence level of intervals; the verdict's limits have the requirement's confidence. */
+export const figuresLevel = 0.95;
+
+/** What a variant's units did, for both choices. */
+export interface VariantFigures {
+	readonly units: { readonly asked: number; readonly finished: number; readonly failed: number };
+	readonly choices: PerChoice<VariantChoice>;
+}
+
+export interface VariantChoice {
+	/** Units that pass every point of the variant, and what they show of the requirement. */
+	readonly passed: number;
+	readonly verdict: Verdict;
+	/** Figure of a unit: the 95 % quantile of its |angle errors|, at the point where it is largest. */
+	readonly unitError: ChoiceFigures['unitError'];
+	/** Expected early, late and missed crossings in an operating hour, points by their share of the hours: counted, and computed from the noise (null where it cannot be). */
+	readonly crossingsPerHour: { readonly counted: number; readonly computed: number | null };
+	readonly points: readonly VariantPoint[];
+}
+
+export interface VariantPoint {
+	readonly name: string;
+	readonly sectors: number;
+	/** Over all measured commutations, degrees. */
+	readonly meanError: number;
+	readonly unitError: ChoiceFigures['unitError'];
+	/** Early, late and missed crossings together, as counted. */
+	readonly counted: RateFigure;
+	/** The same as computed; null where it cannot be. */
+	readonly computed: ComputedRate | null;
+	readonly lost: number;
+	readonly torqueNotReached: number;
+	readonly runs: number;
+}
+
+/** Figures of a variant from its columns; units that could not be simulated count as not passing. */
+export function variantFigures(scenario: Scenario, study: StudyColumns): VariantFigures {
+	const finished = finishedUnits(study);
+	const failed = study.failures.length;
+	return {
+		units: { asked: study.units, finished: finished.length, failed },
+		choices: Object.fromEntries(
+			choiceNames.map((name, choice) => [name, choiceOf(scenario, study, finished, choice)]),
+		) as unknown as PerChoice<VariantChoice>,
+	};
+}
+
+/** Indices of the units that were simulated, rising. */
+export function finishedUnits({ states }: StudyColumns): readonly number[] {
+	const units: number[] = [];
+	for (let unit = 0; unit < states.length; unit += 1) if (states[unit] === unitStates.finished) units.push(unit);
+	return units;
+}
+
+function choiceOf(scenario: Scenario, study: StudyColumns, finished: readonly number[], choice: number): VariantChoice {
+	const { share, confidence } = requirementOf(scenario);
+	const judge = unitJudge(scenario);
+	const passed = finished.filter((unit) => judge.passes(study.columns, unit, choice)).length;
+	const notSimulated = study.failures.length;
+	const points = scenario.points.map((_, point) => pointOf(scenario, study, finished, point, choice));
+	const worst = new Float64Array(finished.length);
+	for (let point = 0; point < points.length; point += 1) {
+		const errors = unitValues({ study, finished, point, choice }, 'unitError');
+		for (let i = 0; i < worst.length; i += 1) worst[i] = Math.max(worst[i] as number, errors[i] as number);
+	}
+	return {
+		passed,
+		verdict: verdict({ passed, failed: finished.length - passed, notSimulated }, share, confidence),
+		unitError: errorQuantiles(worst),
+		crossingsPerHour: {
+			counted: hourly(scenario, points, ({ counted }) => counted.perHour) ?? Number.NaN,
+			computed: hourly(scenario, points, ({ computed }) => computed?.perHour ?? null),
+		},
+		points,
+	};
+}
+
+/** Mean over the points by their share of the hours; null where a point has none. */
+function hourly(
+	{ points }: Scenario,
+	figures: readonly VariantPoint[],
+	of: (figures: VariantPoint) => number | null,
+): number | null {
+	let sum = 0;
+	let hours = 0;
+	for (const [place, { values }] of points.entries()) {
+		const weight = points.length === 1 ? 1 : (values['operation.share'] ?? 1);
+		const figure = of(figures[place] as VariantPoint);
+		if (figure === null) return null;
+		if (weight > 0) sum += weight * figure;
+		hours += weight;
+	}
+	return hours > 0 ? sum / hours : null;
+}
+
+function pointOf(
+	scenario: Scenario,
+	study: StudyColumns,
+	finished: readonly number[],
+	point: number,
+	choice: number,
+): VariantPoint {
+	const operatingPoint = scenario.points[point];
+	if (operatingPoint === undefined) throw new RangeError(`point ${point} of ${scenario.points.length}`);
+	const place = { study, finished, point, choice };
+	const total = (values: Float64Array): number => values.reduce((sum, value) => sum + value, 0);
+	const perHour = sectorsPerHour(scenario, operatingPoint);
+	const sectors = unitValues(place, 'sectors');
+	const all = total(sectors);
+	const events = unitValues(place, 'early');
+	const chances = new Float64Array(finished.length);
+	for (const kind of eventKinds) {
+		if (kind !== 'early') addTo(events, unitValues(place, kind));
+		addTo(chances, unitValues(place, `${kind}Chance`));
+	}
+	const isComputed = finished.length > 0 && chances.every((sum) => sum >= 0);
+	return {
+		name: operatingPoint.name,
+		sectors: all,
+		meanError: total(unitValues(place, 'errorSum')) / all,
+		unitError: errorQuantiles(unitValues(place, 'unitError')),
+		counted: countedRate(events, sectors, perHour),
+		computed: isComputed
+			? computedRate(chances, sectors, { units: finished, sectorsPerHour: perHour, level: figuresLevel })
+			: null,
+		lost: total(unitValues(place, 'lost')),
+		torqueNotReached: total(unitValues(place, 'torqueNotReached')),
+		runs: total(unitValues(place, 'runs')),
+	};
+}
+
+/** As the study counts each kind of event: over units, and without an event a bound on the units affected. */
+function countedRate(events: Float64Array, sectors: Float64Array, perHour: number): RateFigure {
+	const count = events.reduce((sum, event) => sum + event, 0);
+	if (count === 0) {
+		const high = clopperPearsonUpper(0, events.length, figuresLevel);
+		return { count, rate: 0, low: 0, high, perHour: 0, boundOn: 'units' };
+	}
+	const { ratio, low, high } = ratioEstimate(events, sectors, figuresLevel);
+	return { count, rate: ratio, low, high, perHour: ratio * perHour, boundOn: 'sectors' };
+}
+
+function errorQuantiles(errors: Float64Array): ChoiceFigures['unitError'] {
+	const sorted = Float64Array.from(errors).sort();
+	const limits = (share: number): readonly [number, number] | null => {
+		const { low, high, ranks } = orderStatisticInterval(sorted, share, figuresLevel);
+		return ranks.low === 0 || ranks.high > sorted.length ? null : [low, high];
+	};
+	return {
+		median: quantileOfSorted(sorted, 0.5),
+		q95: quantileOfSorted(sorted, 0.95),
+		medianInterval: limits(0.5),
+		q95Interval: limits(0.95),
+	};
+}
+
+function addTo(sums: Float64Array, values: Float64Array): void {
+	for (let i = 0; i < sums.length; i += 1) sums[i] = (sums[i] as number) + (values[i] as number);
+}

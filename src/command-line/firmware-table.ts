@@ -1,0 +1,79 @@
+import { type ChoiceName, choiceNames } from '../../shared/drive/drive.ts';
+import type { ChoiceTuning, FirmwareResult } from '../../shared/firmware/firmware-result.ts';
+import type { Tuning } from '../../shared/firmware/fit-tuning.ts';
+import type { PointMean } from '../../shared/firmware/point-means.ts';
+import { formatQuantity } from '../../shared/parameters/format-quantity.ts';
+import { count, degrees, signedDegrees } from '../../shared/words/figures.ts';
+import { levelWords } from '../../shared/words/level.ts';
+import { choiceWords } from '../../shared/words/names.ts';
+import { heading, provenanceLines } from './provenance-lines.ts';
+import { restsOnFew, restsOnFewRemark, variantHead, variantLegend, variantRow } from './variant-rows.ts';
+import { padEnd, padStart, wrapText } from './wrap-text.ts';
+
+/** What firmware can take out, as a text of 80 columns: the answer, the settings and figures of each choice, what they rest on. */
+export function firmwareTable(result: FirmwareResult): string {
+	const { provenance, choices } = result;
+	const { asked, finished } = provenance.units;
+	const lines = [wrapText(`${provenance.scenario}: what firmware can take out`), '', wrapText(result.sentence)];
+	if (provenance.partial) {
+		lines.push(
+			wrapText(`PARTIAL RESULT: interrupted after ${count(finished)} of ${count(asked)} drives, all runs counted.`),
+		);
+	}
+	for (const choice of choiceNames) lines.push('', ...choiceLines(result, choice));
+	const shown = choiceNames.flatMap((choice) => choices[choice].confirmed ?? []);
+	if (shown.length > 0) lines.push('', wrapText(variantLegend));
+	if (shown.some(({ before, after }) => restsOnFew(before.points) || restsOnFew(after.points))) {
+		lines.push(wrapText(restsOnFewRemark, { rest: '  ' }));
+	}
+	lines.push(
+		wrapText(result.requirement.sentence),
+		wrapText(`Figures are of fresh drives, drawn with the seed “${result.confirmationSeed}”.`),
+		...provenanceLines(provenance),
+	);
+	return `${lines.join('\n')}\n`;
+}
+
+function choiceLines({ choices, advance, requirement }: FirmwareResult, choice: ChoiceName): string[] {
+	const { before, after, confirmed } = choices[choice];
+	return [
+		heading(choiceWords[choice]),
+		cells(['', 'before', 'after', '', '']),
+		cells(['compensation', time(before), time(after), '', '']),
+		cells(['advance', ...[before, after].map(({ advanceTrim }) => degrees(advance + advanceTrim)), '', '']),
+		...(confirmed === null ? [] : confirmedLines(confirmed, levelWords(requirement.confidence))),
+	];
+}
+
+function confirmedLines({ before, after }: NonNullable<ChoiceTuning['confirmed']>, confidence: string): string[] {
+	return [
+		'',
+		cells(['mean error,', '', '', 'deviation from', 'of all']),
+		cells(['standard error', 'before', 'after', 'drive to drive', 'commutations']),
+		...after.error.points.map((point, place) =>
+			cells([
+				point.name,
+				meanWords(before.error.points[place] ?? point),
+				meanWords(point),
+				degrees(point.betweenDrives),
+				degrees(point.ofCommutations),
+			]),
+		),
+		...(after.error.points.length > 1
+			? [cells(['over all', meanWords(before.error), meanWords(after.error), '', ''])]
+			: []),
+		'',
+		...variantHead('', confidence),
+		variantRow('before', before),
+		variantRow('after', after),
+	];
+}
+
+const meanWords = ({ mean, standardError }: Pick<PointMean, 'mean' | 'standardError'>): string =>
+	`${signedDegrees(mean)}, ${degrees(standardError)}`;
+
+const time = ({ compensation }: Tuning): string => formatQuantity(Number(compensation.toPrecision(4)), 's');
+
+function cells([label = '', ...figures]: readonly string[]): string {
+	return (padEnd(label, 18) + figures.map((figure, i) => padStart(figure, i < 2 ? 16 : 15)).join('')).trimEnd();
+}

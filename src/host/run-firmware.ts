@@ -1,0 +1,241 @@
+import { type ChoiceName, choiceNames, type PerChoice } from '../../shared/drive/drive.ts';
+import type { ChoiceTuning, FirmwareResult, TunedFigures } from '../../shared/firmware/firmware-result.ts';
+import { firmwareSentence } from '../../shared/firmware/firmware-sentence.ts';
+import { fitTuning, type Tuning, type TuningLimits } from '../../shared/firmware/fit-tuning.ts';
+import { type PopulationMean, populationMean } from '../../shared/firmware/point-means.ts';
+import type { NumberRecord } from '../../shared/parameters/parameter.ts';
+import { parameter } from '../../shared/parameters/parameters.ts';
+import { scenarioDigest, sha256 } from '../../shared/scenario/digest.ts';
+import type { Scenario } from '../../shared/scenario/scenario.ts';
+import { warnings as scenarioWarnings } from '../../shared/scenario/warnings.ts';
+import { mcnemar } from '../../shared/statistics/mcnemar.ts';
+import { failUnits, type StudyColumns } from '../../shared/study/merge.ts';
+import { resultDigest } from '../../shared/study/result-digest.ts';
+import type { UnitFailure } from '../../shared/study/run-shard.ts';
+import { requirementOf } from '../../shared/study/unit-passes.ts';
+import { requirementSentence } from '../../shared/study/verdict-sentence.ts';
+import { version } from '../../shared/study/version.ts';
+import { passesOf } from '../../shared/variants/passes.ts';
+import type { Variant } from '../../shared/variants/variant.ts';
+import { figuresLevel, finishedUnits, variantFigures } from '../../shared/variants/variant-figures.ts';
+import { variantMethods } from '../../shared/variants/variant-methods.ts';
+import { findCompensation } from './find-compensation.ts';
+import { createPool, type Pool } from './pool.ts';
+import { runVariantsInPool, type WorkProgress } from './run-variants.ts';
+import { silenceLimitOf } from './silence-limit.ts';
+import type { WorkerHost } from './worker-handle.ts';
+
+export interface FirmwareRequest {
+	readonly scenario: Scenario;
+	/** Not empty. */
+	readonly seed: string;
+	/** Of each run. */
+	readonly units: number;
+	/** Cuts the work short: it then resolves with what finished, marked partial. */
+	readonly signal?: AbortSignal;
+	/** At most 20 times a second. */
+	readonly onProgress?: (progress: WorkProgress) => void;
+	/** Indices a shard; the pool chooses if not given. No result depends on it. */
+	readonly shardSize?: number;
+}
+
+/** Runs after which the tuning is taken as it is. */
+const mostRounds = 6;
+/** Share of its standard error that no point's mean is to move by any more. */
+const settled = 0.1;
+
+const methods = {
+	tuning: `weighted least squares of the points' mean errors over electrical speed: the slope is delay, the intercept angle; repeated on the same drives until no mean would move by more than ${settled} of its standard error`,
+	'mean error':
+		"mean over drives of each one's mean error, points by their share of the hours; drives that lost lock are left out",
+	confirmation: 'before and after on the same fresh drives; McNemar, exact',
+};
+
+/** Finds a firmware's tuning on workers of its own. */
+export async function runFirmware(
+	request: FirmwareRequest & { readonly workers?: number },
+	host: WorkerHost,
+): Promise<FirmwareResult> {
+	const pool = createPool(host, request.workers);
+	try {
+		return await runFirmwareInPool(request, pool);
+	} finally {
+		pool.close();
+	}
+}
+
+/** The same on workers that live on. */
+export async function runFirmwareInPool(request: FirmwareRequest, pool: Pool): Promise<FirmwareResult> {
+	const { scenario, seed, units, signal } = request;
+	const found = await findCompensation(scenario, pool, silenceLimitOf(scenario), signal);
+	const before = perChoice((choice): Tuning => ({ compensation: found.compensation[choice], advanceTrim: 0 }));
+	const runs = new TuningRuns(request, found, pool);
+	const advance = scenario.values['detection.advance'] as number;
+	const limits = limitsAt(advance);
+
+	let after = before;
+	const rounds: Record<ChoiceName, number> = { halfBus: 0, virtualNeutral: 0 };
+	for (let round = 1; round <= mostRounds && runs.isComplete; round += 1) {
+		const [study] = await runs.take(seed, [after]);
+		if (study === undefined || !runs.isComplete) break;
+		const present = after;
+		after = perChoice((choice, place) => {
+			const next = nextTuning(scenario, populationMean(scenario, study, place), present[choice], limits);
+			if (next !== null) rounds[choice] = round;
+			return next ?? present[choice];
+		});
+		if (choiceNames.every((choice) => after[choice] === present[choice])) break;
+	}
+
+	const confirmationSeed = `${seed} fresh`;
+	const [studyBefore, studyAfter] = runs.isComplete ? await runs.take(confirmationSeed, [before, after]) : [];
+	const choices = perChoice(
+		(choice, place): ChoiceTuning => ({
+			before: before[choice],
+			after: after[choice],
+			rounds: rounds[choice],
+			confirmed:
+				studyBefore && studyAfter && runs.isComplete
+					? confirmation(scenario, studyBefore, studyAfter, choice, place)
+					: null,
+		}),
+	);
+	const requirement = requirementOf(scenario);
+	const result: Omit<FirmwareResult, 'sentence'> = {
+		format: 'anglespread-firmware',
+		formatVersion: 1,
+		provenance: {
+			version,
+			seed,
+			scenario: scenario.name,
+			scenarioDigest: await scenarioDigest(scenario),
+			resultDigest: await sha256(new TextEncoder().encode(runs.digests.join('\n'))),
+			units: runs.done,
+			partial: !runs.isComplete,
+			failures: runs.failures,
+			compensation: found.compensation,
+			level: figuresLevel,
+			methods: { ...variantMethods, ...methods },
+			warnings: [...scenarioWarnings(scenario), ...found.warnings],
+		},
+		requirement: { ...requirement, sentence: requirementSentence(requirement) },
+		unitsPerRun: units,
+		confirmationSeed,
+		advance,
+		choices,
+	};
+	return { ...result, sentence: firmwareSentence(result) };
+}
+
+const perChoice = <T>(of: (choice: ChoiceName, place: number) => T): PerChoice<T> =>
+	Object.fromEntries(choiceNames.map((choice, place) => [choice, of(choice, place)])) as unknown as PerChoice<T>;
+
+/** Both settings keep within what a scenario may state. */
+function limitsAt(advance: number): TuningLimits {
+	const range = parameter('detection.advance') as NumberRecord;
+	const delay = parameter('detection.compensation') as NumberRecord;
+	return { mostCompensation: delay.max, leastTrim: range.min - advance, mostTrim: range.max - advance };
+}
+
+/** The next tuning; the present one where it is settled, null where a point has no drive that keeps lock. */
+function nextTuning(
+	{ points, values }: Scenario,
+	{ points: means }: PopulationMean,
+	present: Tuning,
+	limits: TuningLimits,
+): Tuning | null {
+	const counted = means.flatMap(({ mean, weight, standardError }, place) => {
+		const speed = 6 * (values['motor.polePairs'] as number) * (points[place]?.values['operation.speed'] ?? 0);
+		return weight > 0 ? [{ mean, weight, speed, standardError }] : [];
+	});
+	if (counted.length === 0 || counted.some(({ mean }) => Number.isNaN(mean))) return null;
+	const next = fitTuning(counted, present, limits);
+	const delay = next.compensation - present.compensation;
+	const trim = next.advanceTrim - present.advanceTrim;
+	const moves = counted.some(({ speed, standardError }) => Math.abs(speed * delay + trim) > settled * standardError);
+	return moves ? next : present;
+}
+
+function confirmation(
+	scenario: Scenario,
+	before: StudyColumns,
+	after: StudyColumns,
+	choice: ChoiceName,
+	place: number,
+): NonNullable<ChoiceTuning['confirmed']> {
+	const figures = (study: StudyColumns): TunedFigures => ({
+		...variantFigures(scenario, study).choices[choice],
+		error: populationMean(scenario, study, place),
+	});
+	const passedBefore = passesOf(scenario, before)[choice];
+	const passedAfter = passesOf(scenario, after)[choice];
+	const both = new Set(finishedUnits(after));
+	let gained = 0;
+	let lost = 0;
+	for (const unit of finishedUnits(before)) {
+		if (!both.has(unit)) continue;
+		if (passedAfter[unit] === 1 && passedBefore[unit] === 0) gained += 1;
+		if (passedAfter[unit] === 0 && passedBefore[unit] === 1) lost += 1;
+	}
+	return {
+		before: figures(before),
+		after: figures(after),
+		change: { gained, lost, p: mcnemar(lost, gained).exact },
+	};
+}
+
+/** Runs of the scenario's drives under given tunings, and what became of their units. */
+class TuningRuns {
+	readonly failures: UnitFailure[] = [];
+	readonly digests: string[] = [];
+	isComplete = true;
+	done: WorkProgress = { asked: 0, finished: 0, failed: 0 };
+	private readonly request: FirmwareRequest;
+	private readonly found: { readonly compensation: PerChoice<number>; readonly failure?: string | undefined };
+	private readonly pool: Pool;
+
+	constructor(request: FirmwareRequest, found: TuningRuns['found'], pool: Pool) {
+		this.request = request;
+		this.found = found;
+		this.pool = pool;
+	}
+
+	async take(seed: string, tunings: readonly PerChoice<Tuning>[]): Promise<readonly StudyColumns[]> {
+		const { done, found, pool, request } = this;
+		const { scenario, units, signal, onProgress = () => {}, shardSize } = request;
+		const variants = tunings.map((tuning): Variant => {
+			const advanceTrim = perChoice((choice) => tuning[choice].advanceTrim);
+			return {
+				compensation: perChoice((choice) => tuning[choice].compensation),
+				// an untrimmed run is the study's own
+				...(choiceNames.some((choice) => advanceTrim[choice] !== 0) && { advanceTrim }),
+			};
+		});
+		const plan = { scenario, seed, compensation: found.compensation };
+		const add = ({ asked, finished, failed }: WorkProgress): WorkProgress => ({
+			asked: done.asked + asked,
+			finished: done.finished + finished,
+			failed: done.failed + failed,
+		});
+		const { studies, isComplete } = await runVariantsInPool(
+			{ list: { plan, variants }, units, signal, shardSize, onProgress: (now) => onProgress(add(now)) },
+			pool,
+		);
+		this.isComplete &&= isComplete;
+		let finished = 0;
+		let failed = 0;
+		for (const study of studies) {
+			if (found.failure !== undefined) {
+				// what ran was not compensated
+				study.failures.length = 0;
+				failUnits(study, 0, units, `the nominal drive: ${found.failure}`);
+			}
+			finished += finishedUnits(study).length;
+			failed += study.failures.length;
+			this.failures.push(...[...study.failures].sort((one, other) => one.unit - other.unit));
+			this.digests.push(await resultDigest(study));
+		}
+		this.done = add({ asked: studies.length * units, finished, failed });
+		return studies;
+	}
+}

@@ -1,0 +1,267 @@
+import { choiceNames, type PerChoice } from '../../shared/drive/drive.ts';
+import type { Axis } from '../../shared/range/axis.ts';
+import type { RangeResult, RangeValue, SlowestOfChoice, SlowestSpeed } from '../../shared/range/range-result.ts';
+import { rangeSentence } from '../../shared/range/range-sentence.ts';
+import { type Ranging, retunedScenario, type Setting, variantAt } from '../../shared/range/setting.ts';
+import { type Bracket, bracket, nextSpeed } from '../../shared/range/slowest.ts';
+import { scenarioDigest, sha256 } from '../../shared/scenario/digest.ts';
+import { warnings as scenarioWarnings } from '../../shared/scenario/warnings.ts';
+import { failUnits, type StudyColumns } from '../../shared/study/merge.ts';
+import { resultDigest } from '../../shared/study/result-digest.ts';
+import type { UnitFailure } from '../../shared/study/run-shard.ts';
+import { requirementOf } from '../../shared/study/unit-passes.ts';
+import { requirementSentence } from '../../shared/study/verdict-sentence.ts';
+import { version } from '../../shared/study/version.ts';
+import { passesOf } from '../../shared/variants/passes.ts';
+import { type Variant, variantScenario } from '../../shared/variants/variant.ts';
+import { figuresLevel, variantFigures } from '../../shared/variants/variant-figures.ts';
+import { variantMethods } from '../../shared/variants/variant-methods.ts';
+import { type FoundCompensation, findCompensation } from './find-compensation.ts';
+import { createPool, type Pool } from './pool.ts';
+import { runVariantsInPool, type WorkProgress } from './run-variants.ts';
+import { silenceLimitOf } from './silence-limit.ts';
+import type { WorkerHost } from './worker-handle.ts';
+
+export interface RangeRequest extends Ranging {
+	/** One or two, of different parameters. */
+	readonly axes: readonly Axis[];
+	/** Not empty. */
+	readonly seed: string;
+	/** At each value. */
+	readonly units: number;
+	/** Share of the speed down to which the slowest one is narrowed. */
+	readonly resolution: number;
+	/** Cuts the work short: it then resolves with what finished, marked partial. */
+	readonly signal?: AbortSignal;
+	/** At most 20 times a second. */
+	readonly onProgress?: (progress: WorkProgress) => void;
+	/** Indices a shard; the pool chooses if not given. No result depends on it. */
+	readonly shardSize?: number;
+}
+
+const speedId = 'operation.speed';
+
+/** All settings of the axes, the first axis running fastest. */
+export function settingsOf(axes: readonly Axis[]): Setting[] {
+	return axes.reduceRight<Setting[]>(
+		(settings, { record, values }) =>
+			settings.flatMap((setting) => values.map((value) => ({ [record.id]: value, ...setting }))),
+		[{}],
+	);
+}
+
+/** Runs a range on workers of its own. */
+export async function runRange(
+	request: RangeRequest & { readonly workers?: number },
+	host: WorkerHost,
+): Promise<RangeResult> {
+	const pool = createPool(host, request.workers);
+	try {
+		return await runRangeInPool(request, pool);
+	} finally {
+		pool.close();
+	}
+}
+
+/** The same on workers that live on. */
+export async function runRangeInPool(request: RangeRequest, pool: Pool): Promise<RangeResult> {
+	const { scenario, axes, seed, units, point, load, resolution } = request;
+	const found = await findCompensation(scenario, pool, silenceLimitOf(scenario), request.signal);
+	const looks = new Looks(request, found, pool);
+	await looks.take(settingsOf(axes), false);
+
+	const speedAxis = axes.find(({ record }) => record.id === speedId);
+	const others = speedAxis ? settingsOf(axes.filter((axis) => axis !== speedAxis)) : [];
+	while (speedAxis && looks.isComplete) {
+		const wanted = others.flatMap((at) =>
+			choiceNames.flatMap((choice) => {
+				const speed = nextSpeed(looks.bracketAt(at, choice), resolution, speedAxis.spacing);
+				return speed === null ? [] : [{ [speedId]: speed, ...at }];
+			}),
+		);
+		if (wanted.length === 0) break;
+		await looks.take([...new Map(wanted.map((one) => [JSON.stringify(one), one])).values()], true);
+	}
+
+	const speedAlone = speedAxis !== undefined && axes.every(({ record }) => record.id !== 'operation.torque');
+	const requirement = requirementOf(scenario);
+	const result: Omit<RangeResult, 'sentence'> = {
+		format: 'anglespread-range',
+		formatVersion: 1,
+		provenance: {
+			version,
+			seed,
+			scenario: scenario.name,
+			scenarioDigest: await scenarioDigest(scenario),
+			resultDigest: await looks.digest(),
+			units: looks.units(),
+			partial: !looks.isComplete,
+			failures: looks.failures,
+			compensation: found.compensation,
+			level: figuresLevel,
+			methods: { ...variantMethods, ...(speedAxis && { 'slowest speed': slowestMethod }) },
+			warnings: [...scenarioWarnings(scenario), ...looks.warnings],
+		},
+		requirement: { ...requirement, sentence: requirementSentence(requirement) },
+		unitsPerValue: units,
+		axes: axes.map(({ record, spacing, values }) => ({
+			id: record.id,
+			name: record.name,
+			unit: record.unit,
+			spacing,
+			values,
+		})),
+		point: point === null ? null : (scenario.points[point]?.name ?? null),
+		load: speedAlone ? load : null,
+		values: looks.values,
+		slowest: speedAxis && looks.isComplete ? others.map((at) => looks.slowestAt(at, resolution)) : null,
+	};
+	return { ...result, sentence: rangeSentence(result) };
+}
+
+const slowestMethod =
+	'from the fastest speed down to the first at which the requirement is not shown to hold, halved between the two; the confidence covers the search as far as every drive that passes at a speed passes at the faster ones too';
+
+/** Everything that was looked at, in the order it was asked for. */
+class Looks {
+	readonly values: RangeValue[] = [];
+	readonly failures: UnitFailure[] = [];
+	readonly warnings: string[];
+	isComplete = true;
+	private readonly passes: PerChoice<Uint8Array>[] = [];
+	private readonly digests: string[] = [];
+	private readonly request: RangeRequest;
+	private readonly own: FoundCompensation;
+	private readonly pool: Pool;
+	private readonly tuned = new Map<string, FoundCompensation>();
+	private done: WorkProgress = { asked: 0, finished: 0, failed: 0 };
+
+	constructor(request: RangeRequest, own: FoundCompensation, pool: Pool) {
+		this.request = request;
+		this.own = own;
+		this.pool = pool;
+		this.warnings = [...own.warnings];
+	}
+
+	/** Runs the drives at these settings, as one job. */
+	async take(settings: readonly Setting[], isSearched: boolean): Promise<void> {
+		const { request, pool, done } = this;
+		const { scenario, seed, units, signal, onProgress = () => {}, shardSize } = request;
+		const firmware: FoundCompensation[] = [];
+		for (const setting of settings) firmware.push(await this.firmwareAt(setting));
+		const variants = settings.map(
+			(setting, place): Variant => ({
+				...variantAt(request, setting),
+				compensation: (firmware[place] as FoundCompensation).compensation,
+			}),
+		);
+		const { studies, isComplete } = await runVariantsInPool(
+			{
+				list: { plan: { scenario, seed, compensation: this.own.compensation }, variants },
+				units,
+				signal,
+				shardSize,
+				onProgress: (now) =>
+					onProgress({
+						asked: done.asked + now.asked,
+						finished: done.finished + now.finished,
+						failed: done.failed + now.failed,
+					}),
+			},
+			pool,
+		);
+		this.isComplete &&= isComplete;
+		for (const [place, at] of settings.entries()) {
+			const study = studies[place] as StudyColumns;
+			const { failure, compensation } = firmware[place] as FoundCompensation;
+			if (failure !== undefined) {
+				// what ran was not compensated
+				study.failures.length = 0;
+				failUnits(study, 0, units, `the nominal drive: ${failure}`);
+			}
+			const varied = variantScenario(scenario, variants[place] as Variant);
+			this.values.push({ at, isSearched, compensation, ...variantFigures(varied, study) });
+			this.passes.push(passesOf(varied, study));
+			this.failures.push(...[...study.failures].sort((one, other) => one.unit - other.unit));
+		}
+		for (const study of studies) this.digests.push(await resultDigest(study));
+		this.done = this.units();
+	}
+
+	/** All values' units. */
+	units(): WorkProgress {
+		const sum = (of: keyof RangeValue['units']): number =>
+			this.values.reduce((total, { units }) => total + units[of], 0);
+		return { asked: sum('asked'), finished: sum('finished'), failed: sum('failed') };
+	}
+
+	/** Over the digests of all values' columns, in their order. */
+	digest(): Promise<string> {
+		return sha256(new TextEncoder().encode(this.digests.join('\n')));
+	}
+
+	bracketAt(at: Setting, choice: 'halfBus' | 'virtualNeutral'): Bracket {
+		return bracket(
+			this.placesAt(at).map((place) => {
+				const value = this.values[place] as RangeValue;
+				return { speed: value.at[speedId] as number, decision: value.choices[choice].verdict.decision };
+			}),
+		);
+	}
+
+	slowestAt(at: Setting, resolution: number): SlowestSpeed {
+		const of = (choice: 'halfBus' | 'virtualNeutral'): SlowestOfChoice => {
+			const { holds, fails } = this.bracketAt(at, choice);
+			const places = this.placesAt(at);
+			const atFails = places
+				.map((place) => this.values[place] as RangeValue)
+				.find((value) => value.at[speedId] === fails);
+			return {
+				holds,
+				fails,
+				decision: atFails?.choices[choice].verdict.decision ?? null,
+				turnedRound: holds === null ? 0 : this.turnedRound(places, choice, holds),
+			};
+		};
+		return { at, resolution, choices: { halfBus: of('halfBus'), virtualNeutral: of('virtualNeutral') } };
+	}
+
+	/** Drives that pass at some of these speeds from `slowest` upwards and not at a faster one. */
+	private turnedRound(places: readonly number[], choice: 'halfBus' | 'virtualNeutral', slowest: number): number {
+		const speedOf = (place: number): number => this.values[place]?.at[speedId] ?? 0;
+		const rising = places.filter((place) => speedOf(place) >= slowest).sort((a, b) => speedOf(a) - speedOf(b));
+		let turned = 0;
+		for (let unit = 0; unit < this.request.units; unit += 1) {
+			let hasPassed = false;
+			const turns = rising.some((place) => {
+				const passes = this.passes[place]?.[choice][unit] === 1;
+				const turnedHere = hasPassed && !passes;
+				hasPassed ||= passes;
+				return turnedHere;
+			});
+			if (turns) turned += 1;
+		}
+		return turned;
+	}
+
+	/** Places of the values at this setting of the other axis. */
+	private placesAt(at: Setting): number[] {
+		return [...this.values.keys()].filter((place) =>
+			Object.entries(at).every(([id, value]) => this.values[place]?.at[id] === value),
+		);
+	}
+
+	/** The firmware's compensation: the scenario's own, or that of its nominal drive with the setting's parts and settings. */
+	private async firmwareAt(setting: Setting): Promise<FoundCompensation> {
+		const scenario = retunedScenario(this.request, setting);
+		if (scenario === null) return this.own;
+		const { [speedId]: _, ...rest } = setting;
+		const key = JSON.stringify(rest);
+		const known = this.tuned.get(key);
+		if (known) return known;
+		const found = await findCompensation(scenario, this.pool, silenceLimitOf(scenario), this.request.signal);
+		this.tuned.set(key, found);
+		for (const warning of found.warnings) if (!this.warnings.includes(warning)) this.warnings.push(warning);
+		return found;
+	}
+}
