@@ -4,6 +4,7 @@ import type { Reading } from '../services.ts';
 import { type DocumentPath, valueAt, withValueAt } from './document.ts';
 import { type FieldName, fieldsOf, withField } from './entry.ts';
 import { advance, begin, type History, paused, redone, undone } from './history.ts';
+import { measuredEntry } from './measured-part.ts';
 import { type InputRow, inputRows } from './rows.ts';
 
 export type Inputs = ReturnType<typeof createInputs>;
@@ -23,9 +24,20 @@ export function createInputs(read: (text: string) => Reading, onEdit: () => void
 	const history = signal<History<JsonObject | null>>(begin<JsonObject | null>(null));
 	/** Counts the times that the document changed other than by typing, so that fields take up the new text. */
 	const restored = signal(0);
-	/** The field being edited, by its key; '' for none. */
+	/** The row being edited, by its key; '' for none. It stays while something else of its section is used. */
 	const focused = signal('');
 	const openSection = signal('sensing');
+	/** Why a file of measured values was not taken, and for which row. */
+	const measuredProblems = signal<{
+		readonly key: string;
+		readonly file: string;
+		readonly problems: readonly string[];
+	} | null>(null);
+	/** The tolerances of the scenario as opened, where it was in order. */
+	const before = computed(() => {
+		const first = readOpened(text.value);
+		return 'scenario' in first ? first.scenario.tolerances : {};
+	});
 	const readings = new WeakMap<JsonObject, Reading>();
 
 	const document = computed(() => history.value.present);
@@ -75,6 +87,8 @@ export function createInputs(read: (text: string) => Reading, onEdit: () => void
 		restored,
 		focused,
 		openSection,
+		measuredProblems,
+		tolerancesBefore: before,
 		readingOf,
 		/** The scenario file as it stands, to be saved or shared. */
 		text: computed(() =>
@@ -88,6 +102,8 @@ export function createInputs(read: (text: string) => Reading, onEdit: () => void
 			const { value } = readJson(next);
 			text.value = next;
 			base.value = isObject(value) ? value : null;
+			focused.value = '';
+			measuredProblems.value = null;
 			history.value = begin(base.value);
 			restored.value += 1;
 		},
@@ -128,10 +144,31 @@ export function createInputs(read: (text: string) => Reading, onEdit: () => void
 			step(base.value, 'reset');
 			restored.value += 1;
 		},
+		/** Puts measured values in place of a part's assumed distribution, or says what is wrong with them. */
+		async measure(row: InputRow, file: { readonly name: string; text(): Promise<string> }): Promise<void> {
+			measuredProblems.value = null;
+			const refuse = (problems: readonly string[]): void => {
+				measuredProblems.value = { key: row.key, file: file.name, problems };
+			};
+			let content: string;
+			try {
+				content = await file.text();
+			} catch (error) {
+				return refuse([`cannot be read: ${error instanceof Error ? error.message : String(error)}`]);
+			}
+			const present = document.value;
+			if (!present) return;
+			const made = measuredEntry(row, valueAt(present, row.path), content);
+			focused.value = row.key;
+			if ('problems' in made) return refuse(made.problems);
+			step(withValueAt(present, row.path, made.entry), `${row.record.name}, measured`);
+			restored.value += 1;
+		},
 		undo: () => move(undone(history.value)),
 		redo: () => move(redone(history.value)),
 		focus(key: string): void {
 			focused.value = key;
+			if (measuredProblems.value?.key !== key) measuredProblems.value = null;
 			history.value = paused(history.value);
 		},
 	};
