@@ -9,8 +9,7 @@ import { type AskedGroup, resistorsOf } from './resistor-groups.ts';
  * purchasable values without any tolerance, `tolerance` the grade's tolerance
  * on the values as designed; `neither` is the board with exact resistors.
  */
-export const gradeEffects = ['both', 'nominals', 'tolerance', 'neither'] as const;
-export type GradeEffect = (typeof gradeEffects)[number];
+export type GradeEffect = 'both' | 'nominals' | 'tolerance' | 'neither';
 
 /** A resistor's value as designed and as it can be bought. */
 export interface NominalShift {

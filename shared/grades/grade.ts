@@ -17,7 +17,7 @@ export interface Grade {
 }
 
 /** The tolerance that a grade is sold under, and that its usual series follows: an array's absolute one. */
-export const soldTolerance = ({ lot, mismatch }: Pick<Grade, 'lot' | 'mismatch'>): number => (lot > 0 ? lot : mismatch);
+const soldTolerance = ({ lot, mismatch }: Pick<Grade, 'lot' | 'mismatch'>): number => (lot > 0 ? lot : mismatch);
 
 /** A grade with its name. @param series the usual one where none is given */
 export function makeGrade(lot: number, mismatch: number, series: readonly Series[] = []): Grade {
@@ -37,11 +37,14 @@ export function nearestOfGrade(value: number, { series }: Pick<Grade, 'series'>)
 }
 
 /**
- * Tightest first: by the deviation from resistor to resistor, which upsets the
- * ratios that sensing lives on, then by the common one, then by the coarseness
- * of the series. Known before any draw, as the judging in this order needs.
+ * Tightest first: by the tolerance that they are sold under, then by the
+ * deviation from resistor to resistor (so an array comes before loose resistors
+ * of its absolute tolerance), then by the fineness of the series. Known before
+ * any draw, as judging in this order needs.
  */
 export function tightestFirst(grades: readonly Grade[]): readonly Grade[] {
 	const finest = ({ series }: Grade): number => Math.max(...series.map((one) => Number(one.slice(1))));
-	return [...grades].sort((a, b) => a.mismatch - b.mismatch || a.lot - b.lot || finest(b) - finest(a));
+	return [...grades].sort(
+		(a, b) => soldTolerance(a) - soldTolerance(b) || a.mismatch - b.mismatch || finest(b) - finest(a),
+	);
 }

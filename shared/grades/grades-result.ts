@@ -68,21 +68,29 @@ export function gradesResult(findings: Findings): GradesResult {
 	};
 }
 
-function enough({ plan, figures, judgement, gradeTests, units, isPartial }: Findings, choice: ChoiceName): Enough {
+function enough({ plan, figures, judgement, gradeTests, isPartial }: Findings, choice: ChoiceName): Enough {
 	const fresh = gradeTests[choice].map((test) => ({ ...test, subject: test.subject.name }));
 	const found = {
 		loosest: judgement.held[choice][0]?.name ?? null,
 		fresh,
 		confirmed: fresh.find(({ verdict }) => verdict.decision === 'holds')?.subject ?? null,
 	};
+	const shareAt = (place = 0): number => (figures[place] as CaseFigures).choices[choice].share;
+	const tightest = figures[plan.gradePlaces[0]?.both ?? 0] as CaseFigures;
 	const sentence = enoughSentence({
 		choice,
 		group: plan.group,
 		isConcerned: resistorCount(plan.group, choice) > 0,
-		grades: plan.ladder.map(({ name }, place) => ({ name, verdict: judgement.judged[choice][place] ?? null })),
+		grades: plan.ladder.map(({ name }, place) => ({
+			name,
+			verdict: judgement.judged[choice][place] ?? null,
+			nominalsShare: shareAt(plan.gradePlaces[place]?.nominals),
+			toleranceShare: shareAt(plan.gradePlaces[place]?.tolerance),
+		})),
 		enough: found,
-		exactShare: (figures[plan.exactPlace] as CaseFigures).choices[choice].share,
-		units,
+		shortcomings: tightest.choices[choice].shortcomings,
+		exactShare: shareAt(plan.exactPlace),
+		units: tightest.units,
 		requirement: requirementOf(plan.scenario),
 		isPartial,
 	});

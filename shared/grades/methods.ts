@@ -24,7 +24,7 @@ export function gradeMethods(requirement: Requirement, isMixed: boolean): Readon
 		'crossings an hour':
 			'expected early, late and missed crossings as computed from the noise, mean over drives and over the points by their share of the hours; the worst drives dominate it',
 		...(isMixed && {
-			'cheapest mix': `all mixes are searched with the same draws, which by itself keeps no confidence, for the best of many looks better than it is; what is shown rests on fresh drives alone, at most ${mostMixTests} mixes from the cheapest that held, each tested at ${levelWords(mixTestConfidence(requirement))} so that together they keep ${confidence}, for each choice by itself`,
+			'cheapest mix': `all mixes are searched with the same draws, which by itself keeps no confidence, for the best of many looks better than it is; what is shown rests on fresh drives alone, at most ${mostMixTests} mixes from the cheapest that held, each tested with a third of the chance of error, so that together they keep ${confidence}, for each choice by itself`,
 		}),
 	};
 }

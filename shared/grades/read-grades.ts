@@ -2,7 +2,7 @@ import { parseQuantity } from '../parameters/quantity.ts';
 import { type Series, seriesNames } from '../parts/preferred-series.ts';
 import { type Grade, makeGrade } from './grade.ts';
 
-export const mostGrades = 12;
+const mostGrades = 12;
 /** Loosest tolerance that a grade may have. */
 const loosest = 0.2;
 

@@ -3,11 +3,10 @@ import type { NumberRecord } from '../parameters/parameter.ts';
 import { parameter } from '../parameters/parameters.ts';
 
 /** Groups of sensing resistors that are bought in one grade. */
-export const groupNames = ['divider', 'busDivider', 'star'] as const;
+const groupNames = ['divider', 'busDivider', 'star'] as const;
 export type GroupName = (typeof groupNames)[number];
 /** What grades are asked for: one group, or all of them alike. */
-export const askedGroups = [...groupNames, 'all'] as const;
-export type AskedGroup = (typeof askedGroups)[number];
+export type AskedGroup = GroupName | 'all';
 
 /** Parameter ids of a group's resistors. */
 const groupIds: Readonly<Record<GroupName, readonly string[]>> = {
@@ -16,11 +15,12 @@ const groupIds: Readonly<Record<GroupName, readonly string[]>> = {
 	star: ['sensing.virtualNeutral.star', 'sensing.virtualNeutral.ground'],
 };
 
+/** In print, after “the”. */
 export const groupWords: Readonly<Record<AskedGroup, string>> = {
 	divider: 'phase dividers',
 	busDivider: 'bus divider',
 	star: 'star',
-	all: 'all sensing resistors',
+	all: 'sensing resistors',
 };
 
 /** Groups that a board with each sensing choice is built with; the other choice's threshold is not on it. */
@@ -29,7 +29,7 @@ export const groupsOfChoice: PerChoice<readonly GroupName[]> = {
 	virtualNeutral: ['divider', 'star'],
 };
 
-export const groupsOf = (asked: AskedGroup): readonly GroupName[] => (asked === 'all' ? groupNames : [asked]);
+const groupsOf = (asked: AskedGroup): readonly GroupName[] => (asked === 'all' ? groupNames : [asked]);
 
 /** The records of a group's resistors. */
 export function resistorsOf(asked: AskedGroup): readonly NumberRecord[] {

@@ -1,11 +1,19 @@
 import type { ChoiceName } from '../drive/drive.ts';
 import type { Verdict } from '../statistics/verdict.ts';
-import type { Requirement } from '../study/unit-passes.ts';
+import { type Requirement, shortcomings as reasons, type Shortcoming } from '../study/unit-passes.ts';
 import { count, percent } from '../words/figures.ts';
 import { levelWords } from '../words/level.ts';
 import { choiceWords } from '../words/names.ts';
 import { type AskedGroup, groupWords } from './resistor-groups.ts';
-import type { CheapestMix, Enough, MixFigures } from './result.ts';
+import type { CaseFigures, CheapestMix, Enough, MixFigures } from './result.ts';
+
+interface JudgedGrade {
+	readonly name: string;
+	readonly verdict: Verdict | null;
+	/** Passing shares with the grade's nominal values and with its tolerance alone. */
+	readonly nominalsShare: number;
+	readonly toleranceShare: number;
+}
 
 interface Judged {
 	readonly choice: ChoiceName;
@@ -13,11 +21,14 @@ interface Judged {
 	/** Whether a board with this choice has resistors of the group. */
 	readonly isConcerned: boolean;
 	/** Grade names, tightest first, and what was found of each; null where it was not judged. */
-	readonly grades: readonly { readonly name: string; readonly verdict: Verdict | null }[];
+	readonly grades: readonly JudgedGrade[];
 	readonly enough: Omit<Enough, 'sentence'>;
+	/** What the drives that do not pass with the tightest grade fall short in. */
+	readonly shortcomings: Readonly<Record<Shortcoming, number>>;
 	/** Passing share with exact resistors in the group. */
 	readonly exactShare: number;
-	readonly units: number;
+	/** Of the run with the tightest grade. */
+	readonly units: CaseFigures['units'];
 	readonly requirement: Requirement;
 	readonly isPartial: boolean;
 }
@@ -32,7 +43,7 @@ export function enoughSentence(judged: Judged): string {
 	const loosest = grades.findIndex((grade) => grade.name === enough.loosest);
 	if (loosest < 0) return `${name}: ${noneWords(judged)}`;
 	const parts = [
-		`${enough.loosest} is the loosest grade that holds, ${confidenceWords(judged.requirement)}.`,
+		`${enough.loosest} is the loosest grade that holds: ${confidenceWords(judged.requirement)}.`,
 		freshWords(judged),
 		nextWords(grades[loosest + 1]),
 	];
@@ -57,7 +68,7 @@ export function mixSentence(
 	const doubts = failed.length > 0 ? ` Cheaper, ${failed.join('; ')}.` : '';
 	if (confirmed !== null && last !== undefined) {
 		return (
-			`${name}: the cheapest mix that holds is ${mixWords(confirmed)}, ${confidenceWords(requirement)}, shown on fresh drives ` +
+			`${name}: the cheapest mix that holds is ${mixWords(confirmed)}: ${confidenceWords(requirement)}, shown on fresh drives ` +
 			`(${shareWords(last.verdict)}).${doubts}`
 		);
 	}
@@ -74,13 +85,16 @@ export function mixWords({ grades, price }: Pick<MixFigures, 'grades' | 'price'>
 }
 
 /** Why no grade is enough, or why that is not known. */
-function noneWords({ grades, exactShare, units, requirement, group }: Judged): string {
+function noneWords({ grades, shortcomings, exactShare, units, requirement, group }: Judged): string {
 	const [tightest] = grades;
 	const verdict = tightest?.verdict;
-	if (!tightest || !verdict || Number.isNaN(verdict.share)) return 'no drive was finished: nothing is shown.';
-	const seen = `with the tightest, ${tightest.name}, ${percent(verdict.share)} of ${count(units)} drives pass`;
-	const required = percent(requirement.share);
-	const exact = ` With exact resistors there ${percent(exactShare)} would.`;
+	if (!tightest || !verdict || units.finished === 0) return 'no drive was finished: nothing is shown.';
+	const lack = units.failed > 0 ? ` (${count(units.failed)} could not be simulated)` : '';
+	const seen = `with the tightest, ${tightest.name}, ${percent(verdict.share)} of ${count(units.asked)} drives pass${lack}`;
+	const required = levelWords(requirement.share);
+	const counted = reasons.filter((reason) => shortcomings[reason] > 0);
+	const why = counted.map((reason) => `${count(shortcomings[reason])} ${reasonWords[reason]}`).join(', ');
+	const exact = `${why && ` Of the others ${why}.`} With exact resistors in their place ${percent(exactShare)} pass.`;
 	if (verdict.decision === 'fails') {
 		return `no grade of the ${groupWords[group]} is enough: ${seen}, fewer than the ${required} required.${exact}`;
 	}
@@ -91,12 +105,19 @@ function noneWords({ grades, exactShare, units, requirement, group }: Judged): s
 	return `not known: ${seen}, which neither shows nor rules out the ${required} required.${more}${exact}`;
 }
 
+const reasonWords: Readonly<Record<Shortcoming, string>> = {
+	lock: 'lose lock',
+	torque: 'miss the torque',
+	angle: 'exceed the angle',
+	rate: 'take too many false crossings',
+};
+
 function freshWords({ enough: { fresh, confirmed }, isPartial }: Judged): string {
 	const tests = fresh.map(({ subject, verdict }, place) => {
-		const name = place === 0 ? 'it' : `the next tighter, ${subject},`;
+		const name = place === 0 ? 'it' : `the next tighter, ${subject}`;
 		return verdict.decision === 'holds'
-			? `fresh drives confirm ${place === 0 ? 'it' : `the next tighter, ${subject}`} (${shareWords(verdict)})`
-			: `fresh drives do not confirm ${name.replace(/,$/, '')} (${shareWords(verdict)}: ${decisionWords(verdict)})`;
+			? `fresh drives confirm ${name} (${shareWords(verdict)})`
+			: `fresh drives do not confirm ${name} (${shareWords(verdict)}: it ${decisionWords(verdict)})`;
 	});
 	if (tests.length === 0) return isPartial ? 'It was interrupted before fresh drives could confirm it.' : '';
 	const end =
@@ -104,10 +125,11 @@ function freshWords({ enough: { fresh, confirmed }, isPartial }: Judged): string
 	return `${capital(tests.join(', but '))}.${end}`;
 }
 
-function nextWords(next: { readonly name: string; readonly verdict: Verdict | null } | undefined): string {
+function nextWords(next: JudgedGrade | undefined): string {
 	if (next === undefined) return 'No looser grade was asked about.';
 	if (next.verdict === null) return '';
-	return `The next looser, ${next.name}, ${decisionWords(next.verdict)} (${percent(next.verdict.share)} pass).`;
+	const apart = `its nominal values alone ${percent(next.nominalsShare)}, its tolerance alone ${percent(next.toleranceShare)}`;
+	return `The next looser, ${next.name}, ${decisionWords(next.verdict)} (${percent(next.verdict.share)} pass; ${apart}).`;
 }
 
 const decisionWords = ({ decision }: Verdict): string => (decision === 'undecided' ? 'is undecided' : decision);
@@ -115,6 +137,6 @@ const decisionWords = ({ decision }: Verdict): string => (decision === 'undecide
 const shareWords = ({ share, low }: Verdict): string => `${percent(share)} pass, at least ${percent(low)}`;
 
 const confidenceWords = ({ share, confidence }: Requirement): string =>
-	`at least ${percent(share)} of drives pass with ${levelWords(confidence)} confidence`;
+	`with ${levelWords(confidence)} confidence at least ${levelWords(share)} of drives pass`;
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -8,19 +8,19 @@ import { count, degrees, percent, perHour } from '../../shared/words/figures.ts'
 import { levelWords } from '../../shared/words/level.ts';
 import { choiceWords } from '../../shared/words/names.ts';
 import { heading } from './provenance-lines.ts';
-import { padEnd, padStart, wrapText } from './wrap-text.ts';
+import { padEnd, padStart, widthOf, wrapText } from './wrap-text.ts';
 
 /** Mixes listed one by one; the JSON has all. */
-const mixesShown = 8;
+const mixesShown = 5;
 
 /** Which grade is enough, as a text of 80 columns: the answer, the figures, what they rest on. */
 export function gradesTable(result: GradesResult): string {
 	const { provenance, group, enough, cheapest } = result;
 	const { requirement } = provenance;
 	const lines = [
-		wrapText(`${provenance.scenario}: what grade is enough for ${group === 'all' ? '' : 'the '}${groupWords[group]}`),
+		wrapText(`${provenance.scenario}: what grade is enough for the ${groupWords[group]}`),
 		wrapText(
-			`Required: ${percent(requirement.share)} of drives with ${percent(requirement.quantile)} of their commutations within ${degrees(requirement.angleLimit)} and at most ${perHour(requirement.crossingsPerHour)} crossings gone wrong an hour, lock kept and torque reached, at every operating point; shown with ${levelWords(requirement.confidence)} confidence.`,
+			`Required: ${levelWords(requirement.share)} of drives with ${levelWords(requirement.quantile)} of their commutations within ${degrees(requirement.angleLimit)} and at most ${perHour(requirement.crossingsPerHour)} crossings gone wrong an hour, lock kept and torque reached, at every operating point; shown with ${levelWords(requirement.confidence)} confidence.`,
 		),
 		'',
 		...choiceNames.map((choice) => wrapText(enough[choice].sentence)),
@@ -47,7 +47,7 @@ function choiceLines({ exact, grades, group, provenance }: GradesResult, choice:
 	}
 	const isPriced = grades.some(({ price }) => price !== null);
 	return [
-		gradeRow(['grade', 'pass', 'at least', 'median', '1 in 20', 'crossings', isPriced ? 'price' : '', 'verdict']),
+		gradeRow(['grade', 'pass', 'at least', 'median', '1 in 20', 'gone wrong', isPriced ? 'price' : '', 'verdict']),
 		gradeRow(['', '', '', 'drive', 'beyond', 'an hour', '', '']),
 		...grades.map(({ grade, cases, judged, price }) =>
 			figureRow(
@@ -77,7 +77,7 @@ const figureRow = (name: string, figures: CaseChoice, price: number | null, verd
 		percent(figures.low),
 		errorWords(figures.unitError.median),
 		errorWords(figures.unitError.q95),
-		perHour(figures.crossingsPerHour),
+		hourly(figures.crossingsPerHour),
 		price === null ? '' : String(price),
 		verdict,
 	]);
@@ -90,25 +90,30 @@ const columns =
 	(widths: readonly number[]) =>
 	(cells: readonly string[]): string =>
 		cells
-			.map((cell, i) => (i === 0 ? padEnd(cell, widths[i] as number) : padStart(cell, widths[i] as number)))
+			.map((cell, i) => {
+				if (i > 0) return padStart(cell, widths[i] as number);
+				// a name that fills its column has a line of its own
+				return widthOf(cell) < (widths[0] as number)
+					? padEnd(cell, widths[0] as number)
+					: `${cell}\n${padEnd('', widths[0] as number)}`;
+			})
 			.join('')
 			.trimEnd();
 
-const gradeRow = columns([18, 9, 10, 8, 9, 10, 6, 10]);
-const effectRow = columns([18, 15, 15, 16, 16]);
+const gradeRow = columns([17, 8, 9, 8, 8, 11, 6, 12]);
+const effectRow = columns([17, 15, 16, 16, 16]);
 
 /** A grade is judged only up to the first that does not hold; the figures of the others are shown all the same. */
 const judgedWords = (verdict: Verdict | null, isPartial: boolean): string =>
 	verdict === null ? (isPartial ? '' : 'not judged') : verdict.decision;
 
 function mixLines({ searched, fresh }: CheapestMix): string[] {
+	const held = searched.filter(({ verdict }) => verdict.decision === 'holds');
 	return [
-		`Cheapest mixes of ${count(searched.length)}, as the search saw them`,
-		...searched
+		`${count(held.length)} of ${count(searched.length)} mixes held in the search${held.length > 0 ? '; the cheapest of them' : '.'}`,
+		...held
 			.slice(0, mixesShown)
-			.map((mix) =>
-				wrapText(`${mixWords(mix)}: ${percent(mix.verdict.share)} pass, ${mix.verdict.decision}`, indented),
-			),
+			.map((mix) => wrapText(`${mixWords(mix)}: ${percent(mix.verdict.share)} pass`, indented)),
 		...fresh.map(({ subject, seed, verdict }) =>
 			wrapText(
 				`on fresh drives (seed ${seed}) ${mixWords(subject)}: ${percent(verdict.share)} pass, ${verdict.decision}`,
@@ -150,6 +155,9 @@ function groundLines({ provenance, grades }: GradesResult): string[] {
 }
 
 const indented = { first: '  ', rest: '      ' };
+
+/** What is less than once in the age of the earth needs no figure. */
+const hourly = (crossings: number): string => (crossings > 0 && crossings < 1e-12 ? '< 10⁻¹²' : perHour(crossings));
 
 const errorWords = (error: number): string => (error === Number.POSITIVE_INFINITY ? 'lost' : degrees(error));
 

@@ -37,7 +37,7 @@ test('an array of 1 % absolute and 0.1 % ratio has lot 1 %, mismatch 0.1 % and t
 	]);
 });
 
-test('the tightest comes first by mismatch, then lot, then the finer series', () => {
+test('the tightest comes first by what it is sold under, an array before loose resistors of its absolute tolerance, then the finer series', () => {
 	const names = tightestFirst(read('5 %, array 1 %/0.1 %, 1 % E24, 0.1 %, 1 %, array 5 %/1 %')).map(({ name }) => name);
 	expect(names).toEqual(['0.1 %', 'array 1 %/0.1 %', '1 %', '1 % E24', 'array 5 %/1 %', '5 %']);
 });
