@@ -6,6 +6,7 @@ import { computed, signal } from '@preact/signals';
  */
 export const viewTitles = {
 	'which-choice': 'Which choice',
+	'one-drive': 'One drive',
 } as const;
 
 export type ViewName = keyof typeof viewTitles;

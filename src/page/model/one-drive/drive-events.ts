@@ -1,0 +1,48 @@
+import type { ChoiceName } from '../../../../shared/drive/drive.ts';
+import type { DriveWindow } from '../../../../shared/one-drive/drive-window.ts';
+import { choiceWords } from '../../../../shared/words/names.ts';
+import { commutationWords, crossingWords, milliseconds, sectorName } from './drive-words.ts';
+
+/** What one can step through. */
+export const eventKindsSeen = {
+	false: 'false and missed crossings',
+	accepted: 'accepted crossings',
+	true: 'true crossings',
+	commutation: 'commutations',
+} as const;
+export type SeenKind = keyof typeof eventKindsSeen;
+
+export interface DriveEvent {
+	/** s. */
+	readonly time: number;
+	readonly words: string;
+}
+
+/** One choice's events of a kind in the order of time; sectors that were only forced in warm-up are none. */
+export function driveEvents(window: DriveWindow, choice: ChoiceName, kind: SeenKind): readonly DriveEvent[] {
+	const firstLoop = (window.runs[choice].sectors[0]?.sector ?? 0) + 1;
+	return window.runs[choice].sectors
+		.filter(({ sector }) => sector >= firstLoop)
+		.flatMap((events): DriveEvent[] => {
+			const { sector, reached, acceptedAt, commutation, trueCrossing, angleError } = events;
+			const where = `${choiceWords[choice]}, ${sectorName(sector)}`;
+			const crossing = crossingWords(events, firstLoop);
+			const at = (time: number, words: string): DriveEvent[] => [
+				{ time, words: `${milliseconds(time)}, ${where}: ${words}` },
+			];
+			if (kind === 'accepted') return Number.isNaN(acceptedAt) ? [] : at(acceptedAt, `accepted, ${crossing}`);
+			if (kind === 'true') return at(trueCrossing, `the back-EMF crosses zero; the crossing taken is ${crossing}`);
+			if (kind === 'commutation') return at(commutation, `commutation ${commutationWords(angleError)}`);
+			if (events.kind === null) return [];
+			return at(Number.isNaN(reached) ? commutation : acceptedAt, crossing);
+		})
+		.sort((one, other) => one.time - other.time);
+}
+
+/** The nearest event after (or before) a time; null where there is none. */
+export function nextEvent(events: readonly DriveEvent[], time: number, direction: 1 | -1): DriveEvent | null {
+	// a step from an event must not find the same one again
+	const least = 1e-9;
+	if (direction > 0) return events.find((event) => event.time > time + least) ?? null;
+	return events.findLast((event) => event.time < time - least) ?? null;
+}

@@ -1,0 +1,133 @@
+import { computed, signal } from '@preact/signals';
+import { type ChoiceName, choiceNames } from '../../../../shared/drive/drive.ts';
+import type { DriveRequest } from '../../../../shared/one-drive/drive-request.ts';
+import type { DriveWindow } from '../../../../shared/one-drive/drive-window.ts';
+import { type DriveEvent, driveEvents, nextEvent, type SeenKind } from './drive-events.ts';
+import type { DriveLab } from './drive-lab.ts';
+import { moved, showing, type TimeView, within, zoomed } from './time-view.ts';
+import { latestWork } from './work.ts';
+
+/** What lies to either side of the view and is worked out with it, as a share of it, so that moving shows something. */
+const margin = 0.5;
+/** Sectors around an event that is stepped to, where more than that is on show. */
+const sectorsAround = 1.6;
+
+/**
+ * A drive's run to look into: the stretch on show, a cursor, and the traces that are simulated for it. What is on
+ * show moves at once; finer traces follow when the worker has them.
+ */
+export function createDriveScope(lab: DriveLab) {
+	const data = latestWork<DriveWindow>();
+	const view = signal<TimeView>({ from: 0, to: 1 });
+	const cursor = signal<number | null>(null);
+	const picked = signal<ChoiceName>(choiceNames[0]);
+	const stepping = signal<SeenKind>('false');
+	const event = signal('');
+	const width = signal(900);
+	let request: DriveRequest | null = null;
+	let isBusy = false;
+	let isWanted = false;
+
+	const window = computed(() => data.work.value.value);
+	const end = computed(() => window.value?.end ?? 0);
+	const events = computed(() => (window.value ? driveEvents(window.value, picked.value, stepping.value) : []));
+
+	/** Asks for traces of what is on show, one answer at a time. */
+	async function refine(): Promise<void> {
+		const of = request;
+		if (!of || !window.value) return;
+		if (isBusy) {
+			isWanted = true;
+			return;
+		}
+		isBusy = true;
+		const { from, to } = view.value;
+		const span = to - from;
+		const wide = within({ from: from - margin * span, to: to + margin * span }, end.value);
+		const columns = Math.max(100, Math.round((width.value * (wide.to - wide.from)) / span));
+		await data.begin(() => lab.window({ drive: of, ...wide, columns }), true);
+		isBusy = false;
+		if (isWanted && request === of) {
+			isWanted = false;
+			await refine();
+		}
+	}
+
+	function show(next: TimeView): void {
+		if (end.value <= 0) return;
+		view.value = within(next, end.value);
+		void refine();
+	}
+
+	return {
+		work: data.work,
+		window,
+		view,
+		cursor,
+		picked,
+		stepping,
+		event,
+		events,
+		/** Another drive: its whole closed loop at first. */
+		async open(of: DriveRequest): Promise<void> {
+			request = of;
+			isWanted = false;
+			isBusy = true;
+			cursor.value = null;
+			event.value = '';
+			await data.begin(() => lab.window({ drive: of, from: 0, to: 0, columns: Math.round(width.value) }));
+			if (request !== of) return;
+			isBusy = false;
+			const first = window.value;
+			if (first) view.value = { from: first.loopBegins, to: first.end };
+		},
+		resize(next: number): void {
+			if (Math.abs(next - width.value) < 2) return;
+			width.value = next;
+			void refine();
+		},
+		width,
+		showWhole: () => show({ from: window.value?.loopBegins ?? 0, to: end.value }),
+		show,
+		/** @param factor above 1 shows more @param about time that stays where it is, the cursor or middle if not given */
+		zoom(factor: number, about?: number): void {
+			const { from, to } = view.value;
+			const at = cursor.value;
+			const middle = at !== null && at >= from && at <= to ? at : (from + to) / 2;
+			show(zoomed(view.value, factor, about ?? middle, end.value));
+		},
+		move: (share: number) => show(moved(view.value, share, end.value)),
+		point(time: number | null): void {
+			cursor.value = time === null ? null : Math.min(end.value, Math.max(0, time));
+		},
+		/** Moves the cursor by a share of what is on show, and what is on show with it. */
+		scrub(share: number): void {
+			const { from, to } = view.value;
+			const time = Math.min(end.value, Math.max(0, (cursor.value ?? (from + to) / 2) + share * (to - from)));
+			cursor.value = time;
+			const next = showing(view.value, time, end.value);
+			if (next !== view.value) show(next);
+		},
+		/** To the next or the previous event of the kind that is stepped through. */
+		step(direction: 1 | -1): DriveEvent | null {
+			const { from, to } = view.value;
+			const found = nextEvent(events.value, cursor.value ?? (direction > 0 ? 0 : end.value), direction);
+			event.value = found?.words ?? `No ${direction > 0 ? 'further' : 'earlier'} one in this run.`;
+			if (!found) return null;
+			cursor.value = found.time;
+			const sector = 60 / (window.value?.degreesPerSecond ?? 60);
+			const half = Math.min(to - from, 2 * sectorsAround * sector) / 2;
+			const isNear = to - from <= 2 * half;
+			show(isNear ? showing(view.value, found.time, end.value) : { from: found.time - half, to: found.time + half });
+			return found;
+		},
+		pick: (choice: ChoiceName) => {
+			picked.value = choice;
+			event.value = '';
+		},
+		stepThrough: (kind: SeenKind) => {
+			stepping.value = kind;
+			event.value = '';
+		},
+	};
+}

@@ -1,0 +1,234 @@
+import { computed, effect, type ReadonlySignal, signal } from '@preact/signals';
+import { type ChoiceName, choiceNames } from '../../../../shared/drive/drive.ts';
+import { boardText, readBoardText } from '../../../../shared/one-drive/board-text.ts';
+import { drawBoard } from '../../../../shared/one-drive/build-request.ts';
+import type { BoardValues, DriveRequest } from '../../../../shared/one-drive/drive-request.ts';
+import type { PairOutcome } from '../../../../shared/one-drive/unit-outcomes.ts';
+import { unusualParts } from '../../../../shared/one-drive/unusual-parts.ts';
+import { whatWentWrong } from '../../../../shared/one-drive/what-went-wrong.ts';
+import type { Problem } from '../../../../shared/scenario/scenario.ts';
+import type { StudyPlan } from '../../../../shared/study/plan.ts';
+import { requirementOf } from '../../../../shared/study/unit-passes.ts';
+import type { Route, ViewName } from '../route.ts';
+import type { Shown } from '../services.ts';
+import type { DriveLab } from './drive-lab.ts';
+import { createDriveScope } from './drive-scope.ts';
+import { worstStart } from './starts.ts';
+import { latestWork } from './work.ts';
+
+export type OneDrive = ReturnType<typeof createOneDrive>;
+
+interface Seen {
+	readonly shown: ReadonlySignal<Shown | null>;
+	/** Index of the operating point on show elsewhere. */
+	readonly pointIndex: ReadonlySignal<number>;
+	readonly view: ReadonlySignal<ViewName>;
+	readonly details: ReadonlySignal<Route['details']>;
+	readonly refine: (details: Route['details']) => void;
+}
+
+export interface PickedDrive {
+	readonly unit: number;
+	readonly point: number;
+	/** Null: the start that goes worst, as soon as that is known. */
+	readonly start: number | null;
+}
+
+/** Units beyond this are no drives of a study (shared/sampling/keyed-noise.ts). */
+const mostUnits = 2 ** 32;
+
+/** Everything of the view "why did this drive fail": which drive, how it went, why, and its run to look into. */
+export function createOneDrive({ shown, pointIndex, view, details, refine }: Seen, lab: DriveLab) {
+	/** Whose list of the worst units is shown. */
+	const worstOf = signal<ChoiceName>(choiceNames[0]);
+	const unitTyped = signal<string | null>(null);
+	const board = signal<BoardValues | null>(null);
+	const boardTyped = signal('');
+	const boardProblems = signal<readonly Problem[]>([]);
+
+	const plan = stable(
+		computed((): StudyPlan | null => {
+			const of = shown.value;
+			return of && { scenario: of.scenario, seed: of.seed, compensation: of.result.provenance.compensation };
+		}),
+		(one, other) =>
+			one.scenario === other.scenario &&
+			one.seed === other.seed &&
+			choiceNames.every((choice) => one.compensation[choice] === other.compensation[choice]),
+	);
+	const points = computed(() => plan.value?.scenario.points ?? []);
+	const starts = computed(() => Number(plan.value?.scenario.values['trial.starts'] ?? 0));
+
+	/** What the address asks for, as far as the study has it. */
+	const picked = stable(
+		computed((): PickedDrive | null => {
+			const { unit, point = String(pointIndex.value), start } = details.value;
+			if (view.value !== 'one-drive' || unit === undefined || points.value.length === 0) return null;
+			const index = wholeNumber(unit, mostUnits);
+			if (index === null) return null;
+			return {
+				unit: index,
+				point: wholeNumber(point, points.value.length) ?? 0,
+				start: start === undefined ? null : wholeNumber(start, starts.value),
+			};
+		}),
+		(one, other) => one.unit === other.unit && one.point === other.point && one.start === other.start,
+	);
+	const worst = computed(() => {
+		const at = picked.value?.point ?? Math.min(pointIndex.value, points.value.length - 1);
+		return shown.value?.result.points[at]?.choices[worstOf.value].worst ?? [];
+	});
+
+	// without a drive in the address: the worst one there is, and from then on that one
+	effect(() => {
+		if (view.value !== 'one-drive' || details.value.unit !== undefined) return;
+		const [first] = worst.value;
+		if (first) refine({ unit: String(first.unit), point: String(Math.min(pointIndex.value, points.value.length - 1)) });
+	});
+
+	const outcomes = latestWork<readonly PairOutcome[]>();
+	effect(() => {
+		const of = plan.value;
+		const unit = picked.value?.unit;
+		if (of && unit !== undefined) void outcomes.begin(() => lab.outcomes(of, unit));
+	});
+	const start = computed((): number | null => {
+		const of = picked.value;
+		if (!of || of.start !== null) return of?.start ?? null;
+		const { state, value } = outcomes.work.value;
+		if (state === 'failed') return 0;
+		return value && worstStart(value, of.point, starts.value);
+	});
+	const request = stable(
+		computed((): DriveRequest | null => {
+			const [of, which, at] = [plan.value, picked.value, start.value];
+			if (!of || !which || at === null) return null;
+			const base = { plan: of, unit: which.unit, point: which.point, start: at };
+			return board.value ? { ...base, board: board.value } : base;
+		}),
+		(one, other) =>
+			one.plan === other.plan &&
+			one.unit === other.unit &&
+			one.point === other.point &&
+			one.start === other.start &&
+			one.board === other.board,
+	);
+
+	const causes = latestWork<readonly PairOutcome[]>();
+	const scope = createDriveScope(lab);
+	effect(() => {
+		const of = request.value;
+		if (!of) return;
+		void scope.open(of);
+		void causes.begin(() => lab.causes(of));
+	});
+
+	const requirement = computed(() => plan.value && requirementOf(plan.value.scenario));
+	const drawn = computed(() => {
+		const of = request.value;
+		return of && (of.board ?? drawBoard(of));
+	});
+
+	return {
+		plan,
+		points,
+		starts,
+		picked,
+		start,
+		request,
+		worst,
+		worstOf,
+		board,
+		boardTyped,
+		boardProblems,
+		outcomes: outcomes.work,
+		causes: causes.work,
+		scope,
+		requirement,
+		diagnoses: computed(() => {
+			const { value } = causes.work.value;
+			return value && requirement.value ? whatWentWrong(value, requirement.value) : [];
+		}),
+		/** Why the drive itself could not be simulated; '' where it could. */
+		failure: computed(() => {
+			const { state, message, value } = causes.work.value;
+			if (state === 'failed') return message;
+			const [asItIs] = value ?? [];
+			return asItIs && 'failure' in asItIs ? asItIs.failure : '';
+		}),
+		parts: computed(() => {
+			const [of, values] = [plan.value, drawn.value];
+			return of && values ? unusualParts(of.scenario, values.values, values.deviations) : [];
+		}),
+		/** What the drive meets at this start, by id. */
+		conditions: computed(() => drawn.value?.values ?? null),
+		unitTyped: computed(
+			() => unitTyped.value ?? (picked.value ? String(picked.value.unit) : (details.value.unit ?? '')),
+		),
+		unitProblem: computed(() => {
+			const typed = unitTyped.value ?? details.value.unit;
+			if (typed === undefined || typed === '' || wholeNumber(typed.trim(), mostUnits) !== null) return '';
+			return `“${typed.length > 20 ? `${typed.slice(0, 19)}…` : typed}” is not the index of a drive: a whole number from 0.`;
+		}),
+		typeUnit: (typed: string) => {
+			unitTyped.value = typed;
+		},
+		/** Looks at the drive whose index was typed. */
+		takeTyped(): void {
+			const typed = (unitTyped.value ?? '').trim();
+			if (wholeNumber(typed, mostUnits) !== null) this.pick({ unit: Number(typed), start: null });
+		},
+		pick(part: Partial<PickedDrive>): void {
+			const before = picked.value ?? { unit: 0, point: pointIndex.value, start: null };
+			const next = { ...before, ...part };
+			unitTyped.value = null;
+			refine({
+				unit: String(next.unit),
+				point: String(next.point),
+				...(next.start !== null && { start: String(next.start) }),
+			});
+		},
+		rank: (choice: ChoiceName) => {
+			worstOf.value = choice;
+		},
+		typeBoard: (typed: string) => {
+			boardTyped.value = typed;
+		},
+		/** Puts the drive's own values into the text, to be edited. */
+		fillBoard(): void {
+			const of = request.value;
+			if (!of) return;
+			boardTyped.value = boardText(drawBoard(of), `unit ${of.unit}`);
+			boardProblems.value = [];
+		},
+		/** Simulates the text's values in place of the drawn ones. */
+		takeBoard(): void {
+			const of = plan.value;
+			if (!of) return;
+			const reading = readBoardText(boardTyped.value, of.compensation);
+			boardProblems.value = 'problems' in reading ? reading.problems : [];
+			if ('board' in reading) board.value = reading.board;
+		},
+		dropBoard(): void {
+			board.value = null;
+			boardProblems.value = [];
+		},
+	};
+}
+
+/** A signal that keeps its value while the next one is the same. */
+function stable<T>(source: ReadonlySignal<T | null>, isSame: (one: T, other: T) => boolean): ReadonlySignal<T | null> {
+	let kept: T | null = null;
+	return computed(() => {
+		const next = source.value;
+		if (kept === null || next === null || !isSame(kept, next)) kept = next;
+		return kept;
+	});
+}
+
+/** A whole number from 0, below `end`; null where the text is none. */
+function wholeNumber(text: string, end: number): number | null {
+	if (!/^\d{1,10}$/.test(text)) return null;
+	const value = Number(text);
+	return value < end ? value : null;
+}

@@ -1,0 +1,42 @@
+import { type ChoiceName, choiceNames } from '../../../../shared/drive/drive.ts';
+import type { DriveWindow, TraceName } from '../../../../shared/one-drive/drive-window.ts';
+import { span } from '../../../../shared/words/figures.ts';
+import { choiceWords } from '../../../../shared/words/names.ts';
+import { milliseconds, sectorName } from './drive-words.ts';
+
+export interface ReadoutRow {
+	readonly name: string;
+	readonly value: string;
+}
+
+/** What stands under the cursor, in words. @param picked the choice whose terminals, currents and torque are meant */
+export function readout(window: DriveWindow, time: number, picked: ChoiceName): readonly ReadoutRow[] {
+	const column = Math.floor(((time - window.from) / (window.to - window.from)) * window.columns);
+	const value = (choice: ChoiceName, trace: TraceName, unit: string): string => {
+		const ranges = window.runs[choice].traces[trace];
+		const low = ranges[2 * column];
+		const high = ranges[2 * column + 1];
+		if (low === undefined || high === undefined || Number.isNaN(low)) return '–';
+		const digits = (one: number): string => one.toPrecision(4).replace('-', '−');
+		return `${high - low > 2e-3 * Math.max(Math.abs(high), Math.abs(low)) ? span(digits(low), digits(high)) : digits((low + high) / 2)}\u00a0${unit}`;
+	};
+	const angle = (30 + window.degreesPerSecond * time) % 360;
+	const where = window.runs[picked].sectors.find(({ begin, commutation }) => begin <= time && time <= commutation);
+	return [
+		{ name: 'time', value: milliseconds(time) },
+		{ name: 'rotor', value: `${angle.toFixed(1)}°${where ? `, ${sectorName(where.sector)}` : ''}` },
+		...choiceNames.map((choice) => ({
+			name: choiceWords[choice],
+			value: `sense ${value(choice, 'sense', 'V')}, threshold ${value(choice, 'threshold', 'V')}`,
+		})),
+		{
+			name: 'terminals a, b, c',
+			value: (['terminalA', 'terminalB', 'terminalC'] as const).map((trace) => value(picked, trace, 'V')).join(', '),
+		},
+		{
+			name: 'currents a, b, c',
+			value: (['currentA', 'currentB', 'currentC'] as const).map((trace) => value(picked, trace, 'A')).join(', '),
+		},
+		{ name: 'torque', value: value(picked, 'torque', 'N·m') },
+	];
+}

@@ -1,0 +1,115 @@
+import type { ChoiceName } from '../../../../shared/drive/drive.ts';
+import { type DriveWindow, readingStride, type SectorEvents } from '../../../../shared/one-drive/drive-window.ts';
+import { readingStates } from '../../../../shared/one-drive/replay-detection.ts';
+import { eventWords } from '../../../../shared/words/names.ts';
+import { type Lane, laneY } from '../../model/one-drive/lanes.ts';
+
+interface MarksProps {
+	readonly choice: ChoiceName;
+	readonly lanes: readonly Lane[];
+	readonly data: DriveWindow;
+	readonly view: { readonly from: number; readonly to: number };
+	readonly x: (time: number) => number;
+	readonly width: number;
+}
+
+/** Readings closer than this cannot be told apart, px. */
+const closest = 4;
+/** A sector narrower than this gets no number, px. */
+const narrowest = 24;
+const stateClass = { 0: 'blanked', 1: 'not-crossed', 2: 'crossed', 3: 'ignored' } as const;
+
+/** What one choice's detection did: blanking, crossings true and taken, commutations, readings and their votes. */
+export function LaneMarks({ choice, lanes, data, view, x, width }: MarksProps) {
+	const sense = lanes.find((lane) => lane.marks === choice && lane.unit === 'V');
+	const votes = lanes.find((lane) => lane.marks === choice && lane.unit === 'votes');
+	if (!sense || !votes) return null;
+	const { sectors } = data.runs[choice];
+	const seen = sectors.filter(({ begin, commutation }) => commutation >= view.from && begin <= view.to);
+	const isClose = seen.length < width / 12;
+	return (
+		<g class={`marks ${choice}`}>
+			{seen.map((events) => (
+				<SectorMarks key={events.sector} events={events} lane={sense} votes={votes} x={x} isClose={isClose} />
+			))}
+			<Readings data={data} choice={choice} lane={sense} votes={votes} view={view} x={x} width={width} />
+		</g>
+	);
+}
+
+interface SectorProps {
+	readonly events: SectorEvents;
+	readonly lane: Lane;
+	readonly votes: Lane;
+	readonly x: (time: number) => number;
+	readonly isClose: boolean;
+}
+
+function SectorMarks({ events, lane, votes, x, isClose }: SectorProps) {
+	const { begin, blankedUntil, acceptedAt, reached, commutation, trueCrossing, kind, sector } = events;
+	const { top, height } = lane;
+	const bottom = votes.top + votes.height;
+	const wide = x(commutation) - x(begin);
+	const blank = Math.min(blankedUntil, commutation);
+	return (
+		<g class={kind ?? 'fine'}>
+			{blank > begin && <rect class="blanking" x={x(begin)} y={top} width={x(blank) - x(begin)} height={height} />}
+			<path class="commutation" d={`M${x(commutation)} ${top}V${bottom}`} />
+			{isClose && <path class="true-crossing" d={`M${x(trueCrossing)} ${top}v${height}`} />}
+			{isClose && !Number.isNaN(reached) && (
+				<path class="accepted" d={`M${x(acceptedAt)} ${top}v${height}m-4 0h8l-4 -7z`} />
+			)}
+			{kind !== null && (
+				<text class="wrong" x={x(begin) + wide / 2} y={top + 13} text-anchor="middle">
+					{wide > 110 ? eventWords[kind].replace(/s$/, '') : '!'}
+				</text>
+			)}
+			{wide > narrowest && (
+				<text class="sector" x={x(begin) + wide / 2} y={top + height - 5} text-anchor="middle">
+					{sector}
+				</text>
+			)}
+		</g>
+	);
+}
+
+interface ReadingsProps extends Omit<MarksProps, 'lanes'> {
+	readonly lane: Lane;
+	readonly votes: Lane;
+}
+
+/** Each reading as the comparator saw it, and how many of the latest say "crossed". */
+function Readings({ data, choice, lane, votes, view, x, width }: ReadingsProps) {
+	const { readings, readingsLeftOut } = data.runs[choice];
+	const span = view.to - view.from;
+	const all: number[] = [];
+	for (let at = 0; at < readings.length; at += readingStride) {
+		const time = readings[at] as number;
+		if (time >= view.from && time <= view.to) all.push(at);
+	}
+	if (readingsLeftOut > 0 || all.length > width / closest || span <= 0) return null;
+	const value = (at: number, of: number): number => readings[at + of] as number;
+	const step = votes.height / data.votes[1];
+	return (
+		<g class="readings">
+			<path class="needed" d={`M0 ${laneY(votes, data.votes[0])}H${width}`} />
+			{all.map((at) => {
+				const time = x(value(at, 0));
+				const state = value(at, 3) as keyof typeof stateClass;
+				const count = value(at, 4);
+				return (
+					<g key={at} class={stateClass[state]}>
+						<circle
+							cx={time}
+							cy={laneY(lane, clamp(value(at, 1), lane))}
+							r={state === readingStates.crossed ? 3 : 2.5}
+						/>
+						{count > 0 && <rect class="vote" x={time - 1.5} y={laneY(votes, count)} width="3" height={count * step} />}
+					</g>
+				);
+			})}
+		</g>
+	);
+}
+
+const clamp = (value: number, { low, high }: Lane): number => Math.min(high, Math.max(low, value));

@@ -1,0 +1,51 @@
+import type { OneDrive } from '../../model/one-drive/one-drive.ts';
+import { partRows } from '../../model/one-drive/part-rows.ts';
+import { Behind } from '../../parts/behind.tsx';
+
+/** So many unusual parts are shown at once, the rest behind them. */
+const first = 10;
+
+/** Its parts with their deviations, the most unusual first. */
+export function Parts({ drive }: { drive: OneDrive }) {
+	const rows = partRows(drive.parts.value);
+	return (
+		<section class="parts" aria-labelledby="parts-title">
+			<h3 id="parts-title">Its parts, the most unusual first</h3>
+			{rows.length === 0 ? (
+				<p class="aside">No part of this scenario varies.</p>
+			) : (
+				<PartTable rows={rows.slice(0, first)} />
+			)}
+			{rows.length > first && (
+				<Behind what={`all ${rows.length} parts`}>
+					<PartTable rows={rows} />
+				</Behind>
+			)}
+		</section>
+	);
+}
+
+function PartTable({ rows }: { rows: ReturnType<typeof partRows> }) {
+	return (
+		<table>
+			<thead>
+				<tr>
+					<th scope="col">Part</th>
+					<th scope="col">Value</th>
+					<th scope="col">Deviation</th>
+					<th scope="col">As far out</th>
+				</tr>
+			</thead>
+			<tbody>
+				{rows.map(({ key, name, value, deviation, asFarOut }) => (
+					<tr key={key}>
+						<th scope="row">{name}</th>
+						<td>{value}</td>
+						<td>{deviation}</td>
+						<td>{asFarOut}</td>
+					</tr>
+				))}
+			</tbody>
+		</table>
+	);
+}

@@ -1,0 +1,63 @@
+import { count, signedDegrees } from '../../../../shared/words/figures.ts';
+import { choiceWords } from '../../../../shared/words/names.ts';
+import { crossingWords, milliseconds } from '../../model/one-drive/drive-words.ts';
+import type { OneDrive } from '../../model/one-drive/one-drive.ts';
+import { Behind } from '../../parts/behind.tsx';
+
+/** Every sector of the picked choice's run: the table behind the waveforms. */
+export function Sectors({ drive }: { drive: OneDrive }) {
+	const { window, picked, show } = drive.scope;
+	const run = window.value?.runs[picked.value];
+	if (!run || !window.value) return null;
+	const firstLoop = (run.sectors[0]?.sector ?? 0) + 1;
+	const wrong = run.sectors.filter(({ kind, sector }) => kind !== null && sector >= firstLoop);
+	const sector = 60 / window.value.degreesPerSecond;
+	return (
+		<section class="drive-sectors" aria-labelledby="sectors-title">
+			<h3 id="sectors-title">Its sectors with {choiceWords[picked.value]}</h3>
+			<p class="aside">
+				{wrong.length === 0
+					? `All crossings of its ${count(run.sectors.length - 1)} sectors are in order.`
+					: `${count(wrong.length)} of its ${count(run.sectors.length - 1)} crossings are false or missed.`}
+				{run.lost && ' It loses lock in the last one.'}
+			</p>
+			{wrong.length > 0 && (
+				<ul class="wrong">
+					{wrong.slice(0, 8).map((events) => (
+						<li key={events.sector}>
+							<button
+								type="button"
+								onClick={() => show({ from: events.begin - 0.3 * sector, to: events.commutation + 0.3 * sector })}
+							>
+								Sector {count(events.sector)}
+							</button>{' '}
+							{crossingWords(events, firstLoop)}
+						</li>
+					))}
+				</ul>
+			)}
+			<Behind what={`all sectors with ${choiceWords[picked.value]}`}>
+				<table>
+					<thead>
+						<tr>
+							<th scope="col">Sector</th>
+							<th scope="col">Commutation</th>
+							<th scope="col">Error</th>
+							<th scope="col">Crossing</th>
+						</tr>
+					</thead>
+					<tbody>
+						{run.sectors.map((events) => (
+							<tr key={events.sector}>
+								<th scope="row">{count(events.sector)}</th>
+								<td>{milliseconds(events.commutation)}</td>
+								<td>{signedDegrees(events.angleError)}</td>
+								<td class="words">{crossingWords(events, firstLoop)}</td>
+							</tr>
+						))}
+					</tbody>
+				</table>
+			</Behind>
+		</section>
+	);
+}
