@@ -2,6 +2,7 @@ import type { DriveRequest } from '../shared/one-drive/drive-request.ts';
 import { driveWindow, type WindowRequest } from '../shared/one-drive/drive-window.ts';
 import { driveCauses, unitOutcomes } from '../shared/one-drive/unit-outcomes.ts';
 import { type FigurePlan, smoothFigures } from '../shared/origins/smooth-figures.ts';
+import { type JudgePlan, judgeDrives } from '../shared/rare/judge-drives.ts';
 import type { Scenario } from '../shared/scenario/scenario.ts';
 import { nominalDelays } from '../shared/study/nominal-delay.ts';
 import type { StudyPlan } from '../shared/study/plan.ts';
@@ -39,6 +40,8 @@ export const shardApi = {
 		driveCauses(request, from, to, report),
 	/** A stretch of one drive's run, to be drawn: index 0 alone. */
 	driveWindow: (request: WindowRequest) => driveWindow(request),
+	/** Drives of given or weighted parts, each judged by the requirement. */
+	judgedDrives: (plan: JudgePlan, from: number, to: number, report: Report) => judgeDrives(plan, from, to, report),
 	/** Mean sector errors of a design's drives, free of sampling. */
 	smoothFigures: (plan: FigurePlan, from: number, to: number, report: Report) =>
 		smoothFigures(plan, from, to, { onProgress: report }),

@@ -1,3 +1,4 @@
+import type { Deviations } from '../drive/build-drive.ts';
 import { choiceNames, type Drive, type PairRecord } from '../drive/drive.ts';
 import type { NoiseSource } from '../drive/noise.ts';
 import { simulatePair } from '../drive/simulate-pair.ts';
@@ -28,6 +29,8 @@ export interface UnitFailure {
 interface ShardOptions {
 	/** Called after every run with the units done so far: a sign of life as much as progress. */
 	readonly onProgress?: (unitsDone: number) => void;
+	/** A unit's parts, where they are not to be drawn; its moments and noise stay its own. */
+	readonly parts?: (unit: number) => Deviations;
 	/** Simulates both choices of one drive; other than the kernel only where a test needs a fault. */
 	readonly simulate?: (drive: Drive, noise: NoiseSource) => PairRecord;
 }
@@ -45,7 +48,7 @@ export function runShard(
 	plan: StudyPlan,
 	from: number,
 	to: number,
-	{ onProgress = () => {}, simulate = withChances }: ShardOptions = {},
+	{ onProgress = () => {}, parts, simulate = withChances }: ShardOptions = {},
 ): ShardResult {
 	const { points, values } = plan.scenario;
 	const choices = choiceNames.length;
@@ -69,7 +72,7 @@ export function runShard(
 		const firstCell = (unit - from) * cellsPerUnit;
 		filled.fill(0);
 		try {
-			for (const { point, drive, noise } of unitDrives(plan, unit)) {
+			for (const { point, drive, noise } of unitDrives(plan, unit, parts?.(unit))) {
 				const pair = simulate(drive, noise);
 				for (let c = 0; c < choices; c += 1) {
 					const run = pair[choiceNames[c] as 'halfBus'];

@@ -1,4 +1,4 @@
-import { buildDrive } from '../drive/build-drive.ts';
+import { buildDrive, type Deviations } from '../drive/build-drive.ts';
 import type { Drive } from '../drive/drive.ts';
 import type { NoiseSource } from '../drive/noise.ts';
 import { drawParts } from '../sampling/draw-parts.ts';
@@ -14,9 +14,12 @@ export interface UnitDrive {
 	readonly noise: NoiseSource;
 }
 
-/** All runs of one unit, point by point and start by start: a function of the plan and the unit's index alone. */
-export function* unitDrives({ scenario, seed, compensation, pointKeys }: StudyPlan, unit: number): Generator<UnitDrive> {
-	const parts = drawParts(scenario, seed, unit);
+/** All runs of one unit, point by point and start by start: a function of the plan and the unit's index alone, unless its `parts` are given. */
+export function* unitDrives(
+	{ scenario, seed, compensation, pointKeys }: StudyPlan,
+	unit: number,
+	parts: Deviations = drawParts(scenario, seed, unit),
+): Generator<UnitDrive> {
 	const noise = keyedNoise(seed);
 	const starts = scenario.values['trial.starts'] as number;
 	for (let point = 0; point < scenario.points.length; point += 1) {

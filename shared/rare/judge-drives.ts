@@ -1,0 +1,96 @@
+import { choiceNames } from '../drive/drive.ts';
+import type { StudyPlan } from '../study/plan.ts';
+import type { UnitFailure } from '../study/run-shard.ts';
+import { shortcomings } from '../study/unit-passes.ts';
+import { drawFromMixture, type FailureMixture } from './failure-mixture.ts';
+import { figuresPerPoint, judgeDrive } from './judge-drive.ts';
+import { partSpace } from './part-space.ts';
+
+/** Drives of the part space, numbered from 0; plain data, to be sent to workers. */
+export type PartDrives =
+	/** Given points, [drive][coordinate], each with the moments and noise of the unit named for it. */
+	| { readonly kind: 'given'; readonly points: Float64Array; readonly moments: readonly number[] }
+	/** Drawn from a mixture; drive i meets the moments of unit i. */
+	| { readonly kind: 'drawn'; readonly mixture: FailureMixture };
+
+export interface JudgePlan {
+	readonly plan: StudyPlan;
+	readonly drives: PartDrives;
+}
+
+/** What a range of drives came to; cells are [drive][choice]. Drives that could not be simulated fail. */
+export interface JudgedShard {
+	readonly from: number;
+	/** 0 where the drive passes, 1 + index into `shortcomings` where it does not, `notSimulated` where it is not known. */
+	readonly outcomes: Uint8Array<ArrayBuffer>;
+	/** The operating point first not passed. */
+	readonly points: Uint8Array<ArrayBuffer>;
+	/** Crossings in an operating hour; 0 where not simulated. */
+	readonly perHour: Float64Array<ArrayBuffer>;
+	/** The required quantile of |angle error| at the worst point, degrees. */
+	readonly angles: Float64Array<ArrayBuffer>;
+	/** [drive][choice][figure]; empty for drawn drives, which need none. */
+	readonly figures: Float64Array<ArrayBuffer>;
+	/** Of each drive; 1 for given ones. */
+	readonly weights: Float64Array<ArrayBuffer>;
+	readonly failures: readonly UnitFailure[];
+}
+
+/** Code of a drive that could not be simulated. */
+export const notSimulated = 1 + shortcomings.length;
+
+const choices = choiceNames.length;
+
+/** Judges drives `from` up to `to`: each a function of the plan and its number alone. */
+export function judgeDrives(
+	{ plan, drives }: JudgePlan,
+	from: number,
+	to: number,
+	onProgress: (done: number) => void = () => {},
+): JudgedShard {
+	const space = partSpace(plan.scenario);
+	const dimension = space.slots.length;
+	const count = to - from;
+	const perChoice = drives.kind === 'given' ? plan.scenario.points.length * figuresPerPoint : 0;
+	const shard = {
+		from,
+		outcomes: new Uint8Array(count * choices),
+		points: new Uint8Array(count * choices),
+		perHour: new Float64Array(count * choices),
+		angles: new Float64Array(count * choices),
+		figures: new Float64Array(count * choices * perChoice),
+		weights: new Float64Array(count).fill(1),
+		failures: [] as UnitFailure[],
+	};
+	for (let index = from; index < to; index++) {
+		const row = index - from;
+		let point: Float64Array;
+		let moments = index;
+		if (drives.kind === 'given') {
+			point = drives.points.subarray(index * dimension, (index + 1) * dimension);
+			moments = drives.moments[index] as number;
+		} else {
+			const draw = drawFromMixture(drives.mixture, dimension, plan.seed, index);
+			point = draw.point;
+			shard.weights[row] = draw.weight;
+		}
+		try {
+			const judged = judgeDrive(plan, space, point, moments);
+			for (const [c, choice] of choiceNames.entries()) {
+				const { shortcoming, perHour, angle, figures } = judged[choice];
+				const cell = row * choices + c;
+				shard.outcomes[cell] = shortcoming ? 1 + shortcomings.indexOf(shortcoming.reason) : 0;
+				shard.points[cell] = shortcoming?.point ?? 0;
+				shard.perHour[cell] = perHour;
+				shard.angles[cell] = angle;
+				if (perChoice > 0) shard.figures.set(Float64Array.from(figures), cell * perChoice);
+			}
+		} catch (error) {
+			shard.outcomes.fill(notSimulated, row * choices, (row + 1) * choices);
+			shard.figures.fill(Number.NaN, row * choices * perChoice, (row + 1) * choices * perChoice);
+			shard.failures.push({ unit: index, message: error instanceof Error ? error.message : String(error) });
+		}
+		onProgress(row + 1);
+	}
+	return shard;
+}

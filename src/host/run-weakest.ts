@@ -1,0 +1,232 @@
+import ln from '@stdlib/math-base-special-ln';
+import { type ChoiceName, choiceNames, type PerChoice } from '../../shared/drive/drive.ts';
+import { inverseNormal } from '../../shared/maths/inverse-normal.ts';
+import { failureMixture } from '../../shared/rare/failure-mixture.ts';
+import { type FailurePoint, type LimitValue, searchFailures } from '../../shared/rare/failure-search.ts';
+import { figuresPerPoint } from '../../shared/rare/judge-drive.ts';
+import { partSpace } from '../../shared/rare/part-space.ts';
+import { essential } from '../../shared/rare/soldered-parts.ts';
+import { summariseDraws } from '../../shared/rare/summarise-draws.ts';
+import { type Confirmation, weakestDrive } from '../../shared/rare/weakest-drive.ts';
+import type { WeakestChoice, WeakestDrive, WeakestResult } from '../../shared/rare/weakest-result.ts';
+import { scenarioDigest, sha256 } from '../../shared/scenario/digest.ts';
+import type { Scenario } from '../../shared/scenario/scenario.ts';
+import { warnings as scenarioWarnings } from '../../shared/scenario/warnings.ts';
+import type { StudyPlan } from '../../shared/study/plan.ts';
+import { sectorsPerHour } from '../../shared/study/sectors-per-hour.ts';
+import { requirementOf } from '../../shared/study/unit-passes.ts';
+import { version } from '../../shared/study/version.ts';
+import { findCompensation } from './find-compensation.ts';
+import { type DriveJudge, driveJudge } from './judge-in-pool.ts';
+import { createPool, type Pool } from './pool.ts';
+import { silenceLimitOf } from './silence-limit.ts';
+import type { WorkerHost } from './worker-handle.ts';
+
+export interface WeakestRequest {
+	readonly scenario: Scenario;
+	/** Not empty. */
+	readonly seed: string;
+	/** Drives drawn for the shares. */
+	readonly units: number;
+	/** Cuts the work short: it then resolves with what finished, marked partial. */
+	readonly signal?: AbortSignal;
+	/** Drives so far, those of the search included. At most 20 times a second. */
+	readonly onProgress?: (progress: { readonly finished: number; readonly failed: number }) => void;
+	/** Drives a shard; the pool chooses if not given. No result depends on it. */
+	readonly shardSize?: number;
+}
+
+const level = 0.95;
+const methods = {
+	'the likeliest failing drive':
+		'from the middle of all tolerances along the slopes of every smooth figure until the requirement fails, then to the nearest point of the tangent plane and again (Hasofer and Lind, Rackwitz and Fiessler), in coordinates z = Φ⁻¹(u) of independent parts',
+	'share and rate':
+		'importance sampling from ordinary draws and normal densities around the failing points; each draw weighted by the ratio of the densities',
+	intervals: `Hall's transformation of the weighted mean, none where fewer than 100 draws carry it`,
+	chances: 'computed for every sector from Gaussian noise, independent from reading to reading',
+};
+
+/** Failing points that are followed, and how often each is bettered. */
+const searched = { most: 6, rounds: 2 };
+/** Moments of the search and of its confirmation: of units far beyond those that are drawn. */
+const searchMoments = 2 ** 31;
+/** A drive is run again with so many other sets of starts and noise, and is to fail in most of them. */
+const confirmations = 20;
+const confirmationsAsked = 15;
+/** How the parts' deviations grow, in steps, until it does. */
+const growth = { step: 0.03, most: 0.6, atOnce: 2 };
+/** Spacing and end of the scan for where density times rate is largest, standard deviations. */
+const rateScan = { step: 0.5, farthest: 8.5 };
+
+/** Drives that both searches and their confirmations judge at most, roughly: for a sign of progress. */
+export function mostSearched(scenario: Scenario): number {
+	const dimension = partSpace(scenario).slots.length;
+	return 2 * (2 * dimension * (1 + searched.most * searched.rounds) + 1000) + 2 * confirmations * 32;
+}
+
+/** Finds each choice's likeliest failing drive and how often drives fail, on workers of its own. */
+export async function runWeakest(
+	request: WeakestRequest & { readonly workers?: number },
+	host: WorkerHost,
+): Promise<WeakestResult> {
+	const pool = createPool(host, request.workers);
+	try {
+		return await runWeakestInPool(request, pool);
+	} finally {
+		pool.close();
+	}
+}
+
+/** The same on workers that live on. */
+async function runWeakestInPool(request: WeakestRequest, pool: Pool): Promise<WeakestResult> {
+	const { scenario, seed, units, signal, onProgress, shardSize } = request;
+	const silenceLimit = silenceLimitOf(scenario);
+	const found = await findCompensation(scenario, pool, silenceLimit, signal);
+	const plan: StudyPlan = { scenario, seed, compensation: found.compensation };
+	const judge = driveJudge({ pool, plan, signal, silenceLimit, shardSize, failure: found.failure, onProgress });
+
+	const searches = {} as Record<ChoiceName, Search>;
+	for (const choice of choiceNames) searches[choice] = await search(plan, choice, judge);
+	const asked = judge.count() + units;
+	const groups = choiceNames.flatMap((choice) => [searches[choice].points, searches[choice].heaviest]);
+	const mixture = failureMixture(groups);
+	const drawn = await judge.drawn(mixture, units);
+	const figures = summariseDraws(drawn, level);
+
+	const choices = choiceNames.map((name): [ChoiceName, WeakestChoice] => {
+		const { outcome, points, drive } = searches[name];
+		return [name, { outcome, distances: points.map(({ distance }) => distance), drive, ...figures[name] }];
+	});
+	const digested = [drawn.outcomes, drawn.perHour, drawn.weights, ...mixture.centres.map(({ at }) => at)];
+	const digests = await Promise.all(
+		digested.map(({ buffer, byteOffset, byteLength }) =>
+			sha256(new Uint8Array(buffer as ArrayBuffer, byteOffset, byteLength)),
+		),
+	);
+	const requirement = requirementOf(scenario);
+	const fastest = Math.max(...scenario.points.map((point) => sectorsPerHour(scenario, point)));
+	return {
+		format: 'anglespread-weakest',
+		formatVersion: 1,
+		provenance: {
+			version,
+			seed,
+			scenario: scenario.name,
+			scenarioDigest: await scenarioDigest(scenario),
+			resultDigest: await sha256(new TextEncoder().encode(digests.join('\n'))),
+			units: {
+				asked,
+				finished: judge.count() - judge.failures.length,
+				failed: judge.failures.length,
+			},
+			partial: !judge.isComplete(),
+			failures: judge.failures,
+			compensation: found.compensation,
+			level,
+			methods,
+			warnings: [...scenarioWarnings(scenario), ...found.warnings],
+		},
+		requirement,
+		choices: Object.fromEntries(choices) as PerChoice<WeakestChoice>,
+		search: { drives: asked - units },
+		draws: {
+			drives: drawn.weights.length,
+			centres: mixture.centres.length,
+			ordinary: mixture.ordinary,
+			meanWeight: drawn.weights.reduce((sum, weight) => sum + weight, 0) / drawn.weights.length,
+		},
+		gaussianTo: -inverseNormal(Math.min(0.5, requirement.crossingsPerHour / fastest)),
+	};
+}
+
+interface Search extends Pick<WeakestChoice, 'outcome' | 'drive'> {
+	readonly points: readonly FailurePoint[];
+	/** Where along the same rays density times rate is largest, if farther out. */
+	readonly heaviest: readonly FailurePoint[];
+}
+
+async function search(plan: StudyPlan, choice: ChoiceName, judge: DriveJudge): Promise<Search> {
+	const space = partSpace(plan.scenario);
+	const c = choiceNames.indexOf(choice);
+	const figures = plan.scenario.points.length * figuresPerPoint;
+	const steps = searchFailures(space.slots.length, searched);
+	let step = steps.next();
+	while (!step.done) {
+		const judged = await judge.given(step.value, [searchMoments]);
+		if (!judged) return { outcome: 'unknown', points: [], heaviest: [], drive: null };
+		const values = step.value.map((_, i): LimitValue => {
+			const cell = i * choiceNames.length + c;
+			return {
+				fails: (judged.outcomes[cell] as number) > 0,
+				figures: judged.figures.subarray(cell * figures, (cell + 1) * figures),
+			};
+		});
+		step = steps.next(values);
+	}
+	const points = step.value;
+	const [nearest] = points;
+	if (!nearest) return { outcome: 'none', points, heaviest: [], drive: null };
+	const drive = await confirm(plan, choice, judge, nearest.point);
+	if (nearest.distance === 0) return { outcome: 'nominal', points, heaviest: [], drive };
+	return { outcome: 'found', points, heaviest: await heaviestRates(points, c, judge), drive };
+}
+
+/**
+ * The failing drive of few parts that fails with most starts and noise:
+ * the point's essential parts, their deviations grown until it fails with fifteen
+ * of twenty other sets of moments.
+ */
+async function confirm(
+	plan: StudyPlan,
+	choice: ChoiceName,
+	judge: DriveJudge,
+	point: Float64Array,
+): Promise<WeakestDrive | null> {
+	const kept = essential(point);
+	const moments = Array.from({ length: confirmations }, (_, i) => searchMoments + 1 + i);
+	let best: Confirmation | null = null;
+	for (let grown = 0; grown <= growth.most; grown += growth.step * growth.atOnce) {
+		const scales = Array.from({ length: growth.atOnce }, (_, i) => 1 + grown + i * growth.step);
+		const trials = scales.map((scale) => kept.map((x) => x * scale));
+		const judged = await judge.given(
+			trials.flatMap((trial) => moments.map(() => trial)),
+			moments,
+		);
+		if (!judged) break;
+		for (const [t, trial] of trials.entries()) {
+			const confirmation: Confirmation = { point: trial, judged, from: t * moments.length, of: moments.length, choice };
+			const drive = weakestDrive(plan, confirmation);
+			if (drive.confirmed.failed >= confirmationsAsked) return drive;
+			if (!best || drive.confirmed.failed > weakestDrive(plan, best).confirmed.failed) best = confirmation;
+		}
+	}
+	return best && weakestDrive(plan, best);
+}
+
+/** On the ray through each failing point, where its normal density times the rate is largest. */
+async function heaviestRates(points: readonly FailurePoint[], c: number, judge: DriveJudge): Promise<FailurePoint[]> {
+	const scan = points.flatMap((from) => {
+		const stations: FailurePoint[] = [];
+		for (let t = from.distance + rateScan.step; t <= rateScan.farthest; t += rateScan.step) {
+			stations.push({ ...from, point: from.point.map((x) => (x * t) / from.distance), distance: t });
+		}
+		return stations;
+	});
+	const judged = await judge.given(
+		scan.map(({ point }) => point),
+		[searchMoments],
+	);
+	if (!judged) return [];
+	return points.flatMap(({ figure }) => {
+		let heaviest: FailurePoint | null = null;
+		let most = -Infinity;
+		for (const [i, station] of scan.entries()) {
+			const rate = judged.perHour[i * choiceNames.length + c] as number;
+			const weight = rate > 0 ? ln(rate) - station.distance ** 2 / 2 : -Infinity;
+			if (station.figure !== figure || weight <= most) continue;
+			heaviest = station;
+			most = weight;
+		}
+		return heaviest ? [heaviest] : [];
+	});
+}

@@ -1,0 +1,23 @@
+import { drawFromMixture, type FailureMixture } from '../../shared/rare/failure-mixture.ts';
+import { type FailurePoint, type SearchOptions, searchFailures } from '../../shared/rare/failure-search.ts';
+import type { KnownLimit } from './known-limits.ts';
+
+/** Runs a search on a pure function; and how many points it asked for. */
+export function runSearch(limit: KnownLimit, options: SearchOptions = {}): { found: FailurePoint[]; asked: number } {
+	const search = searchFailures(limit.dimension, options);
+	let asked = 0;
+	let step = search.next();
+	while (!step.done) {
+		asked += step.value.length;
+		step = search.next(step.value.map(limit.value));
+	}
+	return { found: step.value, asked };
+}
+
+/** Weights of failing draws, 0 of passing ones. */
+export function sampleFailures(limit: KnownLimit, mixture: FailureMixture, draws: number, seed: string): Float64Array {
+	return Float64Array.from({ length: draws }, (_, i) => {
+		const { point, weight } = drawFromMixture(mixture, limit.dimension, seed, i);
+		return limit.value(point).fails ? weight : 0;
+	});
+}
