@@ -82,7 +82,8 @@ export function createDriveScope(lab: DriveLab) {
 			if (first) view.value = { from: first.loopBegins, to: first.end };
 		},
 		resize(next: number): void {
-			if (Math.abs(next - width.value) < 2) return;
+			// a picture that is not laid out yet has no width
+			if (next < 100 || Math.abs(next - width.value) < 2) return;
 			width.value = next;
 			void refine();
 		},

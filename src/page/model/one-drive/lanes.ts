@@ -1,5 +1,6 @@
 import { type ChoiceName, choiceNames } from '../../../../shared/drive/drive.ts';
-import type { DriveWindow, TraceName } from '../../../../shared/one-drive/drive-window.ts';
+import { type DriveWindow, readingStride, type TraceName } from '../../../../shared/one-drive/drive-window.ts';
+import { readingStates } from '../../../../shared/one-drive/replay-detection.ts';
 import { choiceWords } from '../../../../shared/words/names.ts';
 import { roundStep } from './time-view.ts';
 
@@ -80,17 +81,18 @@ export function lanesOf(window: DriveWindow, picked: ChoiceName, from: number): 
 		const [low, high] =
 			plan.unit === 'votes'
 				? [0, window.votes[1]]
-				: limits(
+				: ((plan.of === 'picked' ? null : limitsOfVotes(window.runs[choice].readings)) ??
+					limits(
 						plan.traces.map((trace) => traces[trace]),
 						plan.fromZero === true,
-					);
+					));
 		const at = top + titleHeight;
 		top = at + plan.height;
 		const scale = plan.height / (high - low);
 		const y = (value: number): number => at + plan.height - (value - low) * scale;
 		return {
 			name: plan.name,
-			title: plan.title(choice),
+			title: plan.unit === 'votes' ? plan.title(choice) : `${plan.title(choice)}, ${plan.unit}`,
 			unit: plan.unit,
 			marks: plan.of === 'picked' ? null : plan.of,
 			top: at,
@@ -119,6 +121,21 @@ function limits(traces: readonly Float32Array[], fromZero: boolean): [number, nu
 	}
 	if (!(low <= high)) return [0, 1];
 	const room = Math.max(0.04 * (high - low), 1e-6);
+	return [low - room, high + room];
+}
+
+/** What the comparator saw when it voted: chopping takes its inputs farther, where nobody reads them. Null without a vote. */
+function limitsOfVotes(readings: Float64Array): [number, number] | null {
+	const values: number[] = [];
+	for (let at = 0; at < readings.length; at += readingStride) {
+		const state = readings[at + 3] as number;
+		if (state !== readingStates.crossed && state !== readingStates.notCrossed) continue;
+		values.push(readings[at + 1] as number, readings[at + 2] as number);
+	}
+	if (values.length < 8) return null;
+	const low = values.reduce((least, one) => Math.min(least, one));
+	const high = values.reduce((most, one) => Math.max(most, one));
+	const room = Math.max(0.2 * (high - low), 0.02);
 	return [low - room, high + room];
 }
 

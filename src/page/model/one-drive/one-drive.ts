@@ -34,6 +34,8 @@ export interface PickedDrive {
 	readonly start: number | null;
 }
 
+/** Of fewer finished drives the worst is hardly bad. */
+const fewest = 100;
 /** Units beyond this are no drives of a study (shared/sampling/keyed-noise.ts). */
 const mostUnits = 2 ** 32;
 
@@ -79,9 +81,11 @@ export function createOneDrive({ shown, pointIndex, view, details, refine }: See
 		return shown.value?.result.points[at]?.choices[worstOf.value].worst ?? [];
 	});
 
-	// without a drive in the address: the worst one there is, and from then on that one
+	// without a drive in the address: the worst one there is, once there are some to choose from, and then that one
 	effect(() => {
 		if (view.value !== 'one-drive' || details.value.unit !== undefined) return;
+		const units = shown.value?.result.provenance.units;
+		if (!units || units.finished + units.failed < Math.min(units.asked, fewest)) return;
 		const [first] = worst.value;
 		if (first) refine({ unit: String(first.unit), point: String(Math.min(pointIndex.value, points.value.length - 1)) });
 	});

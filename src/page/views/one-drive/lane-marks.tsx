@@ -26,7 +26,7 @@ export function LaneMarks({ choice, lanes, data, view, x, width }: MarksProps) {
 	if (!sense || !votes) return null;
 	const { sectors } = data.runs[choice];
 	const seen = sectors.filter(({ begin, commutation }) => commutation >= view.from && begin <= view.to);
-	const isClose = seen.length < width / 12;
+	const isClose = seen.length < width / 40;
 	return (
 		<g class={`marks ${choice}`}>
 			{seen.map((events) => (
@@ -87,8 +87,18 @@ function Readings({ data, choice, lane, votes, view, x, width }: ReadingsProps) 
 		const time = readings[at] as number;
 		if (time >= view.from && time <= view.to) all.push(at);
 	}
-	if (readingsLeftOut > 0 || all.length > width / closest || span <= 0) return null;
+	if (readingsLeftOut > 0 || span <= 0) return null;
 	const value = (at: number, of: number): number => readings[at + of] as number;
+	if (all.length > width / closest) {
+		const points = (of: number): string =>
+			all.map((at) => `${x(value(at, 0)).toFixed(1)},${laneY(lane, clamp(value(at, of), lane)).toFixed(1)}`).join(' ');
+		return (
+			<g class="read">
+				<polyline class="sense" points={points(1)} />
+				<polyline class="threshold" points={points(2)} />
+			</g>
+		);
+	}
 	const step = votes.height / data.votes[1];
 	return (
 		<g class="readings">

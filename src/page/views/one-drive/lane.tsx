@@ -3,7 +3,7 @@ import { type Lane, laneY } from '../../model/one-drive/lanes.ts';
 
 /** A lane's ground, title and scale. */
 export function LaneFrame({ lane, gutter, width }: { lane: Lane; gutter: number; width: number }) {
-	const { top, height, ticks, title, unit } = lane;
+	const { top, height, ticks, title } = lane;
 	return (
 		<g class="lane-frame">
 			<rect class="ground" x={gutter} y={top} width={width} height={height} />
@@ -15,7 +15,6 @@ export function LaneFrame({ lane, gutter, width }: { lane: Lane; gutter: number;
 					<path class={tick === 0 ? 'zero' : 'grid'} d={`M${gutter} ${laneY(lane, tick)}h${width}`} />
 					<text class="tick" x={gutter - 5} y={laneY(lane, tick) + 4} text-anchor="end">
 						{Number(tick.toPrecision(6)).toString().replace('-', '−')}
-						{tick === ticks.at(-1) && unit !== 'votes' ? ` ${unit}` : ''}
 					</text>
 				</g>
 			))}
@@ -23,14 +22,24 @@ export function LaneFrame({ lane, gutter, width }: { lane: Lane; gutter: number;
 	);
 }
 
-/** All traces, in columns of the window that was simulated: moving and zooming stretches them, no more. */
-export function LaneTraces({ lanes }: { lanes: readonly Lane[] }) {
+/**
+ * All traces, in columns of the window that was simulated: moving and zooming stretches them, no more.
+ *
+ * @param columns that the traces run over
+ */
+export function LaneTraces({ lanes, columns }: { lanes: readonly Lane[]; columns: number }) {
 	return useMemo(
 		() => (
 			<g class="traces">
+				{lanes.map(({ name, top, height }) => (
+					<clipPath key={name} id={clipName(name)}>
+						<rect x="0" y={top} width={columns} height={height} />
+					</clipPath>
+				))}
 				{lanes.flatMap((lane) =>
 					lane.paths.map(({ trace, d }) => (
 						<path
+							clip-path={`url(#${clipName(lane.name)})`}
 							key={`${lane.name} ${trace}`}
 							class={`${trace} ${lane.marks ?? ''}`}
 							d={d}
@@ -40,6 +49,8 @@ export function LaneTraces({ lanes }: { lanes: readonly Lane[] }) {
 				)}
 			</g>
 		),
-		[lanes],
+		[lanes, columns],
 	);
 }
+
+const clipName = (lane: string): string => `clip ${lane}`.replaceAll(' ', '-');

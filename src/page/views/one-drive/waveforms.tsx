@@ -32,7 +32,6 @@ export function Waveforms({ drive }: { drive: OneDrive }) {
 				<h3 id="waveforms-title">Its run</h3>
 				<Controls drive={drive} />
 			</header>
-			<Picture drive={drive} />
 			<p class="event" role="status">
 				{scope.event.value}
 			</p>
@@ -45,6 +44,7 @@ export function Waveforms({ drive }: { drive: OneDrive }) {
 						</div>
 					))}
 			</dl>
+			<Picture drive={drive} />
 			<p id="waveforms-keys" class="aside">
 				Drag to move, pinch or Ctrl + wheel to zoom, point to read off. With the picture focused: ← → move the cursor
 				(with Shift in larger steps), + − zoom, Page Up and Page Down step from event to event, Home shows the whole
@@ -128,6 +128,8 @@ function Picture({ drive: { scope } }: { drive: OneDrive }) {
 	const x = (time: number): number => ((time - from) / (to - from)) * width;
 	const columnsPerPixel = ((data.to - data.from) / data.columns / (to - from)) * width;
 	const cursor = scope.cursor.value;
+	// a PWM period in a few pixels is a band, not a line
+	const isCoarse = (to - from) / width > data.period / 6;
 	return (
 		<>
 			{/* biome-ignore lint/a11y/useSemanticElements: a picture that keys move through is no fieldset */}
@@ -154,6 +156,12 @@ function Picture({ drive: { scope } }: { drive: OneDrive }) {
 						<LaneFrame key={lane.name} lane={lane} gutter={gutter} width={width} />
 					))}
 					<svg x={gutter} y="0" width={width} height={bottom + foot} overflow="hidden" aria-hidden="true">
+						<g
+							class={isCoarse ? 'coarse' : undefined}
+							transform={`translate(${x(data.from)} 0) scale(${columnsPerPixel} 1)`}
+						>
+							<LaneTraces lanes={lanes} columns={data.columns} />
+						</g>
 						{choiceNames.map((choice: ChoiceName) => (
 							<LaneMarks
 								key={choice}
@@ -165,9 +173,6 @@ function Picture({ drive: { scope } }: { drive: OneDrive }) {
 								width={width}
 							/>
 						))}
-						<g transform={`translate(${x(data.from)} 0) scale(${columnsPerPixel} 1)`}>
-							<LaneTraces lanes={lanes} />
-						</g>
 						<Times view={{ from, to }} x={x} width={width} bottom={bottom} />
 						{cursor !== null && <path class="cursor" d={`M${x(cursor)} ${head - 4}V${bottom}`} />}
 					</svg>
