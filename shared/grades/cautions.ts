@@ -15,7 +15,7 @@ export function gradeCautions(scenario: Scenario, group: AskedGroup, grades: rea
 		const lone = resistors.filter(({ instances }) => instances === 1).map(({ name }) => name);
 		const alone = lone.length > 0 ? ` A lone resistor (${lone.join(', ')}) gains nothing from it.` : '';
 		cautions.push(
-			`An array is taken to hold the resistors of one value: each value has an absolute deviation of its own, and the ratio tolerance holds within it.${alone}`,
+			`An array is taken to hold the resistors of one value: each value has an absolute deviation of its own, common to its resistors so that it does not average out, and the ratio tolerance holds within it.${alone}`,
 		);
 	}
 	const warm = scenario.points.some(({ values }) => values['operation.boardTemperature'] !== 25);

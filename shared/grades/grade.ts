@@ -36,15 +36,21 @@ export function nearestOfGrade(value: number, { series }: Pick<Grade, 'series'>)
 		.reduce((best, candidate) => (distance(candidate) < distance(best) ? candidate : best));
 }
 
+export const isArray = ({ lot }: Pick<Grade, 'lot'>): boolean => lot > 0;
+
 /**
- * Tightest first: by the tolerance that they are sold under, then by the
- * deviation from resistor to resistor (so an array comes before loose resistors
- * of its absolute tolerance), then by the fineness of the series. Known before
- * any draw, as judging in this order needs.
+ * Loose resistors tightest first, then arrays tightest first: by the tolerance
+ * that they are sold under, by the deviation within an array, by the fineness of
+ * the series. Which of the two kinds is the tighter hangs on the circuit. Known
+ * before any draw, as judging in this order needs.
  */
 export function tightestFirst(grades: readonly Grade[]): readonly Grade[] {
 	const finest = ({ series }: Grade): number => Math.max(...series.map((one) => Number(one.slice(1))));
 	return [...grades].sort(
-		(a, b) => soldTolerance(a) - soldTolerance(b) || a.mismatch - b.mismatch || finest(b) - finest(a),
+		(a, b) =>
+			Number(isArray(a)) - Number(isArray(b)) ||
+			soldTolerance(a) - soldTolerance(b) ||
+			a.mismatch - b.mismatch ||
+			finest(b) - finest(a),
 	);
 }

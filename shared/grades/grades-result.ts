@@ -7,7 +7,7 @@ import { intervalLevel } from './case-figures.ts';
 import { gradeCautions } from './cautions.ts';
 import type { Grade } from './grade.ts';
 import { type GradePlan, shownEffects } from './grade-plan.ts';
-import type { Judgement } from './judge-grades.ts';
+import { type Judgement, kindsOf } from './judge-grades.ts';
 import { gradeMethods } from './methods.ts';
 import type { Mix } from './mixes.ts';
 import { perChoice } from './per-choice.ts';
@@ -15,11 +15,14 @@ import { resistorCount } from './resistor-groups.ts';
 import type { CaseFigures, CheapestMix, Enough, FreshTest, GradeResult, GradesResult, MixFigures } from './result.ts';
 import { enoughSentence, mixSentence } from './sentence.ts';
 
+type GradePlaces = GradePlan['gradePlaces'][0];
+
 interface Findings {
 	readonly plan: GradePlan;
 	readonly figures: readonly CaseFigures[];
 	readonly judgement: Judgement;
-	readonly gradeTests: PerChoice<readonly FreshTest<Grade>[]>;
+	/** For each kind of grade that there is. */
+	readonly gradeTests: readonly PerChoice<readonly FreshTest<Grade>[]>[];
 	readonly mixTests: PerChoice<readonly FreshTest<Mix>[]>;
 	readonly seed: string;
 	readonly units: number;
@@ -47,14 +50,14 @@ export function gradesResult(findings: Findings): GradesResult {
 			requirement,
 			partial: isPartial,
 			level: intervalLevel,
-			methods: gradeMethods(requirement, plan.isMixed),
+			methods: gradeMethods(requirement, { isMixed: plan.isMixed, kinds: judgement.held.length }),
 			warnings: [...scenarioWarnings(scenario), ...findings.warnings, ...gradeCautions(scenario, group, ladder)],
 		},
 		group,
 		exact: at(plan.exactPlace),
 		grades: ladder.map((grade, place): GradeResult => {
 			const { price } = grade;
-			const places = plan.gradePlaces[place] as GradePlan['gradePlaces'][0];
+			const places = plan.gradePlaces[place] as GradePlaces;
 			return {
 				grade,
 				price: price === null ? null : perChoice((choice) => rounded(price * resistorCount(group, choice))),
@@ -63,33 +66,47 @@ export function gradesResult(findings: Findings): GradesResult {
 				judged: perChoice((choice) => judgement.judged[choice][place] ?? null),
 			};
 		}),
-		enough: perChoice((choice) => enough(findings, choice)),
+		enough: perChoice((choice) => enough(findings, 0, choice)),
+		enoughOfArrays: judgement.held.length > 1 ? perChoice((choice) => enough(findings, 1, choice)) : null,
 		cheapest: plan.isMixed ? perChoice((choice) => cheapest(findings, choice)) : null,
 	};
 }
 
-function enough({ plan, figures, judgement, gradeTests, isPartial }: Findings, choice: ChoiceName): Enough {
-	const fresh = gradeTests[choice].map((test) => ({ ...test, subject: test.subject.name }));
+/** @param kind 0 for loose resistors where there are any, else for arrays; 1 for arrays beside them */
+function enough(
+	{ plan, figures, judgement, gradeTests, isPartial }: Findings,
+	kind: number,
+	choice: ChoiceName,
+): Enough {
+	const { from, to } = kindsOf(plan.ladder)[kind] as { readonly from: number; readonly to: number };
+	const at = (place: number): CaseFigures => figures[place] as CaseFigures;
+	const tightest = at((plan.gradePlaces[from] as GradePlaces).both);
+	const fresh = (gradeTests[kind] as PerChoice<readonly FreshTest<Grade>[]>)[choice].map((test) => ({
+		...test,
+		subject: test.subject.name,
+	}));
 	const found = {
-		loosest: judgement.held[choice][0]?.name ?? null,
+		loosest: judgement.held[kind]?.[choice][0]?.name ?? null,
 		fresh,
 		confirmed: fresh.find(({ verdict }) => verdict.decision === 'holds')?.subject ?? null,
 	};
-	const shareAt = (place = 0): number => (figures[place] as CaseFigures).choices[choice].share;
-	const tightest = figures[plan.gradePlaces[0]?.both ?? 0] as CaseFigures;
 	const sentence = enoughSentence({
 		choice,
 		group: plan.group,
+		areArrays: kind > 0,
 		isConcerned: resistorCount(plan.group, choice) > 0,
-		grades: plan.ladder.map(({ name }, place) => ({
-			name,
-			verdict: judgement.judged[choice][place] ?? null,
-			nominalsShare: shareAt(plan.gradePlaces[place]?.nominals),
-			toleranceShare: shareAt(plan.gradePlaces[place]?.tolerance),
-		})),
+		grades: plan.ladder.slice(from, to).map(({ name }, place) => {
+			const { nominals, tolerance } = plan.gradePlaces[from + place] as GradePlaces;
+			return {
+				name,
+				verdict: judgement.judged[choice][from + place] ?? null,
+				nominalsShare: at(nominals).choices[choice].share,
+				toleranceShare: at(tolerance).choices[choice].share,
+			};
+		}),
 		enough: found,
 		shortcomings: tightest.choices[choice].shortcomings,
-		exactShare: shareAt(plan.exactPlace),
+		exactShare: at(plan.exactPlace).choices[choice].share,
 		units: tightest.units,
 		requirement: requirementOf(plan.scenario),
 		isPartial,

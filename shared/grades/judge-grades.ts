@@ -3,7 +3,7 @@ import { fixedSequence } from '../statistics/fixed-sequence.ts';
 import type { Verdict } from '../statistics/verdict.ts';
 import { requirementOf } from '../study/unit-passes.ts';
 import { caseVerdict } from './case-figures.ts';
-import type { Grade } from './grade.ts';
+import { type Grade, isArray } from './grade.ts';
 import type { GradePlan } from './grade-plan.ts';
 import { mostMixTests } from './methods.ts';
 import { type Mix, mixes } from './mixes.ts';
@@ -15,8 +15,8 @@ import type { CaseFigures } from './result.ts';
 export interface Judgement {
 	/** For each grade of the ladder; null where it was not judged. */
 	readonly judged: PerChoice<readonly (Verdict | null)[]>;
-	/** Grades that hold, loosest first: to be confirmed in this order. */
-	readonly held: PerChoice<readonly Grade[]>;
+	/** Grades that hold, loosest first: to be confirmed in this order. For each kind that there is. */
+	readonly held: readonly PerChoice<readonly Grade[]>[];
 	/** Every mix, cheapest first. */
 	readonly searched: PerChoice<readonly { readonly mix: Mix; readonly verdict: Verdict }[]>;
 	/** The cheapest mixes that held, in the order in which fresh drives are to try them. */
@@ -24,23 +24,28 @@ export interface Judgement {
 }
 
 /**
- * Grades judged tightest first, each at the required confidence, up to the first
- * that does not hold: with that confidence no grade is said to hold that does
- * not, for each choice by itself. Nothing is judged where the runs were cut
+ * Grades judged tightest first up to the first that does not hold, loose
+ * resistors and arrays each in an order of their own with half the chance of
+ * error (Bonferroni) where there are both: with the required confidence no grade
+ * is said to hold that does not, for each choice by itself. Nothing is judged where the runs were cut
  * short, and no grade for a choice whose board has no such resistor.
  *
  * @param figures of the plan's scenarios
  */
 export function judgeGrades(plan: GradePlan, figures: readonly CaseFigures[], isComplete: boolean): Judgement {
 	const { share, confidence } = requirementOf(plan.scenario);
-	const verdictAt = (place: number, choice: ChoiceName): Verdict =>
-		caseVerdict(figures[place] as CaseFigures, choice, share, confidence);
+	const verdictAt = (place: number, choice: ChoiceName, sureness = confidence): Verdict =>
+		caseVerdict(figures[place] as CaseFigures, choice, share, sureness);
 	const holds = ({ decision }: Verdict): boolean => decision === 'holds';
+	const kinds = kindsOf(plan.ladder);
+	const ofOne = ladderConfidence(plan.ladder, confidence);
 	const judged = perChoice((choice): readonly (Verdict | null)[] =>
 		isComplete && resistorCount(plan.group, choice) > 0
-			? fixedSequence(
-					plan.gradePlaces.map(({ both }) => verdictAt(both, choice)),
-					holds,
+			? kinds.flatMap(({ from, to }) =>
+					fixedSequence(
+						plan.gradePlaces.slice(from, to).map(({ both }) => verdictAt(both, choice, ofOne)),
+						holds,
+					),
 				)
 			: plan.ladder.map(() => null),
 	);
@@ -50,8 +55,13 @@ export function judgeGrades(plan: GradePlan, figures: readonly CaseFigures[], is
 	);
 	return {
 		judged,
-		held: perChoice((choice) =>
-			plan.ladder.filter((_, place) => judged[choice][place]?.decision === 'holds').reverse(),
+		held: kinds.map(({ from, to }) =>
+			perChoice((choice) =>
+				plan.ladder
+					.slice(from, to)
+					.filter((_, place) => judged[choice][from + place]?.decision === 'holds')
+					.reverse(),
+			),
 		),
 		searched,
 		candidates: perChoice((choice) =>
@@ -62,3 +72,16 @@ export function judgeGrades(plan: GradePlan, figures: readonly CaseFigures[], is
 		),
 	};
 }
+
+/** Where in the ladder the loose resistors stand and where the arrays, as far as there are any. */
+export function kindsOf(ladder: readonly Grade[]): readonly { readonly from: number; readonly to: number }[] {
+	const loose = ladder.filter((grade) => !isArray(grade)).length;
+	return [
+		{ from: 0, to: loose },
+		{ from: loose, to: ladder.length },
+	].filter(({ from, to }) => to > from);
+}
+
+/** Confidence of each test, so that the orders together keep the one asked. */
+export const ladderConfidence = (ladder: readonly Grade[], confidence: number): number =>
+	1 - (1 - confidence) / kindsOf(ladder).length;

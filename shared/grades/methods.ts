@@ -9,7 +9,10 @@ export const mixTestConfidence = ({ confidence }: Pick<Requirement, 'confidence'
 	1 - (1 - confidence) / mostMixTests;
 
 /** How the figures of a comparison of grades come about, in words. */
-export function gradeMethods(requirement: Requirement, isMixed: boolean): Readonly<Record<string, string>> {
+export function gradeMethods(
+	requirement: Requirement,
+	{ isMixed, kinds }: { readonly isMixed: boolean; readonly kinds: number },
+): Readonly<Record<string, string>> {
 	const confidence = levelWords(requirement.confidence);
 	return {
 		draws: "every run has the same seed and so the same uniforms; a grade's tolerance only scales them",
@@ -17,7 +20,7 @@ export function gradeMethods(requirement: Requirement, isMixed: boolean): Readon
 			"each resistor takes the nearest value of its grade's series, part by part; a pair chosen for its ratio may do better",
 		'delay compensation':
 			"each grade's own engineer tunes it: the mean delay of that grade's nominal drive, unless the scenario states it",
-		judging: `tightest first, each grade by exact one-sided limits (Clopper–Pearson) at ${confidence}, up to the first that does not hold; in an order laid down beforehand the confidence holds for all grades of a choice together (fixed-sequence testing), for each choice by itself`,
+		judging: `tightest first, each grade by exact one-sided limits (Clopper–Pearson), up to the first that does not hold; in an order laid down beforehand ${confidence} holds for all grades of a choice together (fixed-sequence testing), for each choice by itself${kinds > 1 ? '; loose resistors and arrays are two such orders, each with half the chance of error' : ''}`,
 		'fresh drives': `a second test at ${confidence} with drives drawn anew; a grade is confirmed only where both say that it holds, so that the confidence above is kept`,
 		'effects apart':
 			'the purchasable values without tolerance, the tolerance on the values as designed, and both; effects need not add up',

@@ -16,7 +16,10 @@ export interface GradesResult {
 	readonly exact: CaseFigures;
 	/** Tightest first: the order they were judged in. */
 	readonly grades: readonly GradeResult[];
+	/** Of loose resistors; of arrays where no others were asked about. */
 	readonly enough: PerChoice<Enough>;
+	/** Of arrays where loose resistors were asked about too, else null. */
+	readonly enoughOfArrays: PerChoice<Enough> | null;
 	/** The cheapest mix over the groups; null where prices or `all` were not asked for. */
 	readonly cheapest: PerChoice<CheapestMix> | null;
 }

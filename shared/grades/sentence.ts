@@ -18,6 +18,8 @@ interface JudgedGrade {
 interface Judged {
 	readonly choice: ChoiceName;
 	readonly group: AskedGroup;
+	/** Whether these are arrays beside loose resistors. */
+	readonly areArrays: boolean;
 	/** Whether a board with this choice has resistors of the group. */
 	readonly isConcerned: boolean;
 	/** Grade names, tightest first, and what was found of each; null where it was not judged. */
@@ -35,8 +37,8 @@ interface Judged {
 
 /** Which grade is enough for one choice, and what that rests on. */
 export function enoughSentence(judged: Judged): string {
-	const { choice, group, isConcerned, grades, enough, isPartial } = judged;
-	const name = capital(choiceWords[choice]);
+	const { choice, group, areArrays, isConcerned, grades, enough, isPartial } = judged;
+	const name = `${capital(choiceWords[choice])}${areArrays ? ', arrays' : ''}`;
 	if (!isConcerned)
 		return `${name}: no resistor of the ${groupWords[group]} is on its board; its figures are those of any grade.`;
 	if (isPartial && enough.loosest === null) return `${name}: interrupted before the grades could be judged.`;

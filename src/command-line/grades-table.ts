@@ -15,7 +15,7 @@ const mixesShown = 5;
 
 /** Which grade is enough, as a text of 80 columns: the answer, the figures, what they rest on. */
 export function gradesTable(result: GradesResult): string {
-	const { provenance, group, enough, cheapest } = result;
+	const { provenance, group, enough, enoughOfArrays, cheapest } = result;
 	const { requirement } = provenance;
 	const lines = [
 		wrapText(`${provenance.scenario}: what grade is enough for the ${groupWords[group]}`),
@@ -23,7 +23,10 @@ export function gradesTable(result: GradesResult): string {
 			`Required: ${levelWords(requirement.share)} of drives with ${levelWords(requirement.quantile)} of their commutations within ${degrees(requirement.angleLimit)} and at most ${perHour(requirement.crossingsPerHour)} crossings gone wrong an hour, lock kept and torque reached, at every operating point; shown with ${levelWords(requirement.confidence)} confidence.`,
 		),
 		'',
-		...choiceNames.map((choice) => wrapText(enough[choice].sentence)),
+		...choiceNames.flatMap((choice) => [
+			wrapText(enough[choice].sentence),
+			...(enoughOfArrays && resistorCount(group, choice) > 0 ? [wrapText(enoughOfArrays[choice].sentence)] : []),
+		]),
 		...(cheapest ? choiceNames.map((choice) => wrapText(cheapest[choice].sentence)) : []),
 	];
 	if (provenance.partial)
@@ -53,11 +56,12 @@ function choiceLines({ exact, grades, group, provenance }: GradesResult, choice:
 			figureRow(
 				grade.name,
 				cases.both.choices[choice],
+				judged[choice]?.low ?? cases.both.choices[choice].low,
 				price?.[choice] ?? null,
 				judgedWords(judged[choice], provenance.partial),
 			),
 		),
-		figureRow('exact resistors', exact.choices[choice], null, ''),
+		figureRow('exact resistors', exact.choices[choice], exact.choices[choice].low, null, ''),
 		'',
 		'Effects apart: pass, and 1 drive in 20 beyond',
 		effectRow(['grade', 'exact', 'nominals alone', 'tolerance alone', 'both']),
@@ -70,11 +74,12 @@ function choiceLines({ exact, grades, group, provenance }: GradesResult, choice:
 	];
 }
 
-const figureRow = (name: string, figures: CaseChoice, price: number | null, verdict: string): string =>
+/** @param low of the passing share, at the confidence that the grade was judged with */
+const figureRow = (name: string, figures: CaseChoice, low: number, price: number | null, verdict: string): string =>
 	gradeRow([
 		name,
 		percent(figures.share),
-		percent(figures.low),
+		percent(low),
 		errorWords(figures.unitError.median),
 		errorWords(figures.unitError.q95),
 		hourly(figures.crossingsPerHour),

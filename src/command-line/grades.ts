@@ -1,14 +1,14 @@
+import { type ChoiceName, choiceNames } from '../../shared/drive/drive.ts';
 import type { Grade } from '../../shared/grades/grade.ts';
 import { type GradeProblem, readGrades } from '../../shared/grades/read-grades.ts';
 import { readPrices } from '../../shared/grades/read-prices.ts';
-import { type AskedGroup, askedGroups } from '../../shared/grades/resistor-groups.ts';
-import { oneOf } from '../../shared/scenario/read-entry.ts';
+import { type AskedGroup, groupWords, resistorCount } from '../../shared/grades/resistor-groups.ts';
 import { readScenario } from '../../shared/scenario/read-scenario.ts';
 import type { Problem } from '../../shared/scenario/scenario.ts';
 import { runGrades } from '../host/run-grades.ts';
 import type { WorkerHost } from '../host/worker-handle.ts';
 import type { OptionRecord } from './command.ts';
-import { jsonOption, text, wholeNumber } from './common-options.ts';
+import { text, wholeNumber, word } from './common-options.ts';
 import { type ExitCode, exitCodes } from './exit-codes.ts';
 import { fileErrorWords } from './file-error.ts';
 import { gradesTable } from './grades-table.ts';
@@ -16,19 +16,10 @@ import { commandHelp, parameterHelp } from './help.ts';
 import { readInput } from './input-file.ts';
 import { outputProblems, writeJson } from './output-file.ts';
 import { problemList } from './problem-list.ts';
-import { progressLine } from './progress-line.ts';
 import { readArguments } from './read-arguments.ts';
+import { stagedProgress } from './staged-progress.ts';
 import type { Terminal } from './terminal.ts';
-
-const groupOption: OptionRecord<AskedGroup> = {
-	placeholder: 'GROUP',
-	sentence: `Resistors to be graded: ${oneOf(askedGroups)}. Default all.`,
-	fallback: 'all',
-	read(written) {
-		const value = askedGroups.find((name) => name === written);
-		return value === undefined ? { problem: `must be ${oneOf(askedGroups)}` } : { value };
-	},
-};
+import { workOptions } from './work-options.ts';
 
 const command = {
 	name: 'grades',
@@ -36,7 +27,11 @@ const command = {
 	file: 'SCENARIO.json',
 	example: 'npm run --silent grades -- scenarios/fan-24v.json --grades "5 %, 1 %, 0.1 %"',
 	options: {
-		group: groupOption,
+		group: word<AskedGroup, AskedGroup>(
+			{ divider: 'divider', busDivider: 'busDivider', star: 'star', all: 'all' },
+			'Resistors to be graded: phase dividers, bus divider, star, or all of them. Default all.',
+			'all',
+		),
 		grades: text(
 			'LIST',
 			'Grades, separated by commas: "1 %", with another series than the usual one "1 % E24" or "1 % E24+E96", an array by absolute and ratio tolerance "array 1 %/0.1 %". Default 5 %, 2 %, 1 %, 0.5 %, 0.1 %.',
@@ -50,18 +45,25 @@ const command = {
 			400,
 		),
 		units: wholeNumber('N', 'Drives in each run, 1 to 1 000 000. Default 1000.', 1000, [1, 1_000_000]),
-		seed: text('TEXT', 'Draws the drives: the same seed, the same drives. Default demo.', 'demo', 200),
-		workers: wholeNumber(
-			'N',
-			'Worker threads, 1 to 256. Default: as many as the machine has cores. No figure depends on it.',
-			null,
-			[1, 256],
+		choice: word(
+			{
+				'half-bus': ['halfBus'],
+				'virtual-neutral': ['virtualNeutral'],
+				both: choiceNames,
+			} as Readonly<Record<string, readonly ChoiceName[]>>,
+			'Whose grade --require asks for. Default both, as far as they have resistors of the group.',
+			choiceNames as readonly ChoiceName[],
 		),
-		json: jsonOption,
+		require: {
+			sentence: 'Ends with 1 unless a grade holds and fresh drives confirm one.',
+			fallback: false,
+		} as OptionRecord<boolean>,
+		...workOptions,
 	},
 	remarks: [
 		'Usual series: 20 % E6, 10 % E12, 5 % E24, 2 % E48, 1 % E96, tighter E192; an array goes by its absolute tolerance.',
-		'Exit codes: 0 done; 2 bad input, everything wrong with it is listed; 130 interrupted (Ctrl-C), what finished is reported and marked partial.',
+		'The scenario says under “requirement” what a drive must keep, what share of drives must keep it and with what confidence it must be shown.',
+		'Exit codes: 0 done; 1 done, --require was given and no grade is confirmed; 2 bad input, everything wrong with it is listed; 130 interrupted (Ctrl-C), what finished is reported and marked partial.',
 		'All figures are simulated estimates; measurement on real hardware decides.',
 	],
 };
@@ -76,9 +78,13 @@ export async function grades(argv: readonly string[], terminal: Terminal, host: 
 	const input = file === '' ? { problems: [] } : readInput(file, command.file);
 	const reading = 'text' in input ? readScenario(input.text) : input;
 	const offer = readOffer(values.grades, values.prices);
+	const concerned = values.choice.filter((choice) => resistorCount(values.group, choice) > 0);
 	const problems = [
 		...argumentProblems,
 		...('problems' in offer ? offer.problems : []),
+		...(concerned.length === 0
+			? [{ path: '--choice', value: '', message: `names a board without resistors of the ${groupWords[values.group]}` }]
+			: []),
 		...outputProblems('--json', values.json, file),
 		...('problems' in reading ? reading.problems : []),
 	];
@@ -89,8 +95,7 @@ export async function grades(argv: readonly string[], terminal: Terminal, host: 
 
 	const interruption = new AbortController();
 	const stopListening = terminal.onInterrupt(() => interruption.abort());
-	let asked = 0;
-	let progress = progressLine(terminal, asked);
+	const progress = stagedProgress(terminal);
 	const result = await runGrades(
 		{
 			scenario: reading.scenario,
@@ -100,14 +105,7 @@ export async function grades(argv: readonly string[], terminal: Terminal, host: 
 			units: values.units,
 			workers: values.workers ?? undefined,
 			signal: interruption.signal,
-			onProgress(seen) {
-				if (seen.asked !== asked) {
-					progress.clear();
-					progress = progressLine(terminal, seen.asked);
-					asked = seen.asked;
-				}
-				progress.show(seen);
-			},
+			onProgress: progress.show,
 		},
 		host,
 	);
@@ -123,7 +121,11 @@ export async function grades(argv: readonly string[], terminal: Terminal, host: 
 			return exitCodes.broken;
 		}
 	}
-	return result.provenance.partial ? exitCodes.interrupted : exitCodes.done;
+	if (result.provenance.partial) return exitCodes.interrupted;
+	const isConfirmed = concerned.every((choice) =>
+		[result.enough, result.enoughOfArrays].some((kind) => (kind?.[choice].confirmed ?? null) !== null),
+	);
+	return values.require && !isConfirmed ? exitCodes.notShown : exitCodes.done;
 }
 
 /** Grades with their prices, or everything that is wrong with either. */

@@ -53,13 +53,18 @@ export async function runGradesInPool(request: GradesRequest, pool: Pool): Promi
 	const { figures, warnings, isComplete } = await runCases(plan.scenarios.map((one) => ({ scenario: one, seed })));
 	const judgement = judgeGrades(plan, figures, isComplete);
 
-	const gradeTests = await confirmInTurn(judgement.held, {
-		runCases,
-		label: `${seed} fresh`,
-		scenarioOf: (grade) => applyGrade(scenario, group, grade),
-		share,
-		confidence,
-	});
+	const gradeTests = [];
+	for (const [kind, held] of judgement.held.entries()) {
+		gradeTests.push(
+			await confirmInTurn(held, {
+				runCases,
+				label: `${seed} fresh${kind > 0 ? ' array' : ''}`,
+				scenarioOf: (grade) => applyGrade(scenario, group, grade),
+				share,
+				confidence,
+			}),
+		);
+	}
 	const mixTests = await confirmInTurn(judgement.candidates, {
 		runCases,
 		label: `${seed} mix`,
@@ -71,12 +76,12 @@ export async function runGradesInPool(request: GradesRequest, pool: Pool): Promi
 		plan,
 		figures,
 		judgement,
-		gradeTests: gradeTests.tests,
+		gradeTests: gradeTests.map(({ tests }) => tests),
 		mixTests: mixTests.tests,
 		seed,
 		units,
 		scenarioDigest: await scenarioDigest(scenario),
-		isPartial: !(isComplete && gradeTests.isComplete && mixTests.isComplete),
+		isPartial: !(isComplete && mixTests.isComplete && gradeTests.every((tests) => tests.isComplete)),
 		warnings,
 	});
 }

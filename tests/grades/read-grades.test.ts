@@ -37,9 +37,11 @@ test('an array of 1 % absolute and 0.1 % ratio has lot 1 %, mismatch 0.1 % and t
 	]);
 });
 
-test('the tightest comes first by what it is sold under, an array before loose resistors of its absolute tolerance, then the finer series', () => {
-	const names = tightestFirst(read('5 %, array 1 %/0.1 %, 1 % E24, 0.1 %, 1 %, array 5 %/1 %')).map(({ name }) => name);
-	expect(names).toEqual(['0.1 %', 'array 1 %/0.1 %', '1 %', '1 % E24', 'array 5 %/1 %', '5 %']);
+test('loose resistors come first, then arrays, each tightest first by what they are sold under, then by the ratio and the finer series', () => {
+	const names = tightestFirst(read('array 5 %/1 %, 5 %, array 1 %/0.5 %, array 1 %/0.1 %, 1 % E24, 0.1 %, 1 %')).map(
+		({ name }) => name,
+	);
+	expect(names).toEqual(['0.1 %', '1 %', '1 % E24', '5 %', 'array 1 %/0.1 %', 'array 1 %/0.5 %', 'array 5 %/1 %']);
 });
 
 test('everything wrong with a list is told at once, by entry', () => {

@@ -14,6 +14,7 @@ const fresh = (subject: string, passed: number) => ({ subject, seed: 's', confid
 const base = {
 	choice: 'halfBus' as const,
 	group: 'divider' as const,
+	areArrays: false,
 	isConcerned: true,
 	grades: [grade('0.1 %', 100), grade('1 %', 98), grade('5 %', 60)],
 	enough: { loosest: '1 %', fresh: [fresh('1 %', 97)], confirmed: '1 %' },
