@@ -1,6 +1,6 @@
 import { choiceNames } from '../drive/drive.ts';
 import { angleBins } from './angle-histogram.ts';
-import { type Columns, emptyColumns, placeColumns } from './columns.ts';
+import { type Columns, countNames, emptyColumns, measureNames, placeColumns } from './columns.ts';
 import type { ShardResult, UnitFailure } from './run-shard.ts';
 
 /** What became of each unit asked for. */
@@ -29,6 +29,16 @@ export function emptyStudy(units: number, points: number): StudyColumns {
 		histograms: new Float64Array(cellsPerUnit * angleBins.count),
 		failures: [],
 	};
+}
+
+/** Units 0 up to `units` of a study of which no later one was run; shares its memory. */
+export function studyUpTo(study: StudyColumns, units: number): StudyColumns {
+	const cells = units * study.points * choiceNames.length;
+	const columns = Object.fromEntries([
+		...countNames.map((name) => [name, study.columns[name].subarray(0, cells)]),
+		...measureNames.map((name) => [name, study.columns[name].subarray(0, cells)]),
+	]) as Columns;
+	return { ...study, units, states: study.states.subarray(0, units), columns };
 }
 
 /** Lays a shard into its place. Shards may come in any order, each once. */

@@ -1,5 +1,7 @@
 import { choiceNames } from '../drive/drive.ts';
+import type { Scenario } from '../scenario/scenario.ts';
 import { batchSize, type DrawFigures, drawFigures, settling } from '../statistics/adaptive-monte-carlo.ts';
+import { choiceVerdicts } from './choice-verdict.ts';
 import { looks } from './looks.ts';
 import { type StudyColumns, unitStates } from './merge.ts';
 import type { StudyResult } from './result.ts';
@@ -13,6 +15,13 @@ export function stages(rule: StoppingRule, ceiling: number): number[] {
 	const whole = Math.floor(ceiling / batch);
 	const ends = Array.from({ length: whole }, (_, i) => (i + 1) * batch);
 	return whole * batch === ceiling && whole > 0 ? ends : [...ends, ceiling];
+}
+
+/** Whether the rule ends the study with units 0 up to `study.units`, all of them done. */
+export function isReached(rule: StoppingRule, scenario: Scenario, study: StudyColumns): boolean {
+	if (rule.rule === 'number') return false;
+	const outcome = stoppingOutcome(rule, study.units, study, choiceVerdicts(scenario, study, true));
+	return outcome.rule !== 'number' && outcome.reached;
 }
 
 /**
@@ -32,7 +41,12 @@ export function stoppingOutcome(
 	const isWhole = !study.states.subarray(0, study.units).includes(unitStates.pending);
 	if (rule.rule === 'decided') {
 		const reached = isWhole && rule.choices.every((choice) => verdict[choice].decision !== 'undecided');
-		return { ...rule, ceiling, looks: looks(ceiling).filter((units) => units <= study.units), reached };
+		return {
+			...rule,
+			ceiling,
+			looks: looks(ceiling).filter((units) => units < study.units || (isWhole && units === study.units)),
+			reached,
+		};
 	}
 	const batch = rule.batch ?? batchSize(0.95);
 	const figures: SettledFigure[] = [];

@@ -5,6 +5,8 @@ import type { StudyColumns } from './merge.ts';
 interface UnitFigureRecord {
 	/** What it is of a drive, in print. */
 	readonly words: string;
+	/** The same, shorter. */
+	readonly short: string;
 	/** Signed figures have a good middle; the others are the better the smaller. */
 	readonly signed: boolean;
 	/** The figure of one unit that kept lock. @param cell its place in the columns */
@@ -15,26 +17,31 @@ interface UnitFigureRecord {
 export const unitFigures = {
 	error95: {
 		words: '95 % of |errors| within',
+		short: '95 % figure',
 		signed: false,
 		of: (columns, cell) => columns.unitError[cell] as number,
 	},
 	mean: {
 		words: 'mean error',
+		short: 'mean error',
 		signed: true,
 		of: (columns, cell) => (columns.errorSum[cell] as number) / (columns.sectors[cell] as number),
 	},
 	rms: {
 		words: 'rms error',
+		short: 'rms error',
 		signed: false,
 		of: (columns, cell) => Math.sqrt((columns.errorSquares[cell] as number) / (columns.sectors[cell] as number)),
 	},
 	worstSector: {
 		words: 'worst of six sector means',
+		short: 'worst sector mean',
 		signed: false,
 		of: (columns, cell) => Math.max(...sectorMeans(columns, cell).map(Math.abs)),
 	},
 	spread: {
 		words: 'spread (standard deviation)',
+		short: 'spread',
 		signed: false,
 		of(columns, cell) {
 			const sectors = columns.sectors[cell] as number;
@@ -45,6 +52,7 @@ export const unitFigures = {
 	},
 	risingFalling: {
 		words: 'rising less falling sectors',
+		short: 'rising less falling',
 		signed: true,
 		of: (columns, cell) => meanOf(columns, cell, true) - meanOf(columns, cell, false),
 	},

@@ -1,3 +1,4 @@
+import { oneOf } from '../../shared/scenario/read-entry.ts';
 import { count } from '../../shared/words/figures.ts';
 import type { OptionRecord } from './command.ts';
 
@@ -18,6 +19,18 @@ export function wholeNumber<T>(
 				? { value }
 				: { problem: `must be a whole number from ${count(least)} to ${count(most)}` };
 		},
+	};
+}
+
+/** One of a few words, each standing for a value. */
+export function word<T, F>(values: Readonly<Record<string, T>>, sentence: string, fallback: F): OptionRecord<T | F> {
+	const words = Object.keys(values);
+	return {
+		placeholder: words.join('|'),
+		sentence,
+		fallback,
+		read: (text) =>
+			Object.hasOwn(values, text) ? { value: values[text] as T } : { problem: `must be ${oneOf(words)}` },
 	};
 }
 

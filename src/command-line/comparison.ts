@@ -4,17 +4,19 @@ import { formatQuantity } from '../../shared/parameters/format-quantity.ts';
 import { parameter } from '../../shared/parameters/parameters.ts';
 import type { ChoiceFigures, PointResult, RateFigure, StudyResult } from '../../shared/study/result.ts';
 import { studySentence } from '../../shared/study/sentence.ts';
+import { type UnitFigureName, unitFigureNames, unitFigures } from '../../shared/study/unit-figures.ts';
 import { count, degrees, percent, perHour, power, signedDegrees, span } from '../../shared/words/figures.ts';
 import { levelWords } from '../../shared/words/level.ts';
 import { choiceWords, eventKinds, eventWords } from '../../shared/words/names.ts';
+import { computedLines, computedRateLines } from './computed-lines.ts';
+import { decisionLines, passingLines } from './decision-lines.ts';
+import { pairLines } from './pair-lines.ts';
+import { heading, provenanceLines } from './provenance-lines.ts';
 import { row } from './two-columns.ts';
-import { textWidth, widthOf, wrapText } from './wrap-text.ts';
+import { wrapText } from './wrap-text.ts';
 
 /** °C: where nominal values hold, and a temperature need not be told. */
 const referenceTemperature = 25;
-
-/** Failed units named one by one; the JSON names all. */
-const failuresShown = 5;
 
 /** A study as a text of 80 columns that can be pasted into a mail: the answer, the figures, what they rest on. */
 export function comparison(result: StudyResult): string {
@@ -28,9 +30,11 @@ export function comparison(result: StudyResult): string {
 	if (provenance.partial) {
 		lines.push(wrapText(`PARTIAL RESULT: interrupted after ${count(finished)} of ${count(asked)} drives.`));
 	}
-	if (finished > 0) for (const point of points) lines.push('', ...pointLines(point, provenance.level));
-	if (provenance.warnings.length > 0) lines.push('', heading('Cautions'), ...provenance.warnings.map(item));
-	lines.push('', ...groundLines(result));
+	lines.push('', ...decisionLines(result));
+	if (finished > 0) {
+		for (const point of points) lines.push('', ...pointLines(point, provenance.level), ...pairLines(point.paired));
+	}
+	lines.push(...provenanceLines(provenance));
 	return `${lines.join('\n')}\n`;
 }
 
@@ -61,16 +65,21 @@ function pointLines({ name, conditions, choices, paired }: PointResult, level: n
 		figures(`    ${confidence} interval`, ({ unitError }) => intervalWords(unitError.medianInterval)),
 		figures('  1 drive in 20 is worse than', ({ unitError }) => errorWords(unitError.q95)),
 		figures(`    ${confidence} interval`, ({ unitError }) => intervalWords(unitError.q95Interval)),
+		'The middle 95 % of drives lie in',
+		...unitFigureNames.map((name) => figures(`  ${unitFigures[name].words}`, (choice) => spreadWords(choice, name))),
 		...eventKinds.flatMap((kind) => [
 			figures(capital(eventWords[kind]), ({ rates }) => count(rates[kind].count)),
 			...rateLines(
 				{ halfBus: choices.halfBus.rates[kind], virtualNeutral: choices.virtualNeutral.rates[kind] },
 				confidence,
 			),
+			...computedRateLines(kind, choices),
 			...(kind === 'early' && choices.halfBus.rates.early.count + choices.virtualNeutral.rates.early.count > 0
 				? causeNames.map((cause) => figures(`  cause: ${cause}`, ({ causes }) => count(causes[cause])))
 				: []),
 		]),
+		...computedLines(choices, confidence),
+		...passingLines(choices, paired.passing),
 		figures('Runs that lost lock', ({ lost, runs }) => `${count(lost)} of ${count(runs)}`),
 		figures('Runs short of the torque', ({ torqueNotReached, runs }) => `${count(torqueNotReached)} of ${count(runs)}`),
 		figures('Mean torque', ({ meanTorque }) => formatQuantity(Number(meanTorque.toPrecision(4)), 'N·m')),
@@ -102,23 +111,12 @@ function rateLines(rates: PerChoice<RateFigure>, confidence: string): string[] {
 	];
 }
 
-/** What the figures rest on and how far they may be trusted. */
-function groundLines({ provenance }: StudyResult): string[] {
-	const { units, failures, compensation, methods } = provenance;
-	const time = (seconds: number): string => formatQuantity(Number(seconds.toPrecision(4)), 's');
-	return [
-		heading('What this rests on'),
-		`Drives     ${count(units.asked)} asked, ${count(units.finished)} finished, ${count(units.failed)} failed; seed ${provenance.seed}; version ${provenance.version}`,
-		`Compensated delay   half-bus ${time(compensation.halfBus)}, virtual neutral ${time(compensation.virtualNeutral)}`,
-		`Scenario   ${provenance.scenarioDigest}`,
-		`Result     ${provenance.resultDigest}`,
-		...failures.slice(0, failuresShown).map(({ unit, message }) => item(`drive ${unit} failed: ${message}`)),
-		...(failures.length > failuresShown ? [item(`and ${count(failures.length - failuresShown)} more`)] : []),
-		...Object.entries(methods).map(([figure, method]) => item(`${capital(figure)}: ${method}.`)),
-		item(
-			'These are simulated estimates. Bus voltages and rotating parts are dangerous: local codes, measurement on real hardware and qualified practice decide.',
-		),
-	];
+function spreadWords({ unitFigures: spreads }: ChoiceFigures, name: UnitFigureName): string {
+	const { symmetric } = spreads[name];
+	if (symmetric === null) return 'too few drives';
+	const words = unitFigures[name].signed ? signedDegrees : degrees;
+	const [low, high] = symmetric.map((limit) => (Number.isFinite(limit) ? words(limit) : 'lock lost'));
+	return span(low ?? '', high ?? '');
 }
 
 function conditionWords(conditions: PointResult['conditions']): string {
@@ -132,13 +130,9 @@ function conditionWords(conditions: PointResult['conditions']): string {
 		.join(', ');
 }
 
-const item = (text: string): string => wrapText(text, { first: '- ', rest: '  ' });
-
 const errorWords = (error: number): string => (error === Number.POSITIVE_INFINITY ? 'lock lost' : degrees(error));
 
 const intervalWords = (interval: readonly [number, number] | null): string =>
 	interval === null ? 'too few drives' : span(errorWords(interval[0]), errorWords(interval[1]));
-
-const heading = (title: string): string => `── ${title} ${'─'.repeat(Math.max(0, textWidth - widthOf(title) - 4))}`;
 
 const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);

@@ -1,8 +1,12 @@
 import { count } from '../../shared/words/figures.ts';
 import type { Terminal } from './terminal.ts';
 
-/** One line that is written over while work goes on, for a person watching; nothing in a pipe. */
-export function progressLine(terminal: Terminal, asked: number) {
+/**
+ * One line that is written over while work goes on, for a person watching; nothing in a pipe.
+ *
+ * @param isCeiling whether the work may end before all drives asked are done, so that no time can be told
+ */
+export function progressLine(terminal: Terminal, asked: number, isCeiling = false) {
 	const began = performance.now();
 	let width = 0;
 	const write = (text: string): void => {
@@ -16,7 +20,11 @@ export function progressLine(terminal: Terminal, asked: number) {
 			const seconds = (performance.now() - began) / 1000;
 			const left = done > 0 ? (seconds * (asked - done)) / done : 0;
 			const failures = failed > 0 ? `, ${count(failed)} failed` : '';
-			write(`${count(done)} of ${count(asked)} drives${failures}, about ${Math.ceil(left)} s left`);
+			write(
+				isCeiling
+					? `${count(done)} drives, at most ${count(asked)}${failures}`
+					: `${count(done)} of ${count(asked)} drives${failures}, about ${Math.ceil(left)} s left`,
+			);
 		},
 		clear(): void {
 			if (!terminal.isLive || width === 0) return;

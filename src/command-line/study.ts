@@ -1,7 +1,10 @@
+import { type ChoiceName, choiceNames } from '../../shared/drive/drive.ts';
 import { readScenario } from '../../shared/scenario/read-scenario.ts';
+import type { StoppingRule } from '../../shared/study/stopping-rule.ts';
 import { runStudy } from '../host/run-study.ts';
 import type { WorkerHost } from '../host/worker-handle.ts';
-import { jsonOption, text, wholeNumber } from './common-options.ts';
+import type { OptionRecord } from './command.ts';
+import { jsonOption, text, wholeNumber, word } from './common-options.ts';
 import { comparison } from './comparison.ts';
 import { type ExitCode, exitCodes } from './exit-codes.ts';
 import { fileErrorWords } from './file-error.ts';
@@ -19,7 +22,36 @@ const command = {
 	file: 'SCENARIO.json',
 	example: 'npm run --silent study -- scenarios/fan-24v.json --units 2000 --seed demo',
 	options: {
-		units: wholeNumber('N', 'Drives to simulate, 1 to 10 000 000. Default 1000.', 1000, [1, 10_000_000]),
+		units: wholeNumber(
+			'N',
+			'Drives to simulate, 1 to 10 000 000; with --until, the most there may be. Default 1000; 20 000 until decided, 100 000 until settled.',
+			null,
+			[1, 10_000_000],
+		),
+		until: word(
+			{ decided: 'decided', settled: 'settled' } as const,
+			'Ends the study when the verdict is decided, looked at after 100 drives, 125, 157 and so on; or when mean, standard deviation and 95 % limits of the drives’ errors stand still (JCGM 101, 7.9, batches of 10 000 drives).',
+			null,
+		),
+		digits: wholeNumber(
+			'N',
+			'Significant digits of the standard deviation that must stand still until settled, 1 to 4. Default 1.',
+			null,
+			[1, 4],
+		),
+		choice: word(
+			{
+				'half-bus': ['halfBus'],
+				'virtual-neutral': ['virtualNeutral'],
+				both: choiceNames,
+			} as Readonly<Record<string, readonly ChoiceName[]>>,
+			'Whose verdict --until decided waits for and --require asks for. Default both.',
+			choiceNames as readonly ChoiceName[],
+		),
+		require: {
+			sentence: 'Ends with 1 unless the verdict is “holds”.',
+			fallback: false,
+		} as OptionRecord<boolean>,
 		seed: text('TEXT', 'Draws the drives: the same seed, the same drives. Default demo.', 'demo', 200),
 		workers: wholeNumber(
 			'N',
@@ -30,10 +62,23 @@ const command = {
 		json: jsonOption,
 	},
 	remarks: [
-		'Exit codes: 0 done; 2 bad input, everything wrong with it is listed; 130 interrupted (Ctrl-C), what finished is reported and marked partial.',
+		'The scenario says under “requirement” what a drive must keep, what share of drives must keep it and with what confidence it must be shown.',
+		'Exit codes: 0 done; 1 done, --require was given and the verdict is not “holds”; 2 bad input, everything wrong with it is listed; 130 interrupted (Ctrl-C), what finished is reported and marked partial.',
 		'All figures are simulated estimates; measurement on real hardware decides.',
 	],
 };
+
+/** Number of drives, or the most there may be, where it is not given. */
+const defaultUnits = { number: 1000, decided: 20_000, settled: 100_000 };
+
+function stoppingRule(values: {
+	readonly until: 'decided' | 'settled' | null;
+	readonly digits: number | null;
+	readonly choice: readonly ChoiceName[];
+}): StoppingRule {
+	if (values.until === 'decided') return { rule: 'decided', choices: values.choice };
+	return values.until === 'settled' ? { rule: 'settled', digits: values.digits ?? 1 } : { rule: 'number' };
+}
 
 /** The `study` command. @param host where its workers come from */
 export async function study(argv: readonly string[], terminal: Terminal, host: WorkerHost): Promise<ExitCode> {
@@ -46,6 +91,9 @@ export async function study(argv: readonly string[], terminal: Terminal, host: W
 	const reading = 'text' in input ? readScenario(input.text) : input;
 	const problems = [
 		...argumentProblems,
+		...(values.digits !== null && values.until !== 'settled'
+			? [{ path: '--digits', value: String(values.digits), message: 'goes with --until settled' }]
+			: []),
 		...outputProblems('--json', values.json, file),
 		...('problems' in reading ? reading.problems : []),
 	];
@@ -56,12 +104,15 @@ export async function study(argv: readonly string[], terminal: Terminal, host: W
 
 	const interruption = new AbortController();
 	const stopListening = terminal.onInterrupt(() => interruption.abort());
-	const progress = progressLine(terminal, values.units);
+	const until = stoppingRule(values);
+	const units = values.units ?? defaultUnits[until.rule];
+	const progress = progressLine(terminal, units, until.rule !== 'number');
 	const result = await runStudy(
 		{
 			scenario: reading.scenario,
 			seed: values.seed,
-			units: values.units,
+			units,
+			until,
 			workers: values.workers ?? undefined,
 			signal: interruption.signal,
 			onProgress: progress.show,
@@ -80,5 +131,7 @@ export async function study(argv: readonly string[], terminal: Terminal, host: W
 			return exitCodes.broken;
 		}
 	}
-	return result.provenance.partial ? exitCodes.interrupted : exitCodes.done;
+	if (result.provenance.partial) return exitCodes.interrupted;
+	const holds = values.choice.every((choice) => result.verdict[choice].decision === 'holds');
+	return values.require && !holds ? exitCodes.notShown : exitCodes.done;
 }

@@ -1,11 +1,13 @@
 import { scenarioDigest } from '../../shared/scenario/digest.ts';
 import type { Scenario } from '../../shared/scenario/scenario.ts';
 import { warnings as scenarioWarnings } from '../../shared/scenario/warnings.ts';
-import { emptyStudy, failUnits, mergeShard } from '../../shared/study/merge.ts';
+import { emptyStudy, failUnits, mergeShard, type StudyColumns, studyUpTo } from '../../shared/study/merge.ts';
 import type { StudyPlan } from '../../shared/study/plan.ts';
 import type { UnitRecord } from '../../shared/study/point-change.ts';
 import type { StudyResult } from '../../shared/study/result.ts';
 import { resultDigest } from '../../shared/study/result-digest.ts';
+import { isReached, stages } from '../../shared/study/stopping.ts';
+import type { StoppingRule } from '../../shared/study/stopping-rule.ts';
 import { summarise } from '../../shared/study/summarise.ts';
 import { type FoundCompensation, findCompensation } from './find-compensation.ts';
 import { createPool, type Pool } from './pool.ts';
@@ -16,7 +18,10 @@ export interface StudyRequest {
 	readonly scenario: Scenario;
 	/** Not empty. */
 	readonly seed: string;
+	/** Number of units; the most there may be where `until` may end the study before. */
 	readonly units: number;
+	/** What ends the study; the number of units if not given. */
+	readonly until?: StoppingRule | undefined;
 	/** Cuts the study short: it then resolves with what finished, marked partial. */
 	readonly signal?: AbortSignal;
 	/** As `signal`, but gently: shards under way are finished, workers kept, and no result digest is made. */
@@ -65,17 +70,36 @@ export async function runStudyForUnits(
 	const found = request.compensation ?? (await findCompensation(scenario, pool, silenceLimit, signal, stop));
 	const plan: StudyPlan = { scenario, seed, compensation: found.compensation };
 	const warnings = [...scenarioWarnings(scenario), ...found.warnings];
-	const summary = (result: string, partial: boolean): StudyResult =>
-		summarise(plan, study, { scenarioDigest: digest, resultDigest: result, partial, warnings });
-	const partials = partialMeter(() => request.onPartial?.(summary('', true), { plan, study }));
+	const rule: StoppingRule = request.until ?? { rule: 'number' };
+	/** Units begun with; what lies beyond is not part of the study. */
+	let begun = 0;
+	const summary = (of: StudyColumns, result: string, partial: boolean): StudyResult =>
+		summarise(plan, of, {
+			scenarioDigest: digest,
+			resultDigest: result,
+			partial,
+			warnings,
+			stopping: { rule, ceiling: units },
+		});
+	const partials = partialMeter(() => {
+		const soFar = studyUpTo(study, begun);
+		request.onPartial?.(summary(soFar, '', true), { plan, study: soFar });
+	});
 
 	let isComplete = true;
-	if (found.failure !== undefined) failUnits(study, 0, units, `the nominal drive: ${found.failure}`);
-	else {
+	if (found.failure !== undefined) {
+		failUnits(study, 0, units, `the nominal drive: ${found.failure}`);
+		begun = units;
+	}
+	// a stage ends with all of its units done, so that a look sees the same ones for any number of workers
+	for (const end of begun === units ? [] : stages(rule, units)) {
+		const from = begun;
+		begun = end;
 		isComplete = await pool.run({
 			name: 'units',
 			input: plan,
-			to: units,
+			from,
+			to: end,
 			signal,
 			stop,
 			silenceLimit,
@@ -85,15 +109,17 @@ export async function runStudyForUnits(
 				mergeShard(study, shard);
 				partials.tell();
 			},
-			onFailure: (from, to, message) => failUnits(study, from, to, message),
+			onFailure: (first, to, message) => failUnits(study, first, to, message),
 			onProgress: (done) => {
 				const failed = study.failures.length;
-				onProgress({ finished: Math.max(0, done - failed), failed });
+				onProgress({ finished: Math.max(0, from + done - failed), failed });
 			},
 		});
+		if (!isComplete || isReached(rule, scenario, studyUpTo(study, end))) break;
 	}
-	const ownDigest = stop?.aborted ? '' : await resultDigest(study);
-	return { result: summary(ownDigest, !isComplete), record: { plan, study } };
+	const whole = studyUpTo(study, begun);
+	const ownDigest = stop?.aborted ? '' : await resultDigest(whole);
+	return { result: summary(whole, ownDigest, !isComplete), record: { plan, study: whole } };
 }
 
 /** Calls at most four times a second, and spends less than a tenth of the time on it. */

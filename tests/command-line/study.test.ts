@@ -120,6 +120,59 @@ test('results may not overwrite the scenario, and a check for writing leaves no 
 	expect(existsSync(json)).toBe(false);
 });
 
+test('--require ends with 1 unless the verdict holds; --choice says whose', async () => {
+	const strict = join(folder, 'strict.json');
+	writeFileSync(strict, smallScenarioText({ requirement: { angleLimit: '0.1°', share: '50 %' } }));
+	const easy = join(folder, 'easy.json');
+	const requirement = { angleLimit: '60°', crossingsPerHour: 1e9, share: '50 %' };
+	writeFileSync(easy, smallScenarioText({ requirement, supply: { voltage: 54 } }));
+	expect((await run([easy, '--units', '10', '--require'])).code).toBe(0);
+	const failing = await run([strict, '--units', '10', '--require', '--choice', 'half-bus']);
+	expect(failing.code).toBe(1);
+	expect(failing.out).toContain('Half-bus fails: 0 of 10 drives pass');
+	// figures are the same, and without --require they are all that is asked for
+	expect(await run([strict, '--units', '10'])).toMatchObject({ code: 0, out: failing.out });
+	// 4 of 4 show 47 % of drives with 95 % confidence, 5 of 5 show 54 %
+	expect((await run([easy, '--units', '4', '--require'])).code).toBe(1);
+	expect((await run([easy, '--units', '5', '--require'])).code).toBe(0);
+});
+
+test('--until decided stops at the first look that decides, the same for one and three workers, with the digest of that many drives', async () => {
+	const easy = join(folder, 'decided.json');
+	writeFileSync(
+		easy,
+		smallScenarioText({
+			requirement: { angleLimit: '60°', crossingsPerHour: 1e9, share: '97 %' },
+			supply: { voltage: 54 },
+		}),
+	);
+	// without a failure 97 % are shown by the confidence sequence after 136 drives (recomputed apart): the third look, at 157
+	const json = join(folder, 'decided-out.json');
+	const one = await run([easy, '--until', 'decided', '--workers', '1', '--json', json]);
+	expect(one.code).toBe(0);
+	expect(one.out.replaceAll(/\s+/g, ' ')).toContain(
+		'The study ended at 157 drives, after 3 looks, with the verdict decided',
+	);
+	const three = await run([easy, '--until', 'decided', '--workers', '3']);
+	expect(three).toEqual(one);
+	const { provenance, verdict, stopping } = JSON.parse(readFileSync(json, 'utf8')) as StudyResult;
+	expect(provenance).toMatchObject({ partial: false, units: { asked: 157, finished: 157 } });
+	expect(verdict.halfBus).toMatchObject({ decision: 'holds', limits: 'confidence sequence' });
+	expect(stopping).toMatchObject({ rule: 'decided', ceiling: 20_000, looks: [100, 125, 157], reached: true });
+	expect((await run([easy, '--units', '157'])).out).toContain(provenance.resultDigest);
+});
+
+test('the ceiling ends a study that nothing decides, and that is said', async () => {
+	const { code, out } = await run([scenario, '--until', 'settled', '--units', '30', '--digits', '2']);
+	expect(code).toBe(0);
+	expect(out.replaceAll(/\s+/g, ' ')).toContain('Not settled in 30 drives');
+	const bad = await run([scenario, '--until', 'soon', '--digits', '2', '--choice', 'left'], unreachableHost);
+	expect(bad.code).toBe(2);
+	for (const words of ['decided or settled', 'goes with --until settled', 'half-bus, virtual-neutral or both']) {
+		expect(bad.problems).toContain(words);
+	}
+});
+
 test('interrupted, what finished is printed and written, marked partial: 130', async () => {
 	const json = join(folder, 'partial.json');
 	const { terminal, kept, interrupt } = fakeTerminal(true);

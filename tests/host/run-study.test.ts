@@ -63,3 +63,49 @@ test('progress ends with every drive finished', async () => {
 	await runStudy({ scenario, seed: 'p', units: 15, onProgress: ({ finished }) => void seen.push(finished) }, host);
 	expect(seen.at(-1)).toBe(15);
 });
+
+test('until settled, batches are added until the figures stand still, and the figures are those of that many drives', async () => {
+	// one start of six sectors: drives so coarse and so much spread that a few batches do
+	const coarse = smallScenario({
+		points: [{ name: 'fast', speed: 6000, torque: 0.05 }],
+		sensing: { divider: { top: { mismatch: '15 %' } } },
+		trial: { starts: 1, warmup: 6, settle: 0, measured: 6 },
+	});
+	const request = {
+		scenario: coarse,
+		seed: 'settled',
+		units: 1000,
+		until: { rule: 'settled', digits: 1, batch: 50 } as const,
+	};
+	const { stopping, provenance } = await runStudy(request, host);
+	expect(stopping).toMatchObject({ rule: 'settled', reached: true, batch: 50, ceiling: 1000 });
+	const { asked } = provenance.units;
+	expect(asked % 50).toBe(0);
+	expect(asked).toBeLessThan(1000);
+	const fixed = await runStudy({ scenario: coarse, seed: 'settled', units: asked }, host);
+	expect(fixed.provenance.resultDigest).toBe(provenance.resultDigest);
+});
+
+test('interrupted between looks, a study until decided is partial and does not claim to be decided', async () => {
+	const cancel = new AbortController();
+	const request = { scenario, seed: 'cut', units: 50_000, until: { rule: 'decided', choices: ['halfBus'] } as const };
+	const hard = {
+		...request,
+		scenario: smallScenario({ requirement: { share: '99.9 %', angleLimit: '60°' }, supply: { voltage: 54 } }),
+	};
+	let seen = 0;
+	const { provenance, stopping } = await runStudy(
+		{
+			...hard,
+			signal: cancel.signal,
+			onProgress({ finished }) {
+				seen = finished;
+				if (finished > 300) cancel.abort();
+			},
+		},
+		host,
+	);
+	expect(seen).toBeGreaterThan(300);
+	expect(provenance.partial).toBe(true);
+	expect(stopping).toMatchObject({ rule: 'decided', reached: false });
+});

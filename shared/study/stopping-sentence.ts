@@ -1,0 +1,28 @@
+import { count, degrees } from '../words/figures.ts';
+import { choiceWords } from '../words/names.ts';
+import type { StoppingOutcome } from './stopping-rule.ts';
+
+/** What ended a study that was to run until something is known; empty for a fixed number of units. */
+export function stoppingSentence(stopping: StoppingOutcome, units: number): string {
+	if (stopping.rule === 'number') return '';
+	if (stopping.rule === 'decided') {
+		const looked = `${count(stopping.looks.length)} ${stopping.looks.length === 1 ? 'look' : 'looks'}`;
+		return stopping.reached
+			? `The study ended at ${count(units)} drives, after ${looked}, with the verdict decided; limits hold for every look.`
+			: `The verdict was not decided in ${looked} at up to ${count(stopping.ceiling)} drives; limits hold for every look.`;
+	}
+	const { figures, digits, batch } = stopping;
+	const waited = figures.filter(({ lost }) => !lost);
+	const open = waited.filter(({ settled }) => !settled);
+	const lost = [...new Set(figures.filter((one) => one.lost).map(({ choice }) => choiceWords[choice]))];
+	const finest = Math.min(...waited.filter(({ tolerance }) => tolerance > 0).map(({ tolerance }) => tolerance));
+	const tolerance = Number.isFinite(finest) ? `, ± ${degrees(finest)} where they spread least` : '';
+	const asked = `mean, standard deviation and 95 % limits of the drives' errors to ${digits} significant ${digits === 1 ? 'digit' : 'digits'} of the standard deviation${tolerance} (JCGM 101:2008, 7.9, batches of ${count(batch)} drives)`;
+	const left =
+		lost.length > 0
+			? ` Where ${lost.join(' and ')} drives lost lock there is no mean to settle, and it was not waited for.`
+			: '';
+	return stopping.reached && waited.length > 0
+		? `Settled after ${count(units)} drives: ${asked}.${left}`
+		: `Not settled in ${count(units)} drives, ${count(open.length)} of ${count(waited.length)} figures still moving: ${asked}.${left}`;
+}
