@@ -1,7 +1,7 @@
 import type { Scenario } from '../../shared/scenario/scenario.ts';
 import { emptyStudy, failUnits, mergeShard, unitStates } from '../../shared/study/merge.ts';
-import type { StudyPlan } from '../../shared/study/plan.ts';
 import type { UnitRecord } from '../../shared/study/point-change.ts';
+import { pointPlan } from '../../shared/study/point-plan.ts';
 import type { PointResult } from '../../shared/study/result.ts';
 import { summarise } from '../../shared/study/summarise.ts';
 import { type FoundCompensation, findCompensation } from './find-compensation.ts';
@@ -51,22 +51,11 @@ const shardTime = 25;
  */
 export async function runPreviewInPool(request: PreviewRequest, pool: Pool): Promise<Preview | null> {
 	const { scenario, seed, point, units, signal, stop, onPartial = () => {} } = request;
-	const one = scenario.points[point];
-	if (!one) throw new RangeError(`point ${point} of ${scenario.points.length}`);
 	let next = performance.now() + firstAfter;
 	const silenceLimit = silenceLimitOf(scenario);
 	const found = request.compensation ?? (await findCompensation(scenario, pool, silenceLimit, signal, stop));
 	if (found.failure !== undefined || signal?.aborted || stop?.aborted) return null;
-	const plan: StudyPlan = {
-		scenario: {
-			...scenario,
-			values: { ...scenario.values, ...one.values, 'trial.starts': 1 },
-			points: [one],
-			referencePoint: 0,
-		},
-		seed,
-		compensation: found.compensation,
-	};
+	const plan = pointPlan(scenario, point, { seed, compensation: found.compensation, starts: 1 });
 	const study = emptyStudy(units, 1);
 	const preview = (isComplete: boolean): Preview | null => {
 		const finished = study.states.reduce((sum, state) => sum + (state === unitStates.finished ? 1 : 0), 0);

@@ -6,6 +6,7 @@ import { createPageModel } from './model/page-model.ts';
 import { demoSources } from './model/scenario-source.ts';
 import { pageTheme } from './parts/page-theme.ts';
 import { studyRunner } from './study.ts';
+import { onUndoKeys } from './undo-keys.ts';
 import { Page } from './views/page.tsx';
 
 const demos = demoSources(
@@ -25,5 +26,6 @@ const model = createPageModel({
 });
 const place = document.getElementById('page');
 if (place) render(<Page model={model} />, place);
-onFileDrop((file) => void model.openFile(file));
+onFileDrop((file, on) => void model.dropFile(file, on?.closest('[data-row]')?.getAttribute('data-row') ?? ''));
+onUndoKeys(model.inputs);
 void model.run();

@@ -1,5 +1,6 @@
 import { browserHost } from '../host/browser-host.ts';
 import { createPool } from '../host/pool.ts';
+import { runComparisonInPool } from '../host/run-comparison.ts';
 import { runPreviewInPool } from '../host/run-preview.ts';
 import { runStudyForUnits } from '../host/run-study.ts';
 import type { Services } from './model/services.ts';
@@ -7,8 +8,8 @@ import type { Services } from './model/services.ts';
 /** Milliseconds a shard takes: short, so that an edit need not wait long for the workers. */
 const shardTime = 40;
 
-/** Studies and previews on the page's own workers, which live as long as it does. */
-export function studyRunner(): Pick<Services, 'study' | 'preview'> {
+/** Studies, previews and comparisons on the page's own workers, which live as long as it does. */
+export function studyRunner(): Pick<Services, 'study' | 'preview' | 'compare'> {
 	const pool = createPool(browserHost());
 	pool.warm();
 	return {
@@ -18,5 +19,6 @@ export function studyRunner(): Pick<Services, 'study' | 'preview'> {
 			return result;
 		},
 		preview: (request, watch) => runPreviewInPool({ ...request, ...watch }, pool),
+		compare: (request, watch) => runComparisonInPool({ ...request, ...watch }, pool),
 	};
 }

@@ -35,6 +35,7 @@ function model(over: Partial<Services> = {}) {
 		now: () => 0,
 		address: { read: () => '', write: () => {}, onChange: () => {} },
 		preview: async () => null,
+		compare: async () => null,
 		study: ({ units, seed }, watch) => new Promise((finish, fail) => calls.push({ watch, units, seed, finish, fail })),
 		...over,
 	});

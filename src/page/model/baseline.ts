@@ -92,13 +92,17 @@ export function createBaseline({ services, runs, request, document, onShow, poin
 		if (!pinned || (state !== 'done' && state !== 'idle') || previews.value.has(point)) return;
 		if (point >= pinned.shown.scenario.points.length) return;
 		const units = Math.min(previewUnits, pinned.shown.units);
-		void runs.background(async ({ end, stop }) => {
-			const made = await services.preview(
+		const made = runs.background(async ({ end, stop }) => {
+			const preview = await services.preview(
 				{ ...pinned.shown, units, point },
 				{ signal: end, stop, onPartial: () => {} },
 			);
-			if (made?.isComplete && baseline.value === pinned) previews.value = new Map([...previews.value, [point, made]]);
+			if (preview?.isComplete && baseline.value === pinned) {
+				previews.value = new Map([...previews.value, [point, preview]]);
+			}
 		});
+		// without it, changes wait for the full number
+		made.catch(() => {});
 	});
 
 	return {

@@ -27,7 +27,7 @@ const signed =
 	(value: number): string =>
 		`${value < 0 ? '−' : value > 0 ? '+' : ''}${print(Math.abs(value))}`;
 
-const inDegrees: Print = {
+export const inDegrees: Print = {
 	figure: (value) => (Number.isFinite(value) ? degrees(value) : 'lock lost'),
 	step: signedDegrees,
 };

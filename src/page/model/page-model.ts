@@ -78,6 +78,15 @@ export function createPageModel(services: Services) {
 		}
 	}
 
+	/** A file dropped on the page: measured values of the part of that row, or of the one being edited; else a scenario. */
+	async function dropFile(file: Parameters<typeof openFile>[0], rowKey: string): Promise<void> {
+		if (!/\.(csv|tsv|txt)$/i.test(file.name)) return openFile(file);
+		const key = rowKey || inputs.focused.value;
+		const row = inputs.rows.value.find((one) => one.key === key);
+		fileProblem.value = row ? '' : `${file.name} is a list of values: drop it on the row of the part it measures.`;
+		if (row) await inputs.measure(row, file);
+	}
+
 	/** What views that are loaded later keep, by name. */
 	const parts = new Map<string, unknown>();
 
@@ -92,6 +101,7 @@ export function createPageModel(services: Services) {
 		inputs,
 		against,
 		onShow: show.onShow,
+		background: runs.background,
 		source,
 		sources,
 		scenario,
@@ -109,6 +119,7 @@ export function createPageModel(services: Services) {
 		run: runs.run,
 		cancel: runs.cancel,
 		openFile,
+		dropFile,
 		chooseNth: (index: number) => {
 			const next = sources.value[index];
 			if (next) choose(next.source);

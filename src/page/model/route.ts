@@ -6,6 +6,7 @@ import { computed, signal } from '@preact/signals';
  */
 export const viewTitles = {
 	'which-choice': 'Which choice',
+	'what-changed': 'What changed',
 	'one-drive': 'One drive',
 } as const;
 

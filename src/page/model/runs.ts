@@ -19,7 +19,7 @@ interface Run {
 	readonly stop: AbortController;
 }
 
-/** Does work that gives way to every run: it is stopped, gently, when one begins. */
+/** Does work, one after the other, that gives way to every run: it is stopped, gently, when one begins. */
 export type Background = (
 	work: (signals: { readonly end: AbortSignal; readonly stop: AbortSignal }) => Promise<void>,
 ) => Promise<void>;
@@ -40,27 +40,28 @@ export function createRuns(
 	const preview = signal<Previewed | null>(null);
 	const kept = new Map<Scenario, Shown>();
 	let current: Run | null = null;
-	let aside: Run | null = null;
+	/** Of all background work; a run that begins stops it whole. */
+	let aside: Run = controllers();
+	let queue: Promise<void> = Promise.resolve();
 
-	const background: Background = async (work) => {
-		halt(aside, true);
-		const own = { end: new AbortController(), stop: new AbortController() };
-		aside = own;
-		await work({ end: own.end.signal, stop: own.stop.signal });
-		if (aside === own) aside = null;
+	const background: Background = (work) => {
+		const { end, stop } = aside;
+		const turn = queue.then(() => (stop.signal.aborted ? undefined : work({ end: end.signal, stop: stop.signal })));
+		queue = turn.catch(() => {});
+		return turn;
 	};
 
 	/** Takes the place of the run under way, if there is one. */
 	function begin(isGentle: boolean): Run {
 		supersede(isGentle);
-		const own = { end: new AbortController(), stop: new AbortController() };
+		const own = controllers();
 		current = own;
 		return own;
 	}
 	function supersede(isGentle: boolean): void {
 		halt(aside, isGentle);
 		halt(current, isGentle);
-		aside = null;
+		aside = controllers();
 		current = null;
 	}
 
@@ -174,6 +175,13 @@ export function createRuns(
 		cancel(): void {
 			current?.end.abort();
 		},
+		/** Shows figures that were kept, as if they had just been worked out. */
+		adopt(finished: Shown, note: string): void {
+			supersede(false);
+			shown.value = finished;
+			if (!finished.result.provenance.partial) keep(finished);
+			status.value = { state: 'idle', note };
+		},
 		/** Leaves the run for another scenario's. */
 		leave(): void {
 			supersede(false);
@@ -181,6 +189,8 @@ export function createRuns(
 		},
 	};
 }
+
+const controllers = (): Run => ({ end: new AbortController(), stop: new AbortController() });
 
 function halt(run: Run | null, isGentle: boolean): void {
 	if (!run) return;

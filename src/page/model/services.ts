@@ -2,6 +2,7 @@ import type { ChartTheme } from '../../../shared/charts/theme.ts';
 import type { Problem, Scenario } from '../../../shared/scenario/scenario.ts';
 import type { UnitRecord } from '../../../shared/study/point-change.ts';
 import type { StudyResult } from '../../../shared/study/result.ts';
+import type { ComparisonRequest } from '../../host/run-comparison.ts';
 import type { Preview } from '../../host/run-preview.ts';
 import type { Address } from './route.ts';
 import type { ScenarioSource } from './scenario-source.ts';
@@ -16,6 +17,11 @@ export interface Services {
 	readonly study: (request: StudyRequest, watch: StudyWatch) => Promise<StudyResult>;
 	/** Quick figures of one operating point; null where nothing was finished. */
 	readonly preview: (request: PreviewRequest, watch: PreviewWatch) => Promise<Preview | null>;
+	/** The same units of several scenarios at one point; null where it was cut short or a nominal drive failed. */
+	readonly compare: (
+		request: Omit<ComparisonRequest, 'signal' | 'stop' | 'onProgress'>,
+		watch: Required<Pick<ComparisonRequest, 'signal' | 'stop' | 'onProgress'>>,
+	) => Promise<readonly UnitRecord[] | null>;
 	/** Where the page is. */
 	readonly address: Address;
 	/** Colours and type of the charts, read when they are first wanted. */

@@ -1,6 +1,8 @@
 import type { PageModel } from '../model/page-model.ts';
 import { Hatches } from '../parts/choice-mark.tsx';
+import { BaselineBar } from './baseline-bar.tsx';
 import { CurrentView } from './current-view.tsx';
+import { InputsForm } from './inputs/inputs.tsx';
 import { Masthead } from './masthead.tsx';
 import { ProblemList } from './problem-list.tsx';
 import { Setup } from './setup.tsx';
@@ -27,9 +29,11 @@ export function Page({ model }: { model: PageModel }) {
 			<div class="bench">
 				<aside class="rail">
 					<Setup model={model} />
+					<InputsForm model={model} />
 				</aside>
 				<main id="answer" tabIndex={-1}>
 					<ProblemList file={model.source.value.file} problems={model.problems.value} />
+					<BaselineBar model={model} />
 					<CurrentView model={model} />
 				</main>
 			</div>

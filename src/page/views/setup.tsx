@@ -4,7 +4,8 @@ import { Progress } from './progress.tsx';
 
 /** What is asked: scenario, units, seed; run and cancel. */
 export function Setup({ model }: { model: PageModel }) {
-	const running = model.status.value.state === 'running';
+	const { state } = model.status.value;
+	const running = state === 'running' || state === 'previewing';
 	const unitsProblem = inputProblem(model.units.value);
 	const seedProblem = inputProblem(model.seed.value);
 	return (

@@ -8,5 +8,6 @@ export type View = ComponentType<{ model: PageModel }>;
 /** What draws each view: the first one is here from the start, the others are loaded when they are first wanted. */
 export const viewList: Readonly<Record<ViewName, { readonly here: View } | { readonly load: () => Promise<View> }>> = {
 	'which-choice': { here: WhichChoice },
+	'what-changed': { load: async () => (await import('./what-changed/what-changed.tsx')).WhatChanged },
 	'one-drive': { load: async () => (await import('./one-drive/one-drive.tsx')).OneDriveView },
 };

@@ -1,5 +1,5 @@
 import { formatQuantity, formatRelative } from '../../../../shared/parameters/format-quantity.ts';
-import type { NumberRecord, Tolerance } from '../../../../shared/parameters/parameter.ts';
+import type { Tolerance } from '../../../../shared/parameters/parameter.ts';
 import { parseQuantity } from '../../../../shared/parameters/quantity.ts';
 import { readMeasured } from '../../../../shared/parts/read-measured.ts';
 import { deviate } from '../../../../shared/sampling/deviate.ts';
@@ -91,7 +91,7 @@ export function measuredSummary(
 	const moments = new Moments();
 	for (const value of values) moments.add(value);
 	const centre = moments.mean;
-	const sd = n > 1 ? Math.sqrt(moments.squares / (n - 1)) : Number.NaN;
+	const { sd } = moments;
 	const reach = Math.max(...[low, high, ...assumed.map(({ deviation }) => deviation)].map(Math.abs)) * 1.05 || 1;
 	const warnings: string[] = [];
 	if (n < few) {

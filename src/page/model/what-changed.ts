@@ -1,0 +1,217 @@
+import { computed, effect, signal } from '@preact/signals';
+import { type Edits, mostEditsShared, setsNeeded, shapleyShares } from '../../../shared/attribution/shapley.ts';
+import type { choiceNames, PerChoice } from '../../../shared/drive/drive.ts';
+import type { JsonObject } from '../../../shared/scenario/read-json.ts';
+import type { Scenario } from '../../../shared/scenario/scenario.ts';
+import { type ChoiceChange, pointChange, type UnitRecord } from '../../../shared/study/point-change.ts';
+import { count } from '../../../shared/words/figures.ts';
+import { changeSentence, headlineChanges, headlines, inDegrees, wordsOf } from './change-words.ts';
+import { type Edit, editsBetween, samePoints, withEdits } from './edits.ts';
+import type { PageModel } from './page-model.ts';
+
+/** Drives of every set of edits. */
+const attributionUnits = 200;
+/** Edits beyond this many are shown and not told apart. */
+const mostEdits = 10;
+
+/** How far the attribution is. */
+type Attributing =
+	| { readonly state: 'none'; readonly words: string }
+	| { readonly state: 'waiting' }
+	| { readonly state: 'running'; readonly done: number; readonly asked: number }
+	| { readonly state: 'done'; readonly attribution: Attribution };
+
+interface Attribution {
+	readonly point: string;
+	readonly figures: readonly AttributedFigure[];
+	readonly method: string;
+}
+
+export interface AttributedFigure {
+	readonly label: string;
+	readonly note: string;
+	readonly choices: PerChoice<{ readonly whole: string; readonly rows: readonly AttributedEdit[] }>;
+}
+
+export interface AttributedEdit {
+	readonly edit: string;
+	/** Its share of the change, in words, and as a part of the largest one for a bar (−1 … 1); null where none can be told. */
+	readonly share: { readonly words: string; readonly bar: number } | null;
+	readonly alone: string;
+	readonly last: string;
+}
+
+/** The view "what changed, and why?": the pinned result against the present one, and each edit's part in it. */
+export function createWhatChanged(model: PageModel) {
+	const { against, inputs, whichChoice, shown, status } = model;
+	const attributing = signal<Attributing>({ state: 'none', words: '' });
+	const isOpen = signal(false);
+
+	const edits = computed<readonly Edit[]>(() => {
+		const pinned = against.baseline.value;
+		const present = inputs.document.value;
+		return pinned && present ? editsBetween(pinned.document, present) : [];
+	});
+	const answer = computed(() => {
+		const change = against.change.value;
+		const point = model.onShow.value?.point.name;
+		const level = shown.value?.result.provenance.level ?? 0.95;
+		return change && point !== undefined
+			? { sentence: changeSentence(point, change, level), headlines: headlineChanges(change), point }
+			: null;
+	});
+	const everywhere = computed(() =>
+		against.changes.value.map(({ name, change }) => ({
+			name,
+			choices: {
+				halfBus: change && wordsOf(change.choices.halfBus.typical, inDegrees),
+				virtualNeutral: change && wordsOf(change.choices.virtualNeutral.typical, inDegrees),
+			},
+			gap: change && wordsOf(change.gap, inDegrees),
+		})),
+	);
+
+	/** What the latest attribution is of; another one begins when this changes and the page is at rest. */
+	let latest: { readonly before: JsonObject; readonly after: JsonObject; readonly point: number } | null = null;
+	effect(() => {
+		const pinned = against.baseline.value;
+		const after = inputs.document.value;
+		const point = whichChoice.pointIndex.value;
+		const list = edits.value;
+		const { state } = status.value;
+		if (!isOpen.value || !pinned || !after || shown.value?.scenario !== model.scenario.value) return;
+		if (state !== 'done' && state !== 'idle') return;
+		if (latest?.before === pinned.document && latest.after === after && latest.point === point) return;
+		const own = { before: pinned.document, after, point };
+		latest = own;
+		const plan = planned(own.before, own.after, list);
+		if ('words' in plan) {
+			attributing.value = { state: 'none', words: plan.words };
+			return;
+		}
+		attributing.value = { state: 'waiting' };
+		const units = Math.min(attributionUnits, pinned.shown.units);
+		const asked = units * plan.scenarios.length;
+		const isLatest = (): boolean => latest === own;
+		model
+			.background(async ({ end, stop }) => {
+				if (!isLatest()) return;
+				attributing.value = { state: 'running', done: 0, asked };
+				const records = await model.services.compare(
+					{ scenarios: plan.scenarios, point, seed: pinned.shown.seed, units },
+					{
+						signal: end,
+						stop,
+						onProgress: (done) => {
+							if (isLatest()) attributing.value = { state: 'running', done, asked };
+						},
+					},
+				);
+				if (!isLatest()) return;
+				if (records) {
+					attributing.value = { state: 'done', attribution: attributed(list, plan.sets, records, units) };
+					return;
+				}
+				// it gave way to a run, and begins again after it
+				latest = null;
+				attributing.value = stop.aborted
+					? { state: 'waiting' }
+					: {
+							state: 'none',
+							words: 'A nominal drive in between cannot be simulated, so the edits cannot be told apart.',
+						};
+			})
+			.catch((error: unknown) => {
+				attributing.value = { state: 'none', words: `The edits could not be told apart: ${String(error)}` };
+			});
+	});
+
+	/** The scenarios to be run, or why the edits cannot be told apart. */
+	function planned(
+		before: JsonObject,
+		after: JsonObject,
+		list: readonly Edit[],
+	): { readonly sets: readonly Edits[]; readonly scenarios: readonly Scenario[] } | { readonly words: string } {
+		if (list.length === 0) return { words: '' };
+		if (!samePoints(before, after))
+			return { words: 'The baseline has other operating points: only results can be compared.' };
+		if (list.length > mostEdits) {
+			return {
+				words: `${list.length} parameters differ; up to ${mostEdits} can be told apart. Pin a nearer baseline.`,
+			};
+		}
+		const sets = setsNeeded(list.length);
+		const scenarios: Scenario[] = [];
+		for (const set of sets) {
+			const reading = inputs.readingOf(withEdits(before, after, list, set));
+			if ('scenario' in reading) scenarios.push(reading.scenario);
+			else
+				return { words: `Some of the edits only hold together: without the others, ${reading.problems[0]?.message}.` };
+		}
+		return { sets, scenarios };
+	}
+
+	return {
+		edits,
+		answer,
+		everywhere,
+		attributing,
+		/** Told by the view when it comes and goes: edits are only told apart while someone looks. */
+		setOpen: (open: boolean) => {
+			isOpen.value = open;
+		},
+	};
+}
+
+function attributed(
+	edits: readonly Edit[],
+	sets: readonly Edits[],
+	records: readonly UnitRecord[],
+	units: number,
+): Attribution {
+	const bySet = new Map(sets.map((set, i) => [set, { record: records[i] as UnitRecord, point: 0 }]));
+	const all = 2 ** edits.length - 1;
+	const between = (from: Edits, to: Edits) => {
+		const [before, after] = [bySet.get(from), bySet.get(to)];
+		return before && after ? pointChange(before, after) : null;
+	};
+	const fromNone = new Map(sets.map((set) => [set, between(0, set)]));
+	const isShared = edits.length <= mostEditsShared;
+	const figures = headlines
+		.filter(({ name }) => name !== 'crossings')
+		.map(({ name, label, note, print }): AttributedFigure => {
+			const of = (choice: (typeof choiceNames)[number]) => {
+				const figure = (set: Edits): number => figureOf(fromNone.get(set)?.choices[choice][name] ?? null);
+				const shares = isShared ? shapleyShares(edits.length, figure) : null;
+				const largest = Math.max(...(shares ?? []).map(Math.abs)) || 1;
+				return {
+					whole: wordsOf(fromNone.get(all)?.choices[choice][name] ?? null, print)?.step ?? '–',
+					rows: edits.map((edit, i): AttributedEdit => {
+						const share = shares?.[i];
+						const last = between(all - 2 ** i, all);
+						return {
+							edit: edit.name,
+							share:
+								share !== undefined && Number.isFinite(share)
+									? { words: print.step(share), bar: share / largest }
+									: null,
+							alone: wordsOf(fromNone.get(2 ** i)?.choices[choice][name] ?? null, print)?.step || '–',
+							last: wordsOf(last?.choices[choice][name] ?? null, print)?.step || '–',
+						};
+					}),
+				};
+			};
+			return { label, note, choices: { halfBus: of('halfBus'), virtualNeutral: of('virtualNeutral') } };
+		});
+	const sharing = isShared
+		? 'A share is the step of an edit averaged over every order in which the edits could have been made (Shapley); shares add up to the whole.'
+		: `With more than ${mostEditsShared} edits no shares are worked out.`;
+	return {
+		point: records[0]?.plan.scenario.points[0]?.name ?? '',
+		figures,
+		method: `${count(units)} drives, the same ones with every set of edits. ${sharing} Alone: the edit made on the baseline. Last: its step when all others are made. Each set of edits has the delay compensation found for it; ± to the farther limit of the 95 % interval.`,
+	};
+}
+
+/** The figure with a set of edits made: of the comparison with none, the later side. */
+const figureOf = (change: ChoiceChange[keyof ChoiceChange] | null): number => change?.after ?? Number.NaN;

@@ -1,0 +1,62 @@
+import { limits } from '../../../../shared/scenario/read-entry.ts';
+import { partHelp } from '../../model/inputs/part-help.ts';
+import type { InputRow } from '../../model/inputs/rows.ts';
+import type { PageModel } from '../../model/page-model.ts';
+import { MeasuredPart } from './measured-part.tsx';
+
+/** What is worth knowing about the parameter being edited, and what helps to choose it. */
+export function Inspector({ row, model }: { row: InputRow; model: PageModel }) {
+	const { inputs } = model;
+	const { record } = row;
+	const help = partHelp(row);
+	return (
+		<aside class="inspector" aria-label={`About ${record.name}`}>
+			<p>
+				<strong>{record.name}</strong>. {record.sentence}
+				{record.kind !== 'choice' && ` Takes ${limits(record)}.`}
+			</p>
+			{help && (
+				<>
+					<p class="series controls">
+						<span>
+							{help.series}
+							{help.isMade ? ' value' : ': not made'}
+						</span>
+						<Step words="Lower" value={help.lower} onClick={() => inputs.set(row, 'value', help.lower)} />
+						{!help.isMade && (
+							<Step words="Nearest" value={help.nearest} onClick={() => inputs.set(row, 'value', help.nearest)} />
+						)}
+						<Step words="Higher" value={help.higher} onClick={() => inputs.set(row, 'value', help.higher)} />
+						<span class="hint">or ↑ ↓ in the field</span>
+					</p>
+					{row.measured === 0 && (
+						<p class="grades controls">
+							<span>Grade ±</span>
+							{help.grades.map(({ text, isCurrent }) => (
+								<button
+									key={text}
+									type="button"
+									class="quiet"
+									aria-pressed={isCurrent}
+									onClick={() => inputs.set(row, 'mismatch', text)}
+								>
+									{text}
+								</button>
+							))}
+						</p>
+					)}
+				</>
+			)}
+			{record.role === 'part' && <MeasuredPart row={row} model={model} />}
+		</aside>
+	);
+}
+
+function Step({ words, value, onClick }: { words: string; value: string; onClick: () => void }) {
+	return (
+		<button type="button" class="quiet" onClick={onClick}>
+			<span class="heard-only">{words}: </span>
+			{value}
+		</button>
+	);
+}
