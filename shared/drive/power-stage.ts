@@ -130,7 +130,8 @@ export class PowerStage {
 		this.deadTime = drive.inverter.deadTime;
 		this.carrierPhase = drive.operation.pwmPhase;
 		this.emf.start(circuit, drive);
-		this.history.clear(lookBack);
+		// a whole period may be run before it is read
+		this.history.clear(lookBack + 2 * circuit.period);
 		this.regular.reset();
 		this.periodIndex = 0;
 		this.periodStart = -this.carrierPhase * circuit.period;

@@ -119,3 +119,24 @@ describe('how much of a run is regular', () => {
 		expect(regular / periods).toBeGreaterThan(0.8);
 	});
 });
+
+describe('working memory', () => {
+	it('leaves no trace: a run in a fresh thread’s small history and in one that has grown gives the same bits', async () => {
+		const slow = { 'sensing.divider.capacitor': 10e-9, 'sensing.virtualNeutral.capacitor': 10e-9 };
+		const text = (drive: Drive) =>
+			JSON.stringify(simulatePair(drive, noise.forRun(5, 0, 0), { chances: true }), (_key, value) =>
+				ArrayBuffer.isView(value) ? [...(value as Float64Array)] : value,
+			);
+		const drive = driveWith(
+			{ 'detection.compensation': 75e-6, 'noise.sigma': 0.2, 'operation.speed': 6000, 'supply.voltage': 48 },
+			unequal,
+		);
+		vi.resetModules();
+		const fresh = await import('../../shared/drive/simulate-pair.ts');
+		const first = JSON.stringify(fresh.simulatePair(drive, noise.forRun(5, 0, 0), { chances: true }), (_key, value) =>
+			ArrayBuffer.isView(value) ? [...(value as Float64Array)] : value,
+		);
+		simulatePair(driveWith({ ...slow, 'operation.speed': 900, 'operation.torque': 0.009 }), noise.forRun(6, 0, 0));
+		expect(text(drive)).toBe(first);
+	});
+});

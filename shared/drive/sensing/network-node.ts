@@ -44,7 +44,10 @@ export class NetworkNode {
 		const { point } = history;
 		const { memo } = this;
 		const from = (v[history.offset(target) + segment.start] as number) + s - lookBackConstants * tau;
-		if (this.index < 0 || (v[history.offset(this.index) + segment.start] as number) + this.position < from) {
+		if (
+			this.index < history.oldest ||
+			(v[history.offset(this.index) + segment.start] as number) + this.position < from
+		) {
 			this.restart(history, circuit, target, from);
 		}
 		let { index, position, value } = this;
