@@ -103,7 +103,7 @@ function noneWords({ grades, shortcomings, exactShare, units, requirement, group
 	const more =
 		verdict.moreUnits === null
 			? ' The share lies too near to what is required for any number of drives to decide it.'
-			: ` About ${count(verdict.moreUnits)} more drives would decide it.`;
+			: ` About ${count(Number(verdict.moreUnits.toPrecision(2)))} more drives would decide it.`;
 	return `not known: ${seen}, which neither shows nor rules out the ${required} required.${more}${exact}`;
 }
 
