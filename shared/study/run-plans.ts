@@ -1,7 +1,9 @@
 import type { Scenario } from '../scenario/scenario.ts';
-import { type DelaySums, delayPhases, nominalDelays } from './nominal-delay.ts';
+import { type DelaySums, delayPhases } from './compensation.ts';
+import { nominalDelays } from './nominal-delay.ts';
 import type { StudyPlan } from './plan.ts';
 import { runShard, type ShardResult } from './run-shard.ts';
+import { stretches } from './stretches.ts';
 
 /**
  * Several studies of the same number of units as one row of work, study after
@@ -43,22 +45,6 @@ export function delaysOfScenarios(
 		sums: nominalDelays(at(scenarios, place), first, end, (done) => onProgress(before + done)),
 	}));
 	return { parts };
-}
-
-/** A range of such a row, cut where one study ends and the next begins. `before`: how much of the range comes earlier. */
-export function stretches(
-	length: number,
-	from: number,
-	to: number,
-): readonly { readonly place: number; readonly first: number; readonly end: number; readonly before: number }[] {
-	const found = [];
-	for (let index = from; index < to; ) {
-		const place = Math.floor(index / length);
-		const end = Math.min(to, (place + 1) * length);
-		found.push({ place, first: index - place * length, end: end - place * length, before: index - from });
-		index = end;
-	}
-	return found;
 }
 
 function at<T>(list: readonly T[], place: number): T {

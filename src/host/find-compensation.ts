@@ -5,7 +5,7 @@ import {
 	type DelaySums,
 	delayPhases,
 	statedCompensation,
-} from '../../shared/study/nominal-delay.ts';
+} from '../../shared/study/compensation.ts';
 import type { Pool } from './pool.ts';
 
 /** `failure`: why the nominal drive could not be simulated; nothing is compensated then. */

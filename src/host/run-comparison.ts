@@ -2,7 +2,7 @@ import type { Scenario } from '../../shared/scenario/scenario.ts';
 import { emptyStudy, failUnits, mergeShard } from '../../shared/study/merge.ts';
 import type { UnitRecord } from '../../shared/study/point-change.ts';
 import { pointPlan } from '../../shared/study/point-plan.ts';
-import { stretches } from '../../shared/study/run-plans.ts';
+import { stretches } from '../../shared/study/stretches.ts';
 import { type FoundCompensation, findCompensation } from './find-compensation.ts';
 import type { Pool } from './pool.ts';
 import { silenceLimitOf } from './silence-limit.ts';

@@ -1,14 +1,14 @@
 import type { Scenario } from '../../shared/scenario/scenario.ts';
-import { emptyStudy, failUnits, mergeShard, type StudyColumns } from '../../shared/study/merge.ts';
 import {
 	type Compensation,
 	compensationFrom,
 	type DelaySums,
 	delayPhases,
 	statedCompensation,
-} from '../../shared/study/nominal-delay.ts';
+} from '../../shared/study/compensation.ts';
+import { emptyStudy, failUnits, mergeShard, type StudyColumns } from '../../shared/study/merge.ts';
 import type { StudyPlan } from '../../shared/study/plan.ts';
-import { stretches } from '../../shared/study/run-plans.ts';
+import { stretches } from '../../shared/study/stretches.ts';
 import type { FoundCompensation } from './find-compensation.ts';
 import type { Pool } from './pool.ts';
 import { silenceLimitOf } from './silence-limit.ts';

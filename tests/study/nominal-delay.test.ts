@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
-import { compensationFrom, nominalCompensation, nominalDelays } from '../../shared/study/nominal-delay.ts';
+import { compensationFrom } from '../../shared/study/compensation.ts';
+import { nominalCompensation, nominalDelays } from '../../shared/study/nominal-delay.ts';
 import { smallScenario } from './small-scenario.ts';
 
 const fan = { points: [{ name: 'rated', speed: 3000, torque: 0.1 }], supply: { voltage: 24 }, trial: {} };

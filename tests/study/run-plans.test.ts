@@ -1,7 +1,8 @@
 import { expect, test } from 'vitest';
 import { nominalDelays } from '../../shared/study/nominal-delay.ts';
-import { delaysOfScenarios, runPlans, stretches } from '../../shared/study/run-plans.ts';
+import { delaysOfScenarios, runPlans } from '../../shared/study/run-plans.ts';
 import { runShard } from '../../shared/study/run-shard.ts';
+import { stretches } from '../../shared/study/stretches.ts';
 import { smallScenario } from './small-scenario.ts';
 
 const scenario = smallScenario();
