@@ -23,5 +23,3 @@ export function observeRun(drive: Drive, observe: (stage: PowerStage, choice: Ch
 
 export const mean = (values: ArrayLike<number>): number =>
 	Array.from(values).reduce((a, b) => a + b, 0) / values.length;
-
-export const maxAbs = (values: ArrayLike<number>): number => Math.max(...Array.from(values, Math.abs));
