@@ -1,4 +1,3 @@
-import { type ChoiceName, choiceNames } from '../../shared/drive/drive.ts';
 import type { Grade } from '../../shared/grades/grade.ts';
 import { type GradeProblem, readGrades } from '../../shared/grades/read-grades.ts';
 import { readPrices } from '../../shared/grades/read-prices.ts';
@@ -7,7 +6,6 @@ import { readScenario } from '../../shared/scenario/read-scenario.ts';
 import type { Problem } from '../../shared/scenario/scenario.ts';
 import { runGrades } from '../host/run-grades.ts';
 import type { WorkerHost } from '../host/worker-handle.ts';
-import type { OptionRecord } from './command.ts';
 import { text, wholeNumber, word } from './common-options.ts';
 import { type ExitCode, exitCodes } from './exit-codes.ts';
 import { fileErrorWords } from './file-error.ts';
@@ -19,7 +17,7 @@ import { problemList } from './problem-list.ts';
 import { readArguments } from './read-arguments.ts';
 import { stagedProgress } from './staged-progress.ts';
 import type { Terminal } from './terminal.ts';
-import { workOptions } from './work-options.ts';
+import { requireOptions, workOptions, workRemarks } from './work-options.ts';
 
 const command = {
 	name: 'grades',
@@ -45,26 +43,13 @@ const command = {
 			400,
 		),
 		units: wholeNumber('N', 'Drives in each run, 1 to 1 000 000. Default 1000.', 1000, [1, 1_000_000]),
-		choice: word(
-			{
-				'half-bus': ['halfBus'],
-				'virtual-neutral': ['virtualNeutral'],
-				both: choiceNames,
-			} as Readonly<Record<string, readonly ChoiceName[]>>,
-			'Whose grade --require asks for. Default both, as far as they have resistors of the group.',
-			choiceNames as readonly ChoiceName[],
-		),
-		require: {
-			sentence: 'Ends with 1 unless a grade holds and fresh drives confirm one.',
-			fallback: false,
-		} as OptionRecord<boolean>,
+		choice: requireOptions.choice,
+		require: requireOptions.require('Ends with 1 unless a grade holds and fresh drives confirm one.'),
 		...workOptions,
 	},
 	remarks: [
 		'Usual series: 20 % E6, 10 % E12, 5 % E24, 2 % E48, 1 % E96, tighter E192; an array goes by its absolute tolerance.',
-		'The scenario says under “requirement” what a drive must keep, what share of drives must keep it and with what confidence it must be shown.',
-		'Exit codes: 0 done; 1 done, --require was given and no grade is confirmed; 2 bad input, everything wrong with it is listed; 130 interrupted (Ctrl-C), what finished is reported and marked partial.',
-		'All figures are simulated estimates; measurement on real hardware decides.',
+		...workRemarks('no grade is confirmed'),
 	],
 };
 
