@@ -32,12 +32,12 @@ export function rangedConditions({ values, ranges }: OperatingPoint): string[] {
 /** Every combination of the limits at every point, or where these are more than `most`, each point's fraction of them. */
 export function cornersOf({ points }: Pick<Scenario, 'points'>, most: number): Corners {
 	const ids = points.map(rangedConditions);
-	const possible = ids.reduce((sum, { length }) => sum + 2 ** length, 0);
+	const possible = ids.reduce((sum, { length }) => sum + (1 << length), 0);
 	const share =
 		possible <= most
 			? Number.POSITIVE_INFINITY
 			: fairShare(
-					ids.map(({ length }) => 2 ** length),
+					ids.map(({ length }) => 1 << length),
 					most,
 				);
 	const corners = ids.flatMap((own, point) =>

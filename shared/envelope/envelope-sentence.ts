@@ -45,7 +45,7 @@ function worstWords({ worst, combinations, everywhere }: Answered, choice: Choic
 }
 
 /** "slow with speed low (882 rpm), bus voltage high (25.2 V)". */
-export function combinationWords({
+function combinationWords({
 	point,
 	limits,
 	conditions,

@@ -11,9 +11,9 @@
  */
 export function fraction(factors: number, most: number): readonly (readonly (1 | -1)[])[] {
 	let basic = factors;
-	while (2 ** basic > most && basic > leastBasic(factors)) basic -= 1;
+	while (1 << basic > most && basic > leastBasic(factors)) basic -= 1;
 	const products = productsOf(basic).slice(0, factors - basic);
-	return Array.from({ length: 2 ** basic }, (_, run) => {
+	return Array.from({ length: 1 << basic }, (_, run) => {
 		const signs = Array.from({ length: basic }, (_, factor) => signOf((run >> factor) & 1));
 		return [...signs, ...products.map((set) => signOf(parity(run & set, set)))];
 	});
@@ -21,23 +21,23 @@ export function fraction(factors: number, most: number): readonly (readonly (1 |
 
 /** Conditions of which this many runs keep any `strength` in all combinations; infinite where nothing is left out. */
 export function strengthOf(factors: number, runs: number): number {
-	if (runs >= 2 ** factors) return Number.POSITIVE_INFINITY;
+	if (runs >= 1 << factors) return Number.POSITIVE_INFINITY;
 	const basic = 31 - Math.clz32(runs);
 	return factors - basic <= productsOf(basic).filter((set) => sizeOf(set) % 2 === 1).length ? 3 : 2;
 }
 
 /** Fewest runs that such a fraction can have: with b conditions in full, 2^b − 1 in all. */
-export const fewestRuns = (factors: number): number => 2 ** leastBasic(factors);
+export const fewestRuns = (factors: number): number => 1 << leastBasic(factors);
 
 function leastBasic(factors: number): number {
 	let basic = 0;
-	while (2 ** basic - 1 < factors) basic += 1;
+	while ((1 << basic) - 1 < factors) basic += 1;
 	return basic;
 }
 
 /** Sets of two or more of the basic conditions, as bits: odd ones first (products of odd sets keep any three apart), the larger first among the even. */
 function productsOf(basic: number): number[] {
-	const sets = Array.from({ length: 2 ** basic }, (_, set) => set).filter((set) => sizeOf(set) >= 2);
+	const sets = Array.from({ length: 1 << basic }, (_, set) => set).filter((set) => sizeOf(set) >= 2);
 	const rank = (set: number): number => (sizeOf(set) % 2 === 1 ? sizeOf(set) : 100 - sizeOf(set));
 	return sets.sort((one, other) => rank(one) - rank(other) || one - other);
 }

@@ -52,11 +52,13 @@ export interface SlowestSpeed {
 }
 
 export interface SlowestOfChoice {
-	/** Slowest speed down to which the requirement holds at every speed looked at, rpm; null where it does not at the fastest. */
+	/** Fastest speed looked at where the requirement holds, rpm; null where it holds nowhere. */
+	readonly fastest: number | null;
+	/** Slowest speed down to which, from there, it holds at every speed looked at. */
 	readonly holds: number | null;
 	/** The next slower speed looked at, and what is said there; null where none is slower. */
 	readonly fails: number | null;
 	readonly decision: Decision | null;
-	/** Drives that pass at some speed looked at from `holds` upwards and not at a faster one: the confidence covers the search as far as there are none. */
+	/** Drives that pass at some speed looked at from `holds` to `fastest` and not at a faster one: the confidence covers the search as far as there are none. */
 	readonly turnedRound: number;
 }

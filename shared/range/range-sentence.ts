@@ -15,37 +15,33 @@ export function rangeSentence(result: Answered): string {
 	if (provenance.units.finished === 0) {
 		return `None of the ${count(provenance.units.asked)} drives was finished: nothing is shown.`;
 	}
-	const asked = `Asked is that at least ${shareWords(requirement.share)} of drives pass, shown with ${levelWords(requirement.confidence)} confidence at each value by ${count(unitsPerValue)} drives, the same at all of them.`;
+	const asked = `It holds where at least ${shareWords(requirement.share)} of drives pass, shown with ${levelWords(requirement.confidence)} confidence at each value by ${count(unitsPerValue)} drives, the same at all of them.`;
 	if (slowest)
 		return [...slowest.map((one) => slowestWords(result, one)), loadWords(result), asked].filter(Boolean).join(' ');
-	const answers = choiceNames.map((choice) => {
-		const holding = values.filter(({ choices }) => choices[choice].verdict.decision === 'holds');
-		const where =
-			holding.length === 0
-				? 'at none of'
-				: holding.length === values.length
-					? values.length === 1
-						? 'at the one value looked at of'
-						: `at all ${values.length} values of`
-					: `at ${holding.length} of ${values.length} values of`;
-		return `with ${choiceWords[choice]} ${where}`;
-	});
 	const names = result.axes.map(({ name }) => name).join(' and ');
-	const best = choiceNames.map((choice) => bestWords(result, choice)).join('; ');
-	return `The requirement holds ${answers.map((answer) => `${answer} ${names}`).join(', and ')}. ${capital(best)}. ${asked}`;
+	const answers = choiceNames.map((choice) => {
+		const holding = values.filter(({ choices }) => choices[choice].verdict.decision === 'holds').length;
+		const where = holding === 0 ? 'nowhere' : holding === values.length ? 'everywhere' : `at ${holding} of them`;
+		return `with ${choiceWords[choice]} it holds ${where} (${bestWords(result, choice)})`;
+	});
+	const looked =
+		values.length === 1
+			? `One value of ${names} was looked at`
+			: `${count(values.length)} values of ${names} were looked at`;
+	return `${looked}: ${answers.join('; ')}. ${asked}`;
 }
 
 function slowestWords(result: Answered, { at, choices, resolution }: SlowestSpeed): string {
 	const speeds = result.axes.find(({ id }) => id === 'operation.speed')?.values ?? [];
-	const fastest = rpm(Math.max(...speeds));
+	const fastest = Math.max(...speeds);
 	const words = choiceNames.map((choice) => {
-		const { holds, fails, decision } = choices[choice];
-		const name = `${choiceWords[choice]} sensing`;
-		if (holds === null) {
-			return `with ${name} the requirement ${decision === 'fails' ? 'fails' : 'is not shown to hold'} even at the fastest speed looked at, ${fastest}`;
-		}
-		if (fails === null) return `with ${name} the requirement holds at every speed looked at, down to ${rpm(holds)}`;
-		return `with ${name} the requirement holds down to ${rpm(holds)} and ${decision === 'fails' ? 'fails' : 'is no longer shown to hold'} at ${rpm(fails)}`;
+		const { fastest: from, holds, fails, decision } = choices[choice];
+		const name = `with ${choiceWords[choice]} sensing the requirement`;
+		if (from === null || holds === null) return `${name} does not hold at any speed looked at`;
+		const range = from === fastest ? '' : ` from ${rpm(from)} (not at the faster ones)`;
+		if (fails === null) return `${name} holds${range} at every speed looked at, down to ${rpm(holds)}`;
+		const below = decision === 'fails' ? 'fails' : 'is no longer shown to hold';
+		return `${name} holds${range} down to ${rpm(holds)} and ${below} at ${rpm(fails)}`;
 	});
 	const where = Object.keys(at).length > 0 ? `At ${settingWords(at)} ` : '';
 	const turned = choiceNames.map((choice) => choices[choice].turnedRound);
@@ -73,10 +69,11 @@ function bestWords({ values }: Answered, choice: ChoiceName): string {
 		return Number.isNaN(seen) ? -1 : seen;
 	};
 	const best = values.reduce((one, other) => (share(other) > share(one) ? other : one));
+	if (share(best) <= 0) return 'no drive passes';
 	const where = Object.entries(best.at)
 		.map(([id, value]) => valueWords(id, value))
 		.join(' and ');
-	return `${choiceWords[choice]} passes most at ${where}, ${shareWords(best.choices[choice].verdict.share)} of drives`;
+	return `most drives pass at ${where}: ${shareWords(share(best))}`;
 }
 
 const rpm = (speed: number): string => formatQuantity(Number(speed.toPrecision(4)), 'rpm').replace(' ', '\u00a0');

@@ -85,7 +85,7 @@ export function valueWords(id: string, value: number): string {
 	return formatQuantity(Number(value.toPrecision(4)), record.unit);
 }
 
-export const isCondition = (id: string): boolean => parameter(id).role === 'condition';
+const isCondition = (id: string): boolean => parameter(id).role === 'condition';
 
 function torqueOf({ values }: OperatingPoint, setting: Setting, load: LoadLine): number {
 	const stated = setting['operation.torque'];

@@ -15,7 +15,7 @@ import { problemList } from './problem-list.ts';
 import { readArguments } from './read-arguments.ts';
 import { stagedProgress } from './staged-progress.ts';
 import type { Terminal } from './terminal.ts';
-import { workOptions, workRemarks } from './work-options.ts';
+import { requireOptions, workOptions, workRemarks } from './work-options.ts';
 
 /** Drives over all combinations: their columns are kept in memory. */
 const mostDrives = 1_000_000;
@@ -24,7 +24,7 @@ const command = {
 	name: 'envelope',
 	purpose: 'runs every combination of the limits that a scenario states for its conditions, and names the worst.',
 	file: 'SCENARIO.json',
-	example: 'npm run --silent envelope -- scenarios/fan-24v.json --units 300 --json out.json',
+	example: 'npm run --silent envelope -- scenarios/fan-24v.json --units 300',
 	options: {
 		units: wholeNumber('N', 'Drives at each combination, 1 to 100 000. Default 300.', 300, [1, 100_000]),
 		combinations: wholeNumber(
@@ -33,11 +33,13 @@ const command = {
 			512,
 			[1, 10_000],
 		),
+		choice: requireOptions.choice,
+		require: requireOptions.require('Ends with 1 unless it holds that enough drives pass at every combination.'),
 		...workOptions,
 	},
 	remarks: [
 		'Every condition with a range (speed, torque, bus voltage, ripple, temperatures) is taken at its low and its high limit, at every operating point; all combinations are judged on the same drives, moments and noise. Of a thinned envelope the worst is searched further, one limit at a time.',
-		...workRemarks,
+		...workRemarks('too few drives are shown to pass at every combination'),
 	],
 };
 
@@ -87,7 +89,9 @@ export async function envelope(argv: readonly string[], terminal: Terminal, host
 			return exitCodes.broken;
 		}
 	}
-	return result.provenance.partial ? exitCodes.interrupted : exitCodes.done;
+	if (result.provenance.partial) return exitCodes.interrupted;
+	const holds = values.choice.every((choice) => result.everywhere[choice].verdict.decision === 'holds');
+	return values.require && !holds ? exitCodes.notShown : exitCodes.done;
 }
 
 /** Too few combinations to thin to, or too many drives to keep in memory. */

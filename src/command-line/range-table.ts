@@ -38,7 +38,10 @@ function choiceLines({ axes, values: all, slowest, requirement }: RangeResult, c
 	// of what the search looked at, only where it ended
 	const ends = (slowest ?? []).flatMap(({ choices }) => [choices[choice].holds, choices[choice].fails]);
 	const values = all.filter((value) => !value.isSearched || ends.includes(at(value, 'operation.speed')));
-	const lines = [heading(choiceWords[choice]), ...variantHead(first?.name ?? '', levelWords(requirement.confidence))];
+	const lines = [
+		heading(`${choiceWords[choice]}, by ${first?.name ?? ''}`),
+		...variantHead('', levelWords(requirement.confidence)),
+	];
 	const rows = (shown: readonly RangeValue[]): string[] =>
 		[...shown]
 			.sort((one, other) => at(one, first?.id) - at(other, first?.id))

@@ -20,7 +20,7 @@ import { readArguments } from './read-arguments.ts';
 import { shareOption } from './share-option.ts';
 import { stagedProgress } from './staged-progress.ts';
 import type { Terminal } from './terminal.ts';
-import { workOptions, workRemarks } from './work-options.ts';
+import { requireOptions, workOptions, workRemarks } from './work-options.ts';
 
 /** Drives at a point, all values together: their columns are kept in memory. */
 const mostDrives = 1_000_000;
@@ -52,7 +52,7 @@ const command = {
 	name: 'range',
 	purpose: 'shows where a design stops working, over speed, torque, bus, temperature or any numeric parameter.',
 	file: 'SCENARIO.json',
-	example: 'npm run --silent range -- scenarios/fan-24v.json --over "operation.speed=600 rpm..3000 rpm/7"',
+	example: 'npm run -s range -- scenarios/fan-24v.json --over operation.speed=600..3000/7',
 	options: {
 		over,
 		point: text(
@@ -69,11 +69,13 @@ const command = {
 			0.01,
 			[1e-4, 0.5],
 		),
+		choice: requireOptions.choice,
+		require: requireOptions.require('Ends with 1 unless the requirement holds at every value asked for.'),
 		...workOptions,
 	},
 	remarks: [
 		'All values are judged on the same drives, moments and noise. A condition is set at the point run; the firmware keeps the delay compensation of the scenario. Any other parameter is set in common, and where the compensation is nominal, each value gets its own.',
-		...workRemarks,
+		...workRemarks('it does not hold at every value'),
 	],
 };
 
@@ -132,7 +134,11 @@ export async function range(argv: readonly string[], terminal: Terminal, host: W
 			return exitCodes.broken;
 		}
 	}
-	return result.provenance.partial ? exitCodes.interrupted : exitCodes.done;
+	if (result.provenance.partial) return exitCodes.interrupted;
+	const holds = values.choice.every((choice) =>
+		result.values.every((value) => value.isSearched || value.choices[choice].verdict.decision === 'holds'),
+	);
+	return values.require && !holds ? exitCodes.notShown : exitCodes.done;
 }
 
 /** One parameter or two, and not the same one. */

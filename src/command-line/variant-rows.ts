@@ -1,6 +1,6 @@
 import { leastEffective } from '../../shared/statistics/effective-number.ts';
 import type { VariantChoice } from '../../shared/variants/variant-figures.ts';
-import { degrees, perHour } from '../../shared/words/figures.ts';
+import { degrees, perHour, power } from '../../shared/words/figures.ts';
 import { shareWords } from '../../shared/words/share.ts';
 import { padEnd, padStart } from './wrap-text.ts';
 
@@ -25,7 +25,7 @@ export function variantRow(label: string, { verdict, unitError, crossingsPerHour
 		verdict.decision,
 		errorWords(unitError.median),
 		errorWords(unitError.q95),
-		Number.isNaN(counted) ? '–' : perHour(counted),
+		Number.isNaN(counted) ? '–' : compact(counted),
 		computedWords(computed, points),
 	]);
 }
@@ -68,5 +68,5 @@ const bare = (words: string): string => words.replace(/\s%$/, '');
 const errorWords = (error: number): string =>
 	error === Number.POSITIVE_INFINITY ? 'lost' : Number.isNaN(error) ? '–' : degrees(error);
 
-/** Powers of ten without blanks, to fit the column: "3.2·10⁻¹²". */
-const compact = (value: number): string => perHour(value).replace(/\s×\s/, '·');
+/** Powers of ten without blanks, and also for what is too long, to fit the column: "3.2·10⁻¹²", "1.9·10⁶". */
+const compact = (value: number): string => (value >= 99_500 ? power(value) : perHour(value)).replace(/\s×\s/, '·');

@@ -1,4 +1,6 @@
-import { jsonOption, text, wholeNumber } from './common-options.ts';
+import { type ChoiceName, choiceNames } from '../../shared/drive/drive.ts';
+import type { OptionRecord } from './command.ts';
+import { jsonOption, text, wholeNumber, word } from './common-options.ts';
 
 /** Options that every command has that runs randomised drives. */
 export const workOptions = {
@@ -12,8 +14,23 @@ export const workOptions = {
 	json: jsonOption,
 };
 
-/** What every command says at the end of its help. */
-export const workRemarks = [
-	'Exit codes: 0 done; 2 bad input, everything wrong with it is listed; 130 interrupted (Ctrl-C), what finished is reported and marked partial.',
+/** Options of a command that can be a gate: whose verdict, and whether the exit code tells it. */
+export const requireOptions = {
+	choice: word(
+		{
+			'half-bus': ['halfBus'],
+			'virtual-neutral': ['virtualNeutral'],
+			both: choiceNames,
+		} as Readonly<Record<string, readonly ChoiceName[]>>,
+		'Whose verdict --require asks for. Default both.',
+		choiceNames as readonly ChoiceName[],
+	),
+	require: (sentence: string): OptionRecord<boolean> => ({ sentence, fallback: false }),
+};
+
+/** What every command says at the end of its help. @param unless when --require ends with 1 */
+export const workRemarks = (unless: string): readonly string[] => [
+	'The scenario says under “requirement” what a drive must keep, what share of drives must keep it and with what confidence it must be shown.',
+	`Exit codes: 0 done; 1 done, --require was given and ${unless}; 2 bad input, everything wrong with it is listed; 130 interrupted (Ctrl-C), what finished is reported and marked partial.`,
 	'All figures are simulated estimates; measurement on real hardware decides.',
 ];

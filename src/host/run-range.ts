@@ -120,7 +120,7 @@ export async function runRangeInPool(request: RangeRequest, pool: Pool): Promise
 }
 
 const slowestMethod =
-	'from the fastest speed down to the first at which the requirement is not shown to hold, halved between the two; the confidence covers the search as far as every drive that passes at a speed passes at the faster ones too';
+	'from the fastest speed that holds down to the first at which the requirement is not shown to hold, halved between the two; the confidence covers the search as far as every drive that passes at a speed passes at the faster ones too';
 
 /** Everything that was looked at, in the order it was asked for. */
 class Looks {
@@ -211,25 +211,32 @@ class Looks {
 
 	slowestAt(at: Setting, resolution: number): SlowestSpeed {
 		const of = (choice: 'halfBus' | 'virtualNeutral'): SlowestOfChoice => {
-			const { holds, fails } = this.bracketAt(at, choice);
+			const { fastest, holds, fails } = this.bracketAt(at, choice);
 			const places = this.placesAt(at);
 			const atFails = places
 				.map((place) => this.values[place] as RangeValue)
 				.find((value) => value.at[speedId] === fails);
 			return {
+				fastest,
 				holds,
 				fails,
 				decision: atFails?.choices[choice].verdict.decision ?? null,
-				turnedRound: holds === null ? 0 : this.turnedRound(places, choice, holds),
+				turnedRound: fastest === null || holds === null ? 0 : this.turnedRound(places, choice, [holds, fastest]),
 			};
 		};
 		return { at, resolution, choices: { halfBus: of('halfBus'), virtualNeutral: of('virtualNeutral') } };
 	}
 
-	/** Drives that pass at some of these speeds from `slowest` upwards and not at a faster one. */
-	private turnedRound(places: readonly number[], choice: 'halfBus' | 'virtualNeutral', slowest: number): number {
+	/** Drives that pass at some of these speeds from `slowest` to `fastest` and not at a faster one of them. */
+	private turnedRound(
+		places: readonly number[],
+		choice: 'halfBus' | 'virtualNeutral',
+		[slowest, fastest]: readonly [number, number],
+	): number {
 		const speedOf = (place: number): number => this.values[place]?.at[speedId] ?? 0;
-		const rising = places.filter((place) => speedOf(place) >= slowest).sort((a, b) => speedOf(a) - speedOf(b));
+		const rising = places
+			.filter((place) => speedOf(place) >= slowest && speedOf(place) <= fastest)
+			.sort((a, b) => speedOf(a) - speedOf(b));
 		let turned = 0;
 		for (let unit = 0; unit < this.request.units; unit += 1) {
 			let hasPassed = false;

@@ -8,13 +8,17 @@ const looked = (holding: readonly number[], failing: readonly number[], undecide
 ];
 
 test('the bracket is the first speed from above that does not hold, whatever holds below it', () => {
-	expect(bracket(looked([3000, 2000, 800], [1400, 600]))).toEqual({ holds: 2000, fails: 1400 });
-	expect(bracket(looked([3000, 2000], [], [1400]))).toEqual({ holds: 2000, fails: 1400 });
-	expect(bracket(looked([2000], [3000]))).toEqual({ holds: null, fails: 3000 });
-	expect(bracket(looked([3000, 600], []))).toEqual({ holds: 600, fails: null });
+	expect(bracket(looked([3000, 2000, 800], [1400, 600]))).toEqual({ fastest: 3000, holds: 2000, fails: 1400 });
+	expect(bracket(looked([3000, 2000], [], [1400]))).toEqual({ fastest: 3000, holds: 2000, fails: 1400 });
+	expect(bracket(looked([3000, 600], []))).toEqual({ fastest: 3000, holds: 600, fails: null });
+	expect(bracket(looked([], [3000, 600]))).toEqual({ fastest: null, holds: null, fails: null });
 });
 
-test('halving 600…3000 rpm down to 1 % finds a limit of 1234.5 rpm within 1 % from above, in 9 looks', () => {
+test('where the torque is out of reach at the fastest speeds, the bracket starts below them', () => {
+	expect(bracket(looked([2000, 1400], [3000, 600]))).toEqual({ fastest: 2000, holds: 1400, fails: 600 });
+});
+
+test('halving 600…3000 rpm down to 1 % finds a limit of 1234.5 rpm within 1 % from above, in 8 looks', () => {
 	let looks = 0;
 	const seen = looked([3000], [600]);
 	for (let next = nextSpeed(bracket(seen), 0.01, 'linear'); next !== null; looks += 1) {
