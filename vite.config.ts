@@ -3,6 +3,7 @@ import { playwright } from '@vitest/browser-playwright';
 import type { UserConfig } from 'vite';
 import { defineConfig, type TestProjectInlineConfiguration } from 'vitest/config';
 import { findBrowser } from './src/tooling/find-browser.mjs';
+import { offline } from './src/tooling/offline-plugin.mjs';
 import { projectRoot } from './src/tooling/project.mjs';
 
 /** `vite build` builds the page, `vite build --ssr` the command line; vitest has its three projects. */
@@ -16,6 +17,7 @@ function page(): UserConfig {
 	return {
 		root: `${projectRoot}src/page`,
 		base: './',
+		plugins: [offline()],
 		build: {
 			outDir: `${projectRoot}dist/page`,
 			emptyOutDir: true,

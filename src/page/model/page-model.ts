@@ -1,6 +1,8 @@
 import { computed, signal } from '@preact/signals';
+import type { StudyResult } from '../../../shared/study/result.ts';
 import { createBaseline } from './baseline.ts';
 import { createInputs } from './inputs/inputs.ts';
+import type { KeptWork } from './kept/kept-work.ts';
 import { createOnShow } from './on-show.ts';
 import { createRoute } from './route.ts';
 import { announcement } from './run-status.ts';
@@ -87,6 +89,22 @@ export function createPageModel(services: Services) {
 		if (row) await inputs.measure(row, file);
 	}
 
+	/** Takes up work as it was left or shared: its inputs, and its figures where they came along; else they are run. */
+	function resume(work: KeptWork, result: StudyResult | null, note: string): void {
+		const demo = services.demos.find(({ file, text }) => file === work.file && text === work.base);
+		const next = demo ?? { kind: 'file' as const, file: work.file, text: work.base };
+		if (!demo) opened.value = next;
+		fileProblem.value = '';
+		source.value = next;
+		unitsTyped.value = work.units;
+		seedTyped.value = work.seed;
+		inputs.open(work.base, work.text);
+		whichChoice.setPoint(work.point);
+		runs.leave();
+		if (result && request.value) runs.adopt({ ...request.value, result }, note);
+		else void runs.run();
+	}
+
 	/** What views that are loaded later keep, by name. */
 	const parts = new Map<string, unknown>();
 
@@ -119,6 +137,18 @@ export function createPageModel(services: Services) {
 		run: runs.run,
 		cancel: runs.cancel,
 		openFile,
+		resume,
+		/** The inputs as they stand, to be kept or shared. */
+		work: computed(
+			(): KeptWork => ({
+				file: source.value.file,
+				base: source.value.text,
+				text: inputs.text.value,
+				units: unitsTyped.value,
+				seed: seedTyped.value,
+				point: pointIndex.value,
+			}),
+		),
 		dropFile,
 		chooseNth: (index: number) => {
 			const next = sources.value[index];

@@ -8,6 +8,7 @@ export const viewTitles = {
 	'which-choice': 'Which choice',
 	'what-changed': 'What changed',
 	'one-drive': 'One drive',
+	kept: 'Keep and share',
 } as const;
 
 export type ViewName = keyof typeof viewTitles;

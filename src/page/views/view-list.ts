@@ -9,5 +9,6 @@ export type View = ComponentType<{ model: PageModel }>;
 export const viewList: Readonly<Record<ViewName, { readonly here: View } | { readonly load: () => Promise<View> }>> = {
 	'which-choice': { here: WhichChoice },
 	'what-changed': { load: async () => (await import('./what-changed/what-changed.tsx')).WhatChanged },
+	kept: { load: async () => (await import('./kept/kept.tsx')).KeptView },
 	'one-drive': { load: async () => (await import('./one-drive/one-drive.tsx')).OneDriveView },
 };

@@ -97,14 +97,20 @@ export function createInputs(read: (text: string) => Reading, onEdit: () => void
 		changes: computed(() => rows.value.filter((row) => row.was !== null).length),
 		undoWords: computed(() => history.value.past.at(-1)?.words ?? ''),
 		redoWords: computed(() => history.value.future[0]?.words ?? ''),
-		/** Takes a scenario file's text as the new beginning. */
-		open(next: string): void {
+		/**
+		 * Takes a scenario file's text as the new beginning.
+		 *
+		 * @param edited what had become of it when it was left, if it is taken up again
+		 */
+		open(next: string, edited = next): void {
 			const { value } = readJson(next);
 			text.value = next;
 			base.value = isObject(value) ? value : null;
 			focused.value = '';
 			measuredProblems.value = null;
 			history.value = begin(base.value);
+			const present = edited === next ? undefined : readJson(edited).value;
+			if (isObject(present)) history.value = advance(history.value, present, 'the edits of before');
 			restored.value += 1;
 		},
 		/** Another text in a field of the form; keys typed in one field in a row are one step. */
