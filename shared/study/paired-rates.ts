@@ -6,7 +6,7 @@ import type { PointPlace } from './point-place.ts';
 import type { PairedRates } from './result.ts';
 
 /** Groups of units that are resampled in place of single ones where there are more: their sums are as independent. */
-const mostGroups = 2000;
+const mostGroups = 1000;
 
 interface UnitEvents {
 	readonly events: Float64Array;
@@ -50,7 +50,7 @@ function eventsOf(place: Parameters<typeof unitValues>[0], kind: 'counted' | 'co
 	return { events: trials.map((_, unit) => parts.reduce((sum, values) => sum + (values[unit] as number), 0)), trials };
 }
 
-/** Neighbouring units summed into at most 2000 groups. */
+/** Neighbouring units summed into at most 1000 groups. */
 function grouped({ events, trials }: UnitEvents): UnitEvents {
 	const size = Math.ceil(events.length / mostGroups);
 	if (size < 2) return { events, trials };

@@ -37,7 +37,15 @@ export const unitFigures = {
 		words: 'worst of six sector means',
 		short: 'worst sector mean',
 		signed: false,
-		of: (columns, cell) => Math.max(...sectorMeans(columns, cell).map(Math.abs)),
+		of(columns, cell) {
+			let worst = 0;
+			for (let kind = 0; kind < kindCountNames.length; kind += 1) {
+				const sectors = columns[kindCountNames[kind as 0]][cell] as number;
+				const sum = columns[kindSumNames[kind as 0]][cell] as number;
+				if (sectors > 0) worst = Math.max(worst, Math.abs(sum / sectors));
+			}
+			return worst;
+		},
 	},
 	spread: {
 		words: 'spread (standard deviation)',
@@ -61,23 +69,15 @@ export const unitFigures = {
 export type UnitFigureName = keyof typeof unitFigures;
 export const unitFigureNames = Object.keys(unitFigures) as UnitFigureName[];
 
-/** Mean error of each sector kind that has sectors. */
-function sectorMeans(columns: StudyColumns['columns'], cell: number): number[] {
-	return kindCountNames.flatMap((name, kind) => {
-		const sectors = columns[name][cell] as number;
-		return sectors === 0 ? [] : [(columns[kindSumNames[kind as 0]][cell] as number) / sectors];
-	});
-}
-
 /** Mean error of the sectors in which the open phase's EMF rises, or falls. */
 function meanOf(columns: StudyColumns['columns'], cell: number, rising: boolean): number {
 	let sum = 0;
 	let sectors = 0;
-	sectorWords.forEach((kind, k) => {
-		if (kind.rising !== rising) return;
-		sum += columns[kindSumNames[k as 0]][cell] as number;
-		sectors += columns[kindCountNames[k as 0]][cell] as number;
-	});
+	for (let kind = 0; kind < sectorWords.length; kind += 1) {
+		if (sectorWords[kind]?.rising !== rising) continue;
+		sum += columns[kindSumNames[kind as 0]][cell] as number;
+		sectors += columns[kindCountNames[kind as 0]][cell] as number;
+	}
 	return sum / sectors;
 }
 

@@ -69,11 +69,13 @@ export function unitJudge(scenario: Pick<Scenario, 'values' | 'points'>): UnitJu
 	};
 }
 
+const chanceColumns = eventKinds.map((kind) => [kind, `${kind}Chance`] as const);
+
 /** Early, late and missed crossings to be expected in a cell's sectors: computed, else as counted. */
 export function crossingsIn(columns: Columns, cell: number): number {
 	let sum = 0;
-	for (const kind of eventKinds) {
-		const chance = columns[`${kind}Chance`][cell] as number;
+	for (const [kind, chanceOf] of chanceColumns) {
+		const chance = columns[chanceOf][cell] as number;
 		sum += chance >= 0 ? chance : (columns[kind][cell] as number);
 	}
 	return sum;

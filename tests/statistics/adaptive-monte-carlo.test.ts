@@ -107,6 +107,27 @@ describe('adaptive Monte Carlo', () => {
 		expect(Math.abs(result.high - high)).toBeLessThan(0.1 * u);
 	});
 
+	it.each([
+		[0, 50e-6, 67.3e-6, 0, 185e-6],
+		[0.01, 150e-6, 120.5e-6, 12e-6, 397e-6],
+		[0.05, 2550e-6, 504.5e-6, 1620e-6, 3550e-6],
+	])('comparison loss with r = 0.9 (9.4.3) at x1 = %s: mean %s, u %s, shortest %s to %s', (x1, mean, u, low, high) => {
+		// u from the closed form √(4u²x1² + 4u⁴(1 + r²)); intervals from 2·10⁷ draws of an independent library
+		const r = 0.9;
+		const result = adaptiveMonteCarlo(
+			batches((next) => {
+				const first = normal(next);
+				const second = r * first + Math.sqrt(1 - r * r) * normal(next);
+				return (x1 + 0.005 * first) ** 2 + (0.005 * second) ** 2;
+			}),
+			{ kind: 'shortest', maxBatches: 40 },
+		);
+		expect(Math.abs(result.mean - mean)).toBeLessThan(0.01 * u);
+		expect(Math.abs(result.sd - u)).toBeLessThan(0.02 * u);
+		expect(Math.abs(result.low - low)).toBeLessThan(0.1 * u);
+		expect(Math.abs(result.high - high)).toBeLessThan(0.1 * u);
+	});
+
 	it('meets its ceiling unsettled and says so', () => {
 		const result = adaptiveMonteCarlo(batches(normal), { digits: 5, maxBatches: 3 });
 		expect(result.settled).toBe(false);

@@ -54,7 +54,7 @@ test('a computed rate that one drive carries gets no interval', () => {
 	expect(pairedRates(place(300, chances, 'earlyChance'), 'computed')).toMatchObject({ interval: null, few: true });
 });
 
-test('five thousand drives are resampled in groups of three, to the same ratio', () => {
+test('five thousand drives are resampled in groups of five, to the same ratio', () => {
 	const { ratio, interval } = pairedRates(
 		place(5000, (unit, choice) => Number(unit % (choice + 2) === 0)),
 		'counted',
