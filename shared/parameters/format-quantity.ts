@@ -8,9 +8,8 @@ import { prefixes, unitSpelling } from './unit-spelling.ts';
  */
 export function formatQuantity(value: number, unit: Unit): string {
 	if (!Number.isFinite(value)) return String(value);
-	if (value === 0) return join('0', unit, '');
 	if (unit === '1/K') return `${shifted(value, 6)} ppm/K`;
-	if (!unitSpelling[unit].prefixed) return join(shifted(value, 0), unit, '');
+	if (value === 0 || !unitSpelling[unit].prefixed) return join(shifted(value, 0), unit, '');
 	const power = Math.floor(exponentOf(value) / 3) * 3;
 	for (const [prefix, prefixPower] of prefixes) {
 		if (prefixPower === power) return join(shifted(value, -power), unit, prefix);
@@ -32,6 +31,7 @@ const exponentOf = (value: number): number => Number(value.toExponential().split
 
 /** Shortest decimal of value · 10^places, its point moved in the text and not by arithmetic, which would round. */
 function shifted(value: number, places: number): string {
+	if (value === 0) return '0';
 	const [mantissa = '', exponent] = value.toExponential().split('e');
 	const sign = mantissa.startsWith('-') ? '-' : '';
 	const digits = mantissa.replace(/[-.]/g, '');

@@ -121,6 +121,8 @@ describe('formatQuantity', () => {
 	test('a percentage is read back as the same number', () => {
 		expect(formatRelative(0.05)).toBe('5 %');
 		expect(formatRelative(0.0025)).toBe('0.25 %');
+		expect(formatRelative(0)).toBe('0 %');
+		expect(formatQuantity(0, '1/K')).toBe('0 ppm/K');
 		fc.assert(
 			fc.property(fc.double({ min: 1e-6, max: 1e3, noNaN: true }), (value) => {
 				expect(parseQuantity(formatRelative(value), '1')).toEqual({ value });

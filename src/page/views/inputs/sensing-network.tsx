@@ -14,17 +14,17 @@ interface Place {
 const sense: readonly Place[] = [
 	{ id: 'sensing.divider.top', x: 104, y: 40, lies: 'across', kind: 'resistor' },
 	{ id: 'sensing.divider.bottom', x: 168, y: 76, lies: 'down', kind: 'resistor' },
-	{ id: 'sensing.divider.capacitor', x: 252, y: 76, lies: 'down', kind: 'capacitor' },
+	{ id: 'sensing.divider.capacitor', x: 276, y: 76, lies: 'down', kind: 'capacitor' },
 ];
 const halfBus: readonly Place[] = [
 	{ id: 'sensing.halfBus.top', x: 104, y: 164, lies: 'across', kind: 'resistor' },
 	{ id: 'sensing.halfBus.bottom', x: 168, y: 200, lies: 'down', kind: 'resistor' },
-	{ id: 'sensing.halfBus.capacitor', x: 252, y: 200, lies: 'down', kind: 'capacitor' },
+	{ id: 'sensing.halfBus.capacitor', x: 276, y: 200, lies: 'down', kind: 'capacitor' },
 ];
 const virtualNeutral: readonly Place[] = [
 	{ id: 'sensing.virtualNeutral.star', x: 104, y: 288, lies: 'across', kind: 'resistor' },
 	{ id: 'sensing.virtualNeutral.ground', x: 168, y: 336, lies: 'down', kind: 'resistor' },
-	{ id: 'sensing.virtualNeutral.capacitor', x: 252, y: 336, lies: 'down', kind: 'capacitor' },
+	{ id: 'sensing.virtualNeutral.capacitor', x: 276, y: 336, lies: 'down', kind: 'capacitor' },
 ];
 
 /**
@@ -43,33 +43,33 @@ export function SensingNetwork({ model }: { model: PageModel }) {
 		return row && <Part key={place.id} place={place} row={row} isEdited={inputs.focused.value === place.id} />;
 	};
 	return (
-		<svg class="network" viewBox="0 0 420 388" role="img" aria-label={`The sensing network of one phase: ${words}.`}>
+		<svg class="network" viewBox="0 0 456 388" role="img" aria-label={`The sensing network of one phase: ${words}.`}>
 			<g class="wire">
-				<path d="M40 40H86M122 40H336V80H358M168 40V58M168 94V108M252 40V68M252 84V108" />
+				<path d="M40 40H86M122 40H362V80H384M168 40V58M168 94V108M276 40V68M276 84V108" />
 				<Ground x={168} y={108} />
-				<Ground x={252} y={108} />
+				<Ground x={276} y={108} />
 			</g>
 			<g class="wire halfBus">
-				<path d="M40 164H86M122 164H324M168 164V182M168 218V232M252 164V192M252 208V232" />
+				<path d="M40 164H86M122 164H350M168 164V182M168 218V232M276 164V192M276 208V232" />
 				<Ground x={168} y={232} />
-				<Ground x={252} y={232} />
-				<circle class="contact" cx="328" cy="164" r="3.5" />
+				<Ground x={276} y={232} />
+				<circle class="contact" cx="354" cy="164" r="3.5" />
 			</g>
 			<g class="wire virtualNeutral">
-				<path d="M40 268H86M122 268H140V308H122M40 288H86M40 308H86M122 288H352V168M168 288V318M168 354V368M252 288V328M252 344V368" />
+				<path d="M40 268H86M122 268H140V308H122M40 288H86M40 308H86M122 288H378V168M168 288V318M168 354V368M276 288V328M276 344V368" />
 				<Ground x={168} y={368} />
-				<Ground x={252} y={368} />
-				<circle class="contact" cx="352" cy="164" r="3.5" />
+				<Ground x={276} y={368} />
+				<circle class="contact" cx="378" cy="164" r="3.5" />
 			</g>
 			<g class="dots">
 				{[
 					[168, 40],
-					[252, 40],
+					[276, 40],
 					[168, 164],
-					[252, 164],
+					[276, 164],
 					[140, 288],
 					[168, 288],
-					[252, 288],
+					[276, 288],
 				].map(([cx, cy]) => (
 					<circle key={`${cx} ${cy}`} cx={cx} cy={cy} r="2.6" />
 				))}
@@ -82,23 +82,23 @@ export function SensingNetwork({ model }: { model: PageModel }) {
 				<Terminal x={36} y={308} words="c" />
 			</g>
 			<g class="comparator">
-				<path class="body" d="M358 68V116L402 92Z" />
-				<path d="M358 104H340V142L329 160M402 92H418" />
-				<circle cx="340" cy="142" r="2.6" />
-				<text x="363" y="84">
+				<path class="body" d="M384 68V116L428 92Z" />
+				<path d="M384 104H366V142L355 160M428 92H444" />
+				<circle cx="366" cy="142" r="2.6" />
+				<text x="389" y="84">
 					+
 				</text>
-				<text x="363" y="108">
+				<text x="389" y="108">
 					−
 				</text>
 			</g>
-			<text class="title" x="24" y="14">
+			<text class="title" x="24" y="11">
 				Sense node, one of three phases
 			</text>
-			<text class="title halfBus" x="24" y="138">
+			<text class="title halfBus" x="24" y="134">
 				Half-bus threshold
 			</text>
-			<text class="title virtualNeutral" x="24" y="238">
+			<text class="title virtualNeutral" x="24" y="234">
 				Virtual neutral
 			</text>
 			{/* clicking a part is a short cut to its row; the rows below are the way by keyboard */}
