@@ -31,6 +31,13 @@ const lastStep = 3e-10;
 const shallow = 1e-9;
 
 /**
+ * A margin this little below zero (V or A) at a segment's end is rounding: a
+ * diode that started an instant ago may seem to reverse at a corner of the
+ * back-EMF that falls on the same instant. If it is real, the next segment shows it.
+ */
+const rounding = 1e-12;
+
+/**
  * Motor and inverter of one drive, carried forward exactly from event to event:
  * gate edges, corners of the back-EMF, commutations, and diodes that start or
  * stop. `trace` works out the next segment, `cut` shortens it, `commit` takes
@@ -632,7 +639,7 @@ export class PowerStage {
 		this.evaluateEnd();
 		const atEnd = this.mValue;
 		let hi = this.length;
-		if (atEnd >= 0) {
+		if (atEnd >= -rounding) {
 			if (near > 0 && atEnd > near) return;
 			if (this.mSlope <= 0) return;
 			this.evaluateStart();
@@ -849,7 +856,8 @@ export class PowerStage {
 		} else {
 			this.ties[k] = this.eventTie;
 		}
-		this.settle();
+		// one that stopped the moment it started was pushed out by rounding, or is on its way in: it may not start again here
+		this.settle(this.eventTie === open && h < eventTolerance ? k : -1);
 	}
 
 	/** With nothing tied: the phases of the largest and the smallest EMF start to conduct together. */
@@ -895,7 +903,7 @@ export class PowerStage {
 	}
 
 	/** Starts the diode of every open terminal that lies outside the rails, the farthest out first. */
-	private settle(): void {
+	private settle(barred = -1): void {
 		const { ties, circuit } = this;
 		for (let round = 0; round < 4; round++) {
 			const mode = circuit.mode(ties[0], ties[1], ties[2]);
@@ -930,7 +938,7 @@ export class PowerStage {
 			let phase = -1;
 			let diode: Tie = open;
 			for (let k = 0; k < 3; k++) {
-				if (ties[k] !== open) continue;
+				if (ties[k] !== open || k === barred) continue;
 				const v = neutral + (k === 0 ? eA : k === 1 ? eB : eC);
 				if (v - top > worst) {
 					worst = v - top;
