@@ -59,7 +59,7 @@ export function populationMean(scenario: Scenario, study: StudyColumns, choice: 
 			totalSquares += squares[i] as number;
 		}
 		const { count, mean } = means;
-		const betweenDrives = Math.sqrt(means.squares / (count - 1));
+		const betweenDrives = count < 2 ? Number.NaN : Math.sqrt(means.squares / (count - 1));
 		return {
 			name: operatingPoint.name,
 			weight,
@@ -76,6 +76,6 @@ export function populationMean(scenario: Scenario, study: StudyColumns, choice: 
 	return {
 		points,
 		mean: kept.mean,
-		standardError: Math.sqrt(kept.squares / (kept.count - 1) / kept.count),
+		standardError: kept.count < 2 ? Number.NaN : Math.sqrt(kept.squares / (kept.count - 1) / kept.count),
 	};
 }

@@ -55,8 +55,8 @@ function confirmedLines({ before, after }: NonNullable<ChoiceTuning['confirmed']
 				point.name,
 				meanWords(before.error.points[place] ?? point),
 				meanWords(point),
-				degrees(point.betweenDrives),
-				degrees(point.ofCommutations),
+				deviationWords(point.betweenDrives),
+				deviationWords(point.ofCommutations),
 			]),
 		),
 		...(after.error.points.length > 1
@@ -69,8 +69,11 @@ function confirmedLines({ before, after }: NonNullable<ChoiceTuning['confirmed']
 	];
 }
 
+/** Drives that lost lock have no mean. */
 const meanWords = ({ mean, standardError }: Pick<PointMean, 'mean' | 'standardError'>): string =>
-	`${signedDegrees(mean)}, ${degrees(standardError)}`;
+	Number.isNaN(mean) ? 'lock lost' : `${signedDegrees(mean)}, ${deviationWords(standardError)}`;
+
+const deviationWords = (deviation: number): string => (Number.isNaN(deviation) ? '–' : degrees(deviation));
 
 const time = ({ compensation }: Tuning): string => formatQuantity(Number(compensation.toPrecision(4)), 's');
 
