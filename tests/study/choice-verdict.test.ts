@@ -1,4 +1,4 @@
-import { expect, test } from 'vitest';
+import { expect, test, vi } from 'vitest';
 import { mcnemar } from '../../shared/statistics/mcnemar.ts';
 import { choiceVerdicts } from '../../shared/study/choice-verdict.ts';
 import { emptyStudy, failUnits } from '../../shared/study/merge.ts';
@@ -7,6 +7,9 @@ import { runShard } from '../../shared/study/run-shard.ts';
 import { unitJudge } from '../../shared/study/unit-passes.ts';
 import { requirementSentence } from '../../shared/study/verdict-sentence.ts';
 import { smallScenario } from './small-scenario.ts';
+
+// hundreds of drives: slow where the machine is busy with other tests
+vi.setConfig({ testTimeout: 60_000 });
 
 const scenario = smallScenario({ requirement: { share: '99 %', confidence: '95 %' } });
 
