@@ -10,27 +10,31 @@ export interface FailureMixture {
 	readonly centres: readonly { readonly at: Float64Array; readonly share: number }[];
 }
 
-/** Failing points that a purpose of its own is served by; groups share the draws, so that a nearer group starves no other. */
-export type CentreGroup = readonly Pick<FailurePoint, 'point' | 'distance'>[];
+/** Failing points that serve one purpose, and the part of the draws that they get: so a nearer group starves no other. */
+export interface CentreGroup {
+	readonly points: readonly Pick<FailurePoint, 'point' | 'distance'>[];
+	readonly part: number;
+}
 
 /**
  * The mixture that importance sampling draws from: ordinary draws, so that what
- * the search overlooked still counts, and the groups' points in equal parts,
- * within a group the likelier the more often (as the square root of their
- * density, so that none is starved).
+ * the search overlooked still counts, and the groups' points, within a group the
+ * likelier the more often (as the square root of their density, so that none is
+ * starved). A group without points leaves its part to the others.
  */
-export function failureMixture(groups: readonly CentreGroup[], ordinary = 0.2): FailureMixture {
+export function failureMixture(groups: readonly CentreGroup[], ordinary = 0.15): FailureMixture {
 	const filled = groups
-		.map((points) => points.filter(({ distance }) => distance > 0))
-		.filter(({ length }) => length > 0);
+		.map(({ points, part }) => ({ points: points.filter(({ distance }) => distance > 0), part }))
+		.filter(({ points }) => points.length > 0);
 	if (filled.length === 0) return { ordinary: 1, centres: [] };
-	const centres = filled.flatMap((points) => {
+	const whole = filled.reduce((sum, { part }) => sum + part, 0);
+	const centres = filled.flatMap(({ points, part }) => {
 		const nearest = Math.min(...points.map(({ distance }) => distance));
 		const heights = points.map(({ distance }) => exp((nearest * nearest - distance * distance) / 4));
 		const total = heights.reduce((sum, height) => sum + height, 0);
 		return points.map(({ point }, i) => ({
 			at: point,
-			share: ((1 - ordinary) * (heights[i] as number)) / total / filled.length,
+			share: ((((1 - ordinary) * part) / whole) * (heights[i] as number)) / total,
 		}));
 	});
 	return { ordinary, centres };

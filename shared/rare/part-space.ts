@@ -25,7 +25,9 @@ export function partSpace(scenario: Scenario): PartSpace {
 		if (point.length !== slots.length) throw new RangeError(`${point.length} coordinates for ${slots.length} parts`);
 		const all = new Float64Array(partSlots.length).fill(0.5);
 		for (const [k, slot] of slots.entries()) {
-			all[slot] = Math.min(normalCdf(point[k] as number, 0, 1), 1 - 2 ** -53);
+			const z = point[k] as number;
+			if (Number.isNaN(z)) throw new RangeError(`coordinate ${k} is not a number`);
+			all[slot] = Math.min(normalCdf(z, 0, 1), 1 - 2 ** -53);
 		}
 		return all;
 	};

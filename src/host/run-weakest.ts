@@ -48,20 +48,21 @@ const methods = {
 
 /** Failing points that are followed, and how often each is bettered. */
 const searched = { most: 6, rounds: 2 };
-/** Moments of the search and of its confirmation: of units far beyond those that are drawn. */
-const searchMoments = 2 ** 31;
-/** A drive is run again with so many other sets of starts and noise, and is to fail in most of them. */
-const confirmations = 20;
+/** Sets of starts and noise that drives are searched and confirmed with: of units far beyond those that are drawn. */
+const searchMoments = Array.from({ length: 20 }, (_, i) => 2 ** 31 + i);
+/** In how many of them the drive that is told of is to fail. */
 const confirmationsAsked = 15;
 /** How the parts' deviations grow, in steps, until it does. */
 const growth = { step: 0.03, most: 0.6, atOnce: 2 };
+/** How the draws around failing points are dealt out: for the failing share, and for the rate. */
+const drawParts = { failing: 3, rate: 1 };
 /** Spacing and end of the scan for where density times rate is largest, standard deviations. */
 const rateScan = { step: 0.5, farthest: 8.5 };
 
 /** Drives that both searches and their confirmations judge at most, roughly: for a sign of progress. */
 export function mostSearched(scenario: Scenario): number {
 	const dimension = partSpace(scenario).slots.length;
-	return 2 * (2 * dimension * (1 + searched.most * searched.rounds) + 1000) + 2 * confirmations * 32;
+	return 2 * (2 * dimension * (1 + searched.most * searched.rounds) + 1000) + 2 * searchMoments.length * 32;
 }
 
 /** Finds each choice's likeliest failing drive and how often drives fail, on workers of its own. */
@@ -88,7 +89,10 @@ async function runWeakestInPool(request: WeakestRequest, pool: Pool): Promise<We
 	const searches = {} as Record<ChoiceName, Search>;
 	for (const choice of choiceNames) searches[choice] = await search(plan, choice, judge);
 	const asked = judge.count() + units;
-	const groups = choiceNames.flatMap((choice) => [searches[choice].points, searches[choice].heaviest]);
+	const groups = choiceNames.flatMap((choice) => [
+		{ points: searches[choice].points, part: drawParts.failing },
+		{ points: searches[choice].heaviest, part: drawParts.rate },
+	]);
 	const mixture = failureMixture(groups);
 	const drawn = await judge.drawn(mixture, units);
 	const figures = summariseDraws(drawn, level);
@@ -149,10 +153,12 @@ async function search(plan: StudyPlan, choice: ChoiceName, judge: DriveJudge): P
 	const space = partSpace(plan.scenario);
 	const c = choiceNames.indexOf(choice);
 	const figures = plan.scenario.points.length * figuresPerPoint;
+	const moments = await typicalMoments(space.slots.length, c, judge);
+	if (moments === null) return { outcome: 'unknown', points: [], heaviest: [], drive: null };
 	const steps = searchFailures(space.slots.length, searched);
 	let step = steps.next();
 	while (!step.done) {
-		const judged = await judge.given(step.value, [searchMoments]);
+		const judged = await judge.given(step.value, [moments]);
 		if (!judged) return { outcome: 'unknown', points: [], heaviest: [], drive: null };
 		const values = step.value.map((_, i): LimitValue => {
 			const cell = i * choiceNames.length + c;
@@ -168,13 +174,28 @@ async function search(plan: StudyPlan, choice: ChoiceName, judge: DriveJudge): P
 	if (!nearest) return { outcome: 'none', points, heaviest: [], drive: null };
 	const drive = await confirm(plan, choice, judge, nearest.point);
 	if (nearest.distance === 0) return { outcome: 'nominal', points, heaviest: [], drive };
-	return { outcome: 'found', points, heaviest: await heaviestRates(points, c, judge), drive };
+	return { outcome: 'found', points, heaviest: await heaviestRates(points, c, moments, judge), drive };
+}
+
+/** Of the sets of moments the one whose angle error is the middle one with all parts in the middle, so that a search hangs on no lucky phase. */
+async function typicalMoments(dimension: number, c: number, judge: DriveJudge): Promise<number | null> {
+	const middle = new Float64Array(dimension);
+	const judged = await judge.given(
+		searchMoments.map(() => middle),
+		searchMoments,
+	);
+	if (!judged) return null;
+	const angleOf = (place: number): number => judged.angles[place * choiceNames.length + c] as number;
+	const order = searchMoments
+		.map((_, place) => place)
+		.sort((one, other) => angleOf(one) - angleOf(other) || one - other);
+	return searchMoments[order[Math.floor(order.length / 2)] as number] as number;
 }
 
 /**
  * The failing drive of few parts that fails with most starts and noise:
  * the point's essential parts, their deviations grown until it fails with fifteen
- * of twenty other sets of moments.
+ * of twenty sets of moments.
  */
 async function confirm(
 	plan: StudyPlan,
@@ -183,7 +204,7 @@ async function confirm(
 	point: Float64Array,
 ): Promise<WeakestDrive | null> {
 	const kept = essential(point);
-	const moments = Array.from({ length: confirmations }, (_, i) => searchMoments + 1 + i);
+	const moments = searchMoments;
 	let best: Confirmation | null = null;
 	for (let grown = 0; grown <= growth.most; grown += growth.step * growth.atOnce) {
 		const scales = Array.from({ length: growth.atOnce }, (_, i) => 1 + grown + i * growth.step);
@@ -204,7 +225,12 @@ async function confirm(
 }
 
 /** On the ray through each failing point, where its normal density times the rate is largest. */
-async function heaviestRates(points: readonly FailurePoint[], c: number, judge: DriveJudge): Promise<FailurePoint[]> {
+async function heaviestRates(
+	points: readonly FailurePoint[],
+	c: number,
+	moments: number,
+	judge: DriveJudge,
+): Promise<FailurePoint[]> {
 	const scan = points.flatMap((from) => {
 		const stations: FailurePoint[] = [];
 		for (let t = from.distance + rateScan.step; t <= rateScan.farthest; t += rateScan.step) {
@@ -214,7 +240,7 @@ async function heaviestRates(points: readonly FailurePoint[], c: number, judge: 
 	});
 	const judged = await judge.given(
 		scan.map(({ point }) => point),
-		[searchMoments],
+		[moments],
 	);
 	if (!judged) return [];
 	return points.flatMap(({ figure }) => {

@@ -1,0 +1,123 @@
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, expect, test, vi } from 'vitest';
+import type { WeakestResult } from '../../shared/rare/weakest-result.ts';
+import { readBoards } from '../../shared/scenario/read-boards.ts';
+import { runBoard } from '../../src/command-line/board-run.ts';
+import { weakest } from '../../src/command-line/weakest.ts';
+import { textWidth, widthOf } from '../../src/command-line/wrap-text.ts';
+import { nodeHost } from '../../src/host/node-host.ts';
+import type { WorkerHost } from '../../src/host/worker-handle.ts';
+import { buildWorker } from '../host/build-worker.ts';
+import { fewPartsText } from '../rare/drive-space.ts';
+import { smallScenarioText } from '../study/small-scenario.ts';
+import { fakeTerminal } from './fake-terminal.ts';
+
+// every run starts threads of its own: slow where the machine is busy with other tests
+vi.setConfig({ testTimeout: 120_000, hookTimeout: 60_000 });
+
+let host: WorkerHost;
+let folder: string;
+let scenario: string;
+beforeAll(async () => {
+	host = nodeHost(await buildWorker('workers/node-worker.ts'));
+	folder = mkdtempSync(join(tmpdir(), 'anglespread-'));
+	scenario = join(folder, 'few-parts.json');
+	writeFileSync(scenario, smallScenarioText(fewPartsText));
+});
+afterAll(() => rmSync(folder, { recursive: true }));
+
+async function run(argv: readonly string[], from: WorkerHost = host) {
+	const { terminal, kept } = fakeTerminal();
+	const code = await weakest(argv, terminal, from);
+	return { code, ...kept };
+}
+const unreachableHost: WorkerHost = { cores: 1, spawn: () => expect.unreachable('bad input needs no worker') };
+
+test('the likeliest failing drive of each choice is found, fails with 8 or more of 20 sets of starts and noise, and is a board that can be run', async () => {
+	const json = join(folder, 'out.json');
+	const { code, out, err } = await run([scenario, '--units', '400', '--seed', 'demo', '--json', json]);
+	expect({ code, err }).toEqual({ code: 0, err: '' });
+	for (const line of out.split('\n')) expect(widthOf(line)).toBeLessThanOrEqual(textWidth);
+	const result = JSON.parse(readFileSync(json, 'utf8')) as WeakestResult;
+	expect(result.provenance).toMatchObject({
+		seed: 'demo',
+		partial: false,
+		scenarioDigest: expect.stringMatching(/^[0-9a-f]{64}$/),
+		resultDigest: expect.stringMatching(/^[0-9a-f]{64}$/),
+	});
+	expect(result.provenance.units.asked).toBe(result.search.drives + 400);
+	for (const choice of [result.choices.halfBus, result.choices.virtualNeutral]) {
+		expect(choice.outcome).toBe('found');
+		const { drive, distances, failingShare } = choice;
+		if (!drive) return expect.unreachable('a drive was found');
+		// the parts that are left out make it a little less likely
+		expect(drive.distance).toBeGreaterThanOrEqual(0.9 * (distances[0] ?? 9));
+		expect([...distances].sort((one, other) => one - other)).toEqual(distances);
+		expect(drive.confirmed.of).toBe(20);
+		expect(drive.confirmed.failed).toBeGreaterThanOrEqual(8);
+		expect(drive.parts.length).toBeGreaterThan(1);
+		expect(drive.parts.reduce((sum, { share }) => sum + share, 0)).toBeCloseTo(1, 9);
+		for (const { share, value, nominal, deviation, isRelative } of drive.parts) {
+			expect(share).toBeGreaterThan(0);
+			expect(value).toBeCloseTo(isRelative ? nominal * (1 + deviation) : nominal + deviation, 6);
+		}
+		expect(failingShare.draws).toBeGreaterThan(10);
+		if (failingShare.effective < 100) expect(failingShare.interval).toBeNull();
+		else expect(failingShare.interval?.low).toBeLessThan(failingShare.value);
+		const reading = readBoards(JSON.stringify({ cases: [drive.board] }));
+		if ('problems' in reading) return expect.unreachable(JSON.stringify(reading.problems));
+		expect(runBoard(reading.boards[0] as (typeof reading.boards)[number], false)).toHaveProperty('halfBus.errors');
+	}
+	// a mean of 400 weights of at most 1/0.15
+	expect(Math.abs(result.draws.meanWeight - 1)).toBeLessThan(0.5);
+	for (const words of ['Gaussian', 'uniform tolerance ends at its limits', result.provenance.resultDigest, 'dangerous'])
+		expect(out.replaceAll(/\s+/g, ' ')).toContain(words);
+});
+
+test('one and three workers print the same digits', async () => {
+	const short = join(folder, 'short.json');
+	const trial = { starts: 1, warmup: 6, settle: 0, measured: 6 };
+	writeFileSync(short, smallScenarioText({ ...fewPartsText, trial, requirement: { angleLimit: '2°' } }));
+	const one = await run([short, '--units', '100', '--workers', '1']);
+	const three = await run([short, '--units', '100', '--workers', '3']);
+	expect(one.out).toContain('The likeliest failing drive lies');
+	expect(three).toEqual(one);
+});
+
+test('where nothing can fail it says so, and where the middle fails already, too', async () => {
+	const easy = join(folder, 'easy.json');
+	writeFileSync(
+		easy,
+		smallScenarioText({
+			...fewPartsText,
+			noise: { sigma: 0 },
+			requirement: { angleLimit: '50°', crossingsPerHour: 1e9 },
+		}),
+	);
+	const none = await run([easy, '--units', '100']);
+	expect(none.code).toBe(0);
+	expect(none.out).toContain('Nothing failed as far as was searched');
+	const hard = join(folder, 'hard.json');
+	writeFileSync(hard, smallScenarioText({ ...fewPartsText, requirement: { angleLimit: '0.1°' } }));
+	const middle = await run([hard, '--units', '100']);
+	expect(middle.out.replaceAll(/\s+/g, ' ')).toContain('in the middle of its tolerance fails already');
+});
+
+test('bad options and a bad scenario are all listed before anything runs: 2', async () => {
+	const bad = join(folder, 'bad.json');
+	writeFileSync(bad, smallScenarioText({ motor: { polePairs: 0.5 } }));
+	const { code, out, err } = await run([bad, '--units', '3', '--sead', 'x'], unreachableHost);
+	expect({ code, out }).toEqual({ code: 2, out: '' });
+	for (const words of ['--units', '--seed', 'motor.polePairs']) expect(err).toContain(words);
+});
+
+test('interrupted, it ends with 130 and says that the result is partial', async () => {
+	const { terminal, kept, interrupt } = fakeTerminal(true);
+	const running = weakest([scenario, '--units', '1000000'], terminal, host);
+	while (!/\d drives, at most/.test(kept.err)) await new Promise((resolve) => setTimeout(resolve, 20));
+	interrupt();
+	expect(await running).toBe(130);
+	expect(kept.out).toContain('PARTIAL RESULT');
+});

@@ -1,0 +1,67 @@
+import { expect, test } from 'vitest';
+import { choiceNames } from '../../shared/drive/drive.ts';
+import { inverseNormal } from '../../shared/maths/inverse-normal.ts';
+import { judgeDrive } from '../../shared/rare/judge-drive.ts';
+import { judgeDrives } from '../../shared/rare/judge-drives.ts';
+import { partSpace } from '../../shared/rare/part-space.ts';
+import { partSlots, partUniforms } from '../../shared/sampling/draw-parts.ts';
+import { runShard } from '../../shared/study/run-shard.ts';
+import { unitJudge } from '../../shared/study/unit-passes.ts';
+import { fewParts } from './drive-space.ts';
+
+const scenario = fewParts();
+const plan = { scenario, seed: 'judge', compensation: { halfBus: 50e-6, virtualNeutral: 50e-6 } };
+const space = partSpace(scenario);
+
+test("a unit's own parts as a point of the space are judged as the study judges that unit", () => {
+	const judge = unitJudge(scenario);
+	for (let unit = 0; unit < 4; unit++) {
+		const uniforms = partUniforms(plan.seed, unit);
+		const point = Float64Array.from(space.slots, (slot) => inverseNormal(uniforms[slot] as number));
+		const judged = judgeDrive(plan, space, point, unit);
+		const { columns } = runShard(plan, unit, unit + 1);
+		for (const [c, choice] of choiceNames.entries()) {
+			expect(judged[choice].fails).toBe(!judge.passes(columns, 0, c));
+			// the point gives back the uniforms to about 10⁻¹⁵
+			expect(judged[choice].angle).toBeCloseTo(columns.judgedError[c] as number, 6);
+		}
+	}
+});
+
+test("a phase divider's smaller gain moves a falling crossing early and a rising one late: slopes of the smooth figures", () => {
+	const top = space.slots.findIndex(
+		(slot) => partSlots[slot]?.id === 'sensing.divider.top' && partSlots[slot]?.source === 0,
+	);
+	const [low, high] = [-0.5, 0.5].map((z) => {
+		const point = new Float64Array(space.slots.length);
+		point[top] = z;
+		return judgeDrive(plan, space, point, 0).halfBus.figures;
+	});
+	// open phase a: sector kinds 2 (falling) and 5 (rising); the others see nothing of phase a's divider
+	expect((high?.[2] ?? 0) - (low?.[2] ?? 0)).toBeLessThan(-0.1);
+	expect((high?.[5] ?? 0) - (low?.[5] ?? 0)).toBeGreaterThan(0.1);
+	for (const kind of [0, 1, 3, 4]) {
+		expect(Math.abs((high?.[kind] ?? 9) - (low?.[kind] ?? 9))).toBeLessThan(
+			0.5 * Math.abs((high?.[2] ?? 0) - (low?.[2] ?? 0)),
+		);
+	}
+});
+
+test('drawn drives are a function of their number alone, ordinary draws of weight 1 are the study’s population', () => {
+	const drives = { kind: 'drawn', mixture: { ordinary: 1, centres: [] } } as const;
+	const whole = judgeDrives({ plan, drives }, 0, 5);
+	const part = judgeDrives({ plan, drives }, 2, 4);
+	expect(part.outcomes).toEqual(whole.outcomes.subarray(4, 8));
+	expect(part.angles).toEqual(whole.angles.subarray(4, 8));
+	expect([...whole.weights]).toEqual([1, 1, 1, 1, 1]);
+});
+
+test('a drive that cannot be simulated is recorded with its message and fails', () => {
+	const points = new Float64Array(2 * space.slots.length);
+	points.fill(Number.NaN, 0, space.slots.length);
+	const { outcomes, failures } = judgeDrives({ plan, drives: { kind: 'given', points, moments: [0, 1] } }, 0, 2);
+	expect(failures).toHaveLength(1);
+	expect(failures[0]?.unit).toBe(0);
+	expect(outcomes[0]).toBe(5);
+	expect(outcomes[2]).toBeLessThan(5);
+});
