@@ -25,7 +25,9 @@ export interface SolderedPart {
  * their squares come to `share` of the whole. The others return to the middle.
  */
 export function essential(point: Float64Array, share = 0.95): Float64Array {
-	const order = [...point.keys()].sort((one, other) => (point[other] as number) ** 2 - (point[one] as number) ** 2);
+	const order = [...point.keys()].sort(
+		(one, other) => Math.abs(point[other] as number) - Math.abs(point[one] as number),
+	);
 	const whole = point.reduce((sum, x) => sum + x * x, 0);
 	const kept = new Float64Array(point.length);
 	let sum = 0;
@@ -45,7 +47,8 @@ export function solderedParts(scenario: Scenario, space: PartSpace, point: Float
 	const shares = new Map<string, number>();
 	for (const [k, slot] of space.slots.entries()) {
 		const { id, source } = partSlots[slot] as (typeof partSlots)[number];
-		const share = whole > 0 ? (point[k] as number) ** 2 / whole : 0;
+		const z = point[k] as number;
+		const share = whole > 0 ? (z * z) / whole : 0;
 		// what a lot has in common falls to its instances alike
 		const instances = id === 'ringPhase' ? 1 : instancesOf(id);
 		const receivers = source === 'lot' ? [...Array(instances).keys()] : [source];

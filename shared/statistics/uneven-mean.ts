@@ -22,8 +22,11 @@ export interface UnevenMean extends EffectiveNumber {
  * "On the removal of skewness by transformation", J. R. Stat. Soc. B 54 (1992)
  * 221–228. The lower one is at least 0.
  *
- * What the values have not shown cannot be in it: see tests/statistics/coverage.json
- * for lognormal rates, whose worst drives are seldom among those drawn.
+ * Coverage of 95 % limits (tests/statistics/coverage.json): 94.3 % for 600
+ * lognormal rates with σ = 1, 93.6 % for 2000 with σ = 1.5, and 92.3 % for 6000 with
+ * σ = 2, nearly all misses below the truth: what the values have not shown
+ * cannot be in it. Where the effective number comes near 100 the sets that get
+ * an interval are those that missed their worst.
  */
 export function unevenMean(values: ArrayLike<number>, level = 0.95): UnevenMean {
 	checkLevel(level);
