@@ -31,7 +31,7 @@ export const inDegrees: Print = {
 	figure: (value) => (Number.isFinite(value) ? degrees(value) : 'lock lost'),
 	step: signedDegrees,
 };
-const inShares: Print = { figure: percent, step: signed((size) => percent(size).replace('%', '% points')) };
+const inShares: Print = { figure: percent, step: signed((size) => percent(size).replace('%', 'points')) };
 const hourly = (value: number): string => (value >= 100 ? count(Number(value.toPrecision(2))) : power(value));
 const inRates: Print = { figure: hourly, step: signed(hourly) };
 
@@ -45,7 +45,12 @@ export const headlines: readonly {
 	{ name: 'typical', label: 'Median drive', note: '95 % of its commutations keep within', print: inDegrees },
 	{ name: 'oneInTwenty', label: '1 drive in 20 exceeds', note: 'the same angle', print: inDegrees },
 	{ name: 'crossings', label: 'False and missed crossings', note: 'an hour, counted', print: inRates },
-	{ name: 'passing', label: 'Drives that pass', note: "this point's requirement", print: inShares },
+	{
+		name: 'passing',
+		label: 'Drives that pass',
+		note: "this point's requirement; steps in percentage points",
+		print: inShares,
+	},
 ];
 
 /** @returns null where the figure has no change to state, as a rate of which one side saw no event */

@@ -35,7 +35,11 @@ export function measuredEntry(
 	if (wrong.length > 0) {
 		const range = `${formatQuantity(record.min, record.unit)} to ${formatQuantity(record.max, record.unit)}`;
 		const found = formatQuantity(wrong[0] as number, record.unit);
-		return { problems: [`${count(wrong.length)} values lie outside ${range}, the first is ${found}`] };
+		return {
+			problems: [
+				`${wrong.length === 1 ? '1 value lies' : `${count(wrong.length)} values lie`} outside ${range}, the first is ${found}`,
+			],
+		};
 	}
 	const { value } = fieldsOf(entry);
 	// nine digits: more than any meter has, and short in a file

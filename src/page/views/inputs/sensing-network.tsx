@@ -92,13 +92,13 @@ export function SensingNetwork({ model }: { model: PageModel }) {
 					−
 				</text>
 			</g>
-			<text class="title" x="24" y="11">
+			<text class="title" x="24" y="9">
 				Sense node, one of three phases
 			</text>
-			<text class="title halfBus" x="24" y="134">
+			<text class="title halfBus" x="24" y="132">
 				Half-bus threshold
 			</text>
-			<text class="title virtualNeutral" x="24" y="234">
+			<text class="title virtualNeutral" x="24" y="232">
 				Virtual neutral
 			</text>
 			{/* clicking a part is a short cut to its row; the rows below are the way by keyboard */}
@@ -125,7 +125,7 @@ function Part({ place, row, isEdited }: { place: Place; row: InputRow; isEdited:
 	const isThree = id === 'sensing.virtualNeutral.star';
 	const at =
 		lies === 'across'
-			? { x, y: y - (isThree ? 33 : 11), anchor: 'middle' as const }
+			? { x, y: y - (isThree ? 35 : 14), anchor: 'middle' as const }
 			: { x: x + 14, y: y - 4, anchor: 'start' as const };
 	return (
 		<g class={`part ${choice}${isEdited ? ' is-edited' : ''}${row.was === null ? '' : ' is-changed'}`} data-part={id}>

@@ -1,6 +1,6 @@
 import { choiceNames } from '../../../../shared/drive/drive.ts';
 import { choiceWords } from '../../../../shared/words/names.ts';
-import type { HeadlineChange } from '../../model/change-words.ts';
+import type { ChangeWords, HeadlineChange } from '../../model/change-words.ts';
 import { ChoiceMark } from '../../parts/choice-mark.tsx';
 
 /** The headline figures before and after, with the change and its interval. */
@@ -13,7 +13,7 @@ export function HeadlineTable({ headlines }: { headlines: readonly HeadlineChang
 					<tr>
 						<td />
 						{choiceNames.map((choice) => (
-							<th key={choice} scope="col" colSpan={2}>
+							<th key={choice} scope="col">
 								<ChoiceMark choice={choice} />
 								{choiceWords[choice]}
 							</th>
@@ -27,28 +27,27 @@ export function HeadlineTable({ headlines }: { headlines: readonly HeadlineChang
 								{label}
 								<small>{note}</small>
 							</th>
-							{choiceNames.map((choice) => {
-								const words = choices[choice];
-								return words
-									? [
-											<td key={choice}>
-												{words.before} → {words.after}
-											</td>,
-											<td key={`${choice} change`}>
-												{words.step || '–'}
-												<small>{words.isShown ? words.interval : `${words.interval}, no change shown`}</small>
-											</td>,
-										]
-									: [
-											<td key={choice} colSpan={2}>
-												none seen on one side
-											</td>,
-										];
-							})}
+							{choiceNames.map((choice) => (
+								<Cell key={choice} words={choices[choice]} />
+							))}
 						</tr>
 					))}
 				</tbody>
 			</table>
 		</section>
+	);
+}
+
+function Cell({ words }: { words: ChangeWords | null }) {
+	if (!words) return <td>none seen on one side, or on both</td>;
+	return (
+		<td>
+			{words.before} → {words.after}
+			<strong>{words.step || '–'}</strong>
+			<small>
+				{words.interval}
+				{!words.isShown && ', no change shown'}
+			</small>
+		</td>
 	);
 }
