@@ -9,9 +9,9 @@ export type Edits = number;
  * all of them up to four edits, else none, each alone, all but each, and all.
  */
 export function setsNeeded(count: number): readonly Edits[] {
-	const all = 2 ** count - 1;
+	const all = (1 << count) - 1;
 	if (count <= mostEditsShared) return Array.from({ length: all + 1 }, (_, set) => set);
-	const each = Array.from({ length: count }, (_, i) => 2 ** i);
+	const each = Array.from({ length: count }, (_, i) => 1 << i);
 	return [...new Set([0, ...each, ...each.map((one) => all - one), all])];
 }
 
@@ -30,11 +30,11 @@ export function shapleyShares(count: number, figure: (set: Edits) => number): re
 	const factorial = (n: number): number => (n < 2 ? 1 : n * factorial(n - 1));
 	return Array.from({ length: count }, (_, i) => {
 		let share = 0;
-		for (let set = 0; set < 2 ** count; set++) {
+		for (let set = 0; set < 1 << count; set++) {
 			if ((set >> i) & 1) continue;
 			const size = bits(set);
 			const weight = (factorial(size) * factorial(count - size - 1)) / factorial(count);
-			share += weight * (figure(set + 2 ** i) - figure(set));
+			share += weight * (figure(set + (1 << i)) - figure(set));
 		}
 		return share;
 	});

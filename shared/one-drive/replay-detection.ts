@@ -161,8 +161,8 @@ export class ReplayDetection {
 	private input(voltage: number): number {
 		const { bits, fullScale } = this.drive.sensing.converter;
 		if (bits === 0) return voltage;
-		const scale = 2 ** bits / fullScale;
-		return Math.min(2 ** bits - 1, Math.max(0, Math.floor(voltage * scale))) / scale;
+		const scale = (1 << bits) / fullScale;
+		return Math.min((1 << bits) - 1, Math.max(0, Math.floor(voltage * scale))) / scale;
 	}
 
 	private accept(time: number): void {
