@@ -7,22 +7,29 @@ export interface Estimate extends Interval {
 
 /**
  * Limits of `after − before` from the limits of each and the correlation r of
- * the two estimates: with a the reach of `after` to the side and b that of
- * `before` to the other, the difference reaches √(a² − 2rab + b²). Infinite where
- * either is open on the side that counts.
+ * the two estimates. To a side, a is the reach of `after` and b the opposite one
+ * of `before`: the difference reaches √(a² − 2rab + b²). What both share (r > 0)
+ * moves them to the same side, though, where `before` reaches c; so with r > 0 and c known the
+ * reach is √[r (a − c)² + (1 − r)(a² + b²)], which is the same where limits are
+ * symmetric, and nothing where both are the same sample. Infinite where an
+ * estimate is open on a side that counts.
  *
  * Source: G. Y. Zou and A. Donner, Statistics in Medicine 27 (2008) 1693–1702
- * (recovery of variances from limits; 1698 for dependent estimates).
+ * (recovery of variances from limits); the second form is this project's, its
+ * coverage is in tests/statistics/quantile-change.test.ts.
  */
 export function pairedLimits(before: Estimate, after: Estimate, correlation: number): Interval {
-	const reach = (a: number, b: number): number =>
-		Number.isFinite(a) && Number.isFinite(b)
-			? Math.sqrt(Math.max(0, a * a - 2 * correlation * a * b + b * b))
-			: Number.POSITIVE_INFINITY;
+	const reach = (a: number, b: number, c: number): number => {
+		if (!Number.isFinite(a) || !Number.isFinite(b)) return Infinity;
+		return correlation > 0 && Number.isFinite(c)
+			? Math.sqrt(correlation * (a - c) * (a - c) + (1 - correlation) * (a * a + b * b))
+			: Math.sqrt(a * a - 2 * correlation * a * b + b * b);
+	};
 	const change = after.value - before.value;
+	const [lowBefore, highBefore] = [before.value - before.low, before.high - before.value];
 	return {
-		low: change - reach(after.value - after.low, before.high - before.value),
-		high: change + reach(after.high - after.value, before.value - before.low),
+		low: change - reach(after.value - after.low, highBefore, lowBefore),
+		high: change + reach(after.high - after.value, lowBefore, highBefore),
 	};
 }
 

@@ -54,6 +54,17 @@ describe('change of a quantile', () => {
 		expect(apart.high - apart.low).toBeGreaterThan(20);
 	});
 
+	it('of the same sample is nothing, however lopsided its limits are', () => {
+		const skew = Array.from({ length: 200 }, (_, i) => (i + 1) ** 3);
+		for (const p of [0.5, 0.95]) {
+			const { before, change, low, high } = quantileChange(skew, skew, p);
+			expect(change).toBe(0);
+			// the correlation is 1 but for rounding, of which a root is taken
+			expect(high / before).toBeLessThan(1e-7);
+			expect(low / before).toBeGreaterThan(-1e-7);
+		}
+	});
+
 	it('where most units are lost has no limits', () => {
 		expect(quantileChange([Infinity, Infinity, 1], [1, 2, 3], 0.5)).toMatchObject({
 			change: -Infinity,

@@ -1,0 +1,70 @@
+import { readScenario } from '../../shared/scenario/read-scenario.ts';
+import type { Scenario } from '../../shared/scenario/scenario.ts';
+import { emptyStudy, mergeShard } from '../../shared/study/merge.ts';
+import { nominalCompensation } from '../../shared/study/nominal-delay.ts';
+import type { StudyPlan } from '../../shared/study/plan.ts';
+import type { UnitRecord } from '../../shared/study/point-change.ts';
+import { pointPlan } from '../../shared/study/point-plan.ts';
+import type { PointResult } from '../../shared/study/result.ts';
+import { runShard } from '../../shared/study/run-shard.ts';
+import { summarise } from '../../shared/study/summarise.ts';
+import type { Services } from '../../src/page/model/services.ts';
+
+export function simulated(plan: StudyPlan, units: number): UnitRecord {
+	const study = emptyStudy(units, plan.scenario.points.length);
+	mergeShard(study, runShard(plan, 0, units));
+	return { plan, study };
+}
+
+export const planOf = (scenario: Scenario, seed = 'demo'): StudyPlan => ({
+	scenario,
+	seed,
+	compensation: nominalCompensation(scenario).compensation,
+});
+
+const noDigest = { scenarioDigest: '', resultDigest: '', partial: false, warnings: [] };
+
+/** The engine itself in this thread, for tests of what the page makes of it. */
+export function engineServices(text: string): Services & { readonly asked: string[] } {
+	const asked: string[] = [];
+	return {
+		asked,
+		demos: [{ kind: 'demo', file: 'small.json', text }],
+		read: readScenario,
+		theme: () => ({
+			ink: '',
+			quiet: '',
+			rule: '',
+			paper: '',
+			font: '',
+			choice: { halfBus: { line: '', fill: '' }, virtualNeutral: { line: '', fill: '' } },
+		}),
+		now: () => 0,
+		address: { read: () => '', write: () => {}, onChange: () => {} },
+		async study({ scenario, seed, units }, { onUnits }) {
+			asked.push(`study ${units}`);
+			const record = simulated(planOf(scenario, seed), units);
+			onUnits(record);
+			return summarise(record.plan, record.study, noDigest);
+		},
+		async preview({ scenario, seed, units, point }) {
+			asked.push(`preview ${units} at ${point}`);
+			const { compensation } = nominalCompensation(scenario);
+			const record = simulated(pointPlan(scenario, point, { seed, compensation, starts: 1 }), units);
+			return {
+				point: summarise(record.plan, record.study, noDigest).points[0] as PointResult,
+				units: { asked: units, finished: units, failed: 0 },
+				starts: 1,
+				record,
+				isComplete: true,
+			};
+		},
+		async compare({ scenarios, point, seed, units }) {
+			asked.push(`compare ${scenarios.length} at ${point}`);
+			return scenarios.map((scenario) => {
+				const { compensation } = nominalCompensation(scenario);
+				return simulated(pointPlan(scenario, point, { seed, compensation }), units);
+			});
+		},
+	};
+}

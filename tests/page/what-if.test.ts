@@ -1,0 +1,140 @@
+import { beforeEach, expect, test } from 'vitest';
+import { createPageModel, type PageModel } from '../../src/page/model/page-model.ts';
+import { createWhatChanged } from '../../src/page/model/what-changed.ts';
+import { smallScenarioText } from '../study/small-scenario.ts';
+import { engineServices } from './engine-services.ts';
+
+const text = smallScenarioText({
+	sensing: {
+		virtualNeutral: { star: { value: '66k5', mismatch: '10 %' }, ground: { value: '4k75', mismatch: '10 %' } },
+	},
+});
+
+let services: ReturnType<typeof engineServices>;
+let model: PageModel;
+
+beforeEach(async () => {
+	services = engineServices(text);
+	model = createPageModel(services);
+	model.setUnits('60');
+	await model.run();
+});
+
+const row = (key: string) => {
+	const found = model.inputs.rows.value.find((one) => one.key === key);
+	if (!found) throw new Error(key);
+	return found;
+};
+/** Until the page is at rest and so is what runs behind it. */
+const settled = async (): Promise<void> => {
+	for (let i = 0; i < 20; i++) await new Promise((resolve) => setTimeout(resolve, 5));
+};
+const edit = async (key: string, typed: string, field: 'value' | 'mismatch' = 'mismatch'): Promise<void> => {
+	model.inputs.type(row(key), field, typed);
+	await settled();
+};
+
+test('an edit is followed by a preview at the point on show and then by the full number', async () => {
+	services.asked.length = 0;
+	model.whichChoice.setPoint(1);
+	model.inputs.type(row('sensing.virtualNeutral.star'), 'mismatch', '1 %');
+	expect(model.status.value).toMatchObject({ state: 'previewing', asked: 60 });
+	await settled();
+	expect(services.asked).toEqual(['preview 60 at 1', 'study 60']);
+	expect(model.onShow.value?.preview).toBeNull();
+	expect(model.shown.value?.scenario).toBe(model.scenario.value);
+});
+
+test('while only the preview is there it is called that, with its drives, starts and point', async () => {
+	const never = new Promise<never>(() => {});
+	const slow = createPageModel({
+		...services,
+		study: (request, watch) => (slow2 ? never : services.study(request, watch)),
+	});
+	let slow2 = false;
+	slow.setUnits('40');
+	await slow.run();
+	slow2 = true;
+	const star = slow.inputs.rows.value.find(({ key }) => key === 'sensing.virtualNeutral.star');
+	if (star) slow.inputs.type(star, 'mismatch', '1 %');
+	await settled();
+	expect(slow.whichChoice.reservations.value).toEqual([
+		'A preview: 40 drives, one start each, at fast alone. The full number is being simulated behind it.',
+	]);
+	expect(slow.whichChoice.answer.value?.overall).toMatch(/\(preview from 40 drives\)\.$/);
+	expect(slow.whichChoice.tabs.value[1]?.verdict).toBe('not yet worked out');
+});
+
+test('an input with a problem runs nothing, and undo shows the earlier figures without another run', async () => {
+	const before = model.shown.value;
+	await edit('sensing.virtualNeutral.star', '1 %');
+	services.asked.length = 0;
+	await edit('sensing.virtualNeutral.star', 'one');
+	expect(services.asked).toEqual([]);
+	expect(model.status.value.state).toBe('idle');
+	model.inputs.undo();
+	await settled();
+	expect(services.asked).toEqual([]);
+	expect(model.shown.value?.result).toBe(before?.result);
+});
+
+test('a pinned result is held against the next one: ghost, change with its interval, on the same units', async () => {
+	expect(model.against.canPin.value).toBe(true);
+	model.against.pin();
+	expect(model.against.isBaseline.value).toBe(true);
+	expect(model.whichChoice.answer.value?.hasGhost).toBe(false);
+	await edit('sensing.virtualNeutral.star', '0.1 %');
+	const answer = model.whichChoice.answer.value;
+	expect(answer?.hasGhost).toBe(true);
+	expect(answer?.change).toMatch(
+		/^Against the baseline at fast, the median drive's error on the same 60 drives: half-bus \d+\.\d\d° → \d+\.\d\d°, 0\.00° ± 0\.00° \(no change shown\); virtual neutral (\d+\.\d\d)° → (\d+\.\d\d)°, −\d+\.\d\d° ± \d+\.\d\d°/,
+	);
+	expect(answer?.figures[0]?.rows[0]?.figures.virtualNeutral.was).toMatch(/^was \d+\.\d\d°: −\d+\.\d\d° ± \d+\.\d\d°$/);
+	model.against.unpin();
+	expect(model.whichChoice.answer.value?.change).toBe('');
+});
+
+test('a preview is held against a preview of the baseline, made in a quiet moment', async () => {
+	model.against.pin();
+	await settled();
+	expect(services.asked.at(-1)).toBe('preview 60 at 0');
+	expect(services.asked.filter((what) => what.startsWith('preview'))).toHaveLength(1);
+});
+
+test('two edits share the whole change of every figure, and are told apart only while someone looks', async () => {
+	model.against.pin();
+	const view = model.part('what-changed', () => createWhatChanged(model));
+	await edit('sensing.virtualNeutral.star', '0.1 %');
+	await edit('sensing.virtualNeutral.ground', '0.1 %');
+	expect(view.edits.value.map(({ name, before, after }) => `${name}: ${before} → ${after}`)).toEqual([
+		'star resistor: 66.5 kΩ, mismatch 10 % → 66.5 kΩ, mismatch 0.1 %',
+		'star ground resistor: 4.75 kΩ, mismatch 10 % → 4.75 kΩ, mismatch 0.1 %',
+	]);
+	expect(services.asked.some((what) => what.startsWith('compare'))).toBe(false);
+	view.setOpen(true);
+	await settled();
+	expect(services.asked.at(-1)).toBe('compare 4 at 0');
+	const { value } = view.attributing;
+	if (value.state !== 'done') throw new Error(JSON.stringify(value));
+	const [typical] = value.attribution.figures;
+	const { whole, rows } = typical?.choices.virtualNeutral ?? { whole: '', rows: [] };
+	const number = (words: string | undefined): number => Number.parseFloat((words ?? '').replace('−', '-'));
+	const sum = rows.reduce((total, { share }) => total + number(share?.words), 0);
+	// each share is printed to 0.01°
+	expect(Math.abs(sum - number(whole))).toBeLessThanOrEqual(0.015);
+	expect(number(whole)).toBeLessThan(0);
+	// half-bus has neither part: its shares are nothing
+	expect(typical?.choices.halfBus.rows.map(({ share }) => share?.words)).toEqual(['0.00°', '0.00°']);
+});
+
+test('edits that only hold together are said to, and more than ten are not told apart', async () => {
+	model.against.pin();
+	const view = model.part('what-changed', () => createWhatChanged(model));
+	view.setOpen(true);
+	await edit('detection.majorityWindow', '5', 'value');
+	await edit('detection.majorityVotes', '4', 'value');
+	const { value } = view.attributing;
+	expect(value.state === 'none' && value.words).toMatch(
+		/^Some of the edits only hold together: .*majority window of 3/,
+	);
+});
