@@ -18,6 +18,8 @@ interface OpenOptions {
 	readonly prepare?: (page: Page) => Promise<unknown>;
 	/** Whether the test expects errors and looks at them itself. */
 	readonly mayFail?: boolean;
+	/** What follows the address, from # on. */
+	readonly hash?: string;
 }
 
 /** The built page in a real browser, one browser for all tests of a file. */
@@ -42,6 +44,7 @@ export function builtPage() {
 			colorScheme = 'light',
 			prepare,
 			mayFail,
+			hash = '',
 		}: OpenOptions = {}): Promise<Opened> {
 			const context = await browser.newContext({ viewport: { width, height }, colorScheme });
 			const page = await context.newPage();
@@ -55,7 +58,7 @@ export function builtPage() {
 				await context.close();
 				if (!mayFail) expect(errors).toEqual([]);
 			});
-			await page.goto(server.address);
+			await page.goto(server.address + hash);
 			return { page, errors };
 		},
 	};

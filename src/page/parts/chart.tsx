@@ -1,9 +1,18 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Picture } from '../model/pictures.ts';
+import { specTable } from '../model/spec-table.ts';
 import type { ChartView } from './chart-view.ts';
+import { SavePicture } from './save-picture.tsx';
+
+interface ChartProps {
+	caption: string;
+	/** What its files are called, without their ending. */
+	saveAs: string;
+	picture: Picture;
+}
 
 /** A picture with a text for those who cannot see it; its caption's end reads out what is under the pointer. */
-export function Chart({ caption, picture: { spec, describes } }: { caption: string; picture: Picture }) {
+export function Chart({ caption, saveAs, picture: { spec, describes } }: ChartProps) {
 	const host = useRef<HTMLDivElement>(null);
 	const view = useRef<ChartView | null>(null);
 	const latest = useRef(spec);
@@ -53,6 +62,7 @@ export function Chart({ caption, picture: { spec, describes } }: { caption: stri
 			<div role="img" aria-label={describes}>
 				<div ref={host} class="chart-host" aria-hidden="true" />
 			</div>
+			<SavePicture name={saveAs} svg={() => host.current?.querySelector('svg') ?? null} table={() => specTable(spec)} />
 		</figure>
 	);
 }

@@ -5,7 +5,7 @@ import { standaloneSvg } from './standalone-svg.ts';
 const density = 2;
 
 /** Hands a file to the user. */
-export function saveFile(name: string, contents: Blob): void {
+function saveFile(name: string, contents: Blob): void {
 	const address = URL.createObjectURL(contents);
 	const link = document.createElement('a');
 	link.href = address;

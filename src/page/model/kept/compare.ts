@@ -57,7 +57,7 @@ function differing(
 }
 
 /** Every parameter that two scenarios state otherwise: value, tolerance, and what each point asks. */
-export function scenarioDifferences(one: Scenario, other: Scenario): ComparedRow[] {
+function scenarioDifferences(one: Scenario, other: Scenario): ComparedRow[] {
 	const rows: ComparedRow[] = [];
 	const add = (name: string, first: string, second: string): void => {
 		if (first !== second) rows.push({ name, first, second });

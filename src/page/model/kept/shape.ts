@@ -64,10 +64,5 @@ export function object<T extends object>(checks: { readonly [Name in keyof T]-?:
 	};
 }
 
-/** Any of several kinds. */
-export function either<T>(...checks: readonly Check<T>[]): Check<T> {
-	return (value, path) => (checks.some((check) => check(value, path) === null) ? null : path);
-}
-
 const isRecord = (value: unknown): value is Record<string, unknown> =>
 	typeof value === 'object' && value !== null && !Array.isArray(value);

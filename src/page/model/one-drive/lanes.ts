@@ -70,7 +70,7 @@ const plans: readonly LanePlan[] = [
 ];
 
 /** Room above each lane for its title, px. */
-export const titleHeight = 17;
+const titleHeight = 17;
 
 /** All lanes from top to bottom. @param picked the choice whose terminals, currents and torque are shown */
 export function lanesOf(window: DriveWindow, picked: ChoiceName, from: number): readonly Lane[] {
@@ -150,7 +150,7 @@ function ticks(low: number, high: number, height: number): readonly number[] {
  * A line through each column's smallest and largest value: between columns it goes the shorter way, so that a
  * smooth trace stays a line and a switched one becomes a band. Columns without a value leave a gap.
  */
-export function pathOf(ranges: Float32Array, y: (value: number) => number): string {
+function pathOf(ranges: Float32Array, y: (value: number) => number): string {
 	let d = '';
 	let last = Number.NaN;
 	for (let column = 0; 2 * column < ranges.length; column += 1) {

@@ -17,7 +17,8 @@ export function readout(window: DriveWindow, time: number, picked: ChoiceName): 
 		const low = ranges[2 * column];
 		const high = ranges[2 * column + 1];
 		if (low === undefined || high === undefined || Number.isNaN(low)) return '–';
-		const digits = (one: number): string => one.toPrecision(4).replace('-', '−');
+		// what is left of a current that has stopped is rounding
+		const digits = (one: number): string => (Math.abs(one) < 1e-9 ? '0' : one.toPrecision(4).replace('-', '−'));
 		return `${high - low > 2e-3 * Math.max(Math.abs(high), Math.abs(low)) ? span(digits(low), digits(high)) : digits((low + high) / 2)}\u00a0${unit}`;
 	};
 	const angle = (30 + window.degreesPerSecond * time) % 360;

@@ -28,10 +28,15 @@ export function ShareLink({ kept, model }: { kept: Kept; model: PageModel }) {
 		<section class="share" aria-labelledby="share-title">
 			<h3 id="share-title">Share these inputs</h3>
 			<div class="field">
-				<label for="link">
-					Link to this scenario, its number of drives and its seed: whoever opens it gets the same figures
-				</label>
-				<input id="link" type="text" readOnly value={address} onFocus={(event) => event.currentTarget.select()} />
+				<label for="link">Link</label>
+				<input
+					id="link"
+					type="text"
+					readOnly
+					value={address}
+					aria-describedby="link-about"
+					onFocus={(event) => event.currentTarget.select()}
+				/>
 			</div>
 			<p class="buttons">
 				<button type="button" disabled={address === ''} onClick={() => void copy()}>
@@ -41,7 +46,8 @@ export function ShareLink({ kept, model }: { kept: Kept; model: PageModel }) {
 					Save the scenario file
 				</button>
 			</p>
-			<p class="aside">
+			<p id="link-about" class="aside">
+				It holds the scenario as it stands, the number of drives and the seed: whoever opens it gets the same figures.
 				The scenario travels in the link itself, after the #, which browsers send to no server. {address.length} signs.
 			</p>
 		</section>

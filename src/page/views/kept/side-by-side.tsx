@@ -17,8 +17,12 @@ export function SideBySide({ kept }: { kept: Kept }) {
 					<thead>
 						<tr>
 							<td />
-							<th scope="col">{first.name}</th>
-							<th scope="col">{second.name}</th>
+							{[first, second].map(({ id, name, keptAt }) => (
+								<th key={id} scope="col">
+									{name}
+									<small>kept {new Date(keptAt).toLocaleString()}</small>
+								</th>
+							))}
 						</tr>
 					</thead>
 					<Rows title="What was asked" rows={asked} empty="Both were asked the same." />

@@ -28,8 +28,8 @@ export function Errors({ answer: { pictures, bins } }: { answer: WhichChoiceAnsw
 					))}
 				</p>
 			</header>
-			<Chart caption="Counted" picture={pictures.counts} />
-			<Chart caption="Cumulative" picture={pictures.cumulative} />
+			<Chart caption="Counted" saveAs="errors-counted" picture={pictures.counts} />
+			<Chart caption="Cumulative" saveAs="errors-cumulative" picture={pictures.cumulative} />
 			{pictures.outside && <p class="aside">{pictures.outside}</p>}
 			<Behind what="errors by bin">
 				<table>

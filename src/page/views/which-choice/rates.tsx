@@ -9,7 +9,11 @@ export function Rates({ answer }: { answer: WhichChoiceAnswer }) {
 		<section class="rates" aria-labelledby="rates-title">
 			<h3 id="rates-title">How often a crossing is false or missed</h3>
 			<div>
-				<Chart caption={`Counted, with ${answer.level} intervals`} picture={answer.pictures.rates} />
+				<Chart
+					caption={`Counted, with ${answer.level} intervals`}
+					saveAs="crossing-rates"
+					picture={answer.pictures.rates}
+				/>
 				<p class="aside">
 					An open mark on a dotted line: none seen. It bounds the share of drives affected, not the rate per sector.
 				</p>

@@ -9,7 +9,11 @@ export function Sectors({ answer }: { answer: WhichChoiceAnswer }) {
 	return (
 		<section class="sectors" aria-labelledby="sectors-title">
 			<h3 id="sectors-title">Rising against falling crossings</h3>
-			<Chart caption="Mean error of the six sectors, all drives" picture={answer.pictures.sectors} />
+			<Chart
+				caption="Mean error of the six sectors, all drives"
+				saveAs="sector-means"
+				picture={answer.pictures.sectors}
+			/>
 			<Behind what="means by sector">
 				<table>
 					<thead>
