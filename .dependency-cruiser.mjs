@@ -80,7 +80,10 @@ export default {
 			name: 'no-orphan',
 			comment: 'A file that nothing imports and that imports nothing is forgotten.',
 			severity: 'error',
-			from: { orphan: true, pathNot: '(\\.d\\.ts$|^src/tooling/|^tests/.*-worker\\.ts$)' },
+			from: {
+				orphan: true,
+				pathNot: '(\\.d\\.ts$|^src/tooling/|^src/page/service-worker\\.js$|^tests/.*-worker\\.ts$)',
+			},
 			to: {},
 		},
 		{

@@ -182,7 +182,3 @@ export class ReplayDetection {
 		this.estimate = this.intervals.reduce((sum, one) => sum + one, 0) / this.intervals.length;
 	}
 }
-
-/** Electrical degrees of a time, s, of a drive. */
-export const angleAt = ({ operation, motor }: Drive, time: number): number =>
-	30 + operation.speed * 6 * motor.polePairs * time;

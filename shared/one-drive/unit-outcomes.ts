@@ -60,7 +60,7 @@ function outcomeOf(request: DriveRequest, removal: (typeof removals)[number] | n
 	}
 }
 
-export function outcomeRules({ values }: Pick<Scenario, 'values'>): OutcomeRules {
+function outcomeRules({ values }: Pick<Scenario, 'values'>): OutcomeRules {
 	return {
 		firstSector: (values['trial.warmup'] as number) + (values['trial.settle'] as number),
 		falseMargin: values['trial.falseMargin'] as number,

@@ -7,8 +7,6 @@ import { advance, begin, type History, paused, redone, undone } from './history.
 import { measuredEntry } from './measured-part.ts';
 import { type InputRow, inputRows } from './rows.ts';
 
-export type Inputs = ReturnType<typeof createInputs>;
-
 /**
  * The scenario as it is edited: the document that was opened, the document as
  * it stands, and the steps between. Its reading, problems and all, is the

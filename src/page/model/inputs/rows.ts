@@ -94,7 +94,7 @@ function pointGroups(seen: Seen): InputGroup[] {
 }
 
 /** The columns of the form that a parameter has a field in. */
-export function fieldNames(record: ParameterRecord): readonly FieldName[] {
+function fieldNames(record: ParameterRecord): readonly FieldName[] {
 	if (record.role === 'part') return ['value', 'lot', 'mismatch', 'distribution'];
 	return record.role === 'condition' && record.id !== 'operation.share' ? ['value', 'range'] : ['value'];
 }
@@ -157,7 +157,7 @@ function optionsOf(record: ParameterRecord, field: FieldName, hasMeasured: boole
 }
 
 /** What an entry said before, in words, where it now says something else; null where both mean the same. */
-export function changeWords(record: ParameterRecord, before: Json | undefined, after: Json | undefined): string | null {
+function changeWords(record: ParameterRecord, before: Json | undefined, after: Json | undefined): string | null {
 	const was = entryWords(record, before);
 	return was === entryWords(record, after) && sameMeasured(before, after) ? null : was;
 }

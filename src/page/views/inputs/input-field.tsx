@@ -2,7 +2,7 @@ import { useEffect, useState } from 'preact/hooks';
 import { partHelp } from '../../model/inputs/part-help.ts';
 import type { InputField, InputRow } from '../../model/inputs/rows.ts';
 import type { PageModel } from '../../model/page-model.ts';
-import { problemId } from './input-row.tsx';
+import { problemId } from './problem-id.ts';
 
 /** A field: as typed while one types in it, in engineering notation otherwise. */
 export function InputFieldView({ row, field, model }: { row: InputRow; field: InputField; model: PageModel }) {

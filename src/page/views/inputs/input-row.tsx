@@ -2,6 +2,7 @@ import type { InputRow } from '../../model/inputs/rows.ts';
 import type { PageModel } from '../../model/page-model.ts';
 import { Symbols } from '../../parts/symbols.tsx';
 import { InputFieldView } from './input-field.tsx';
+import { problemId } from './problem-id.ts';
 
 /** A parameter on one line: value with its unit, tolerances, distribution; what it was, and what is wrong with it. */
 export function InputRowView({ row, model }: { row: InputRow; model: PageModel }) {
@@ -48,5 +49,3 @@ export function InputRowView({ row, model }: { row: InputRow; model: PageModel }
 		</div>
 	);
 }
-
-export const problemId = (fieldKey: string): string => `problem-${fieldKey.replace(/[^\w-]+/g, '-')}`;

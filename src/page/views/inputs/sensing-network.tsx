@@ -101,7 +101,7 @@ export function SensingNetwork({ model }: { model: PageModel }) {
 			<text class="title virtualNeutral" x="24" y="232">
 				Virtual neutral
 			</text>
-			{/* clicking a part is a short cut to its row; the rows below are the way by keyboard */}
+			{/* biome-ignore lint/a11y/noStaticElementInteractions: clicking a part is a short cut to its row; the rows below are the way by keyboard */}
 			<g
 				onClick={(event) => {
 					const key = (event.target as Element).closest('[data-part]')?.getAttribute('data-part');
