@@ -5,6 +5,7 @@ import { smallScenarioText } from '../study/small-scenario.ts';
 import { engineServices } from './engine-services.ts';
 
 const text = smallScenarioText({
+	trial: { starts: 1, warmup: 6, settle: 6, measured: 12 },
 	sensing: {
 		virtualNeutral: { star: { value: '66k5', mismatch: '10 %' }, ground: { value: '4k75', mismatch: '10 %' } },
 	},
@@ -90,6 +91,13 @@ test('a pinned result is held against the next one: ghost, change with its inter
 		/^Against the baseline at fast, the median drive's error on the same 60 drives: half-bus \d+\.\d\d° → \d+\.\d\d°, 0\.00° ± 0\.00° \(no change shown\); virtual neutral (\d+\.\d\d)° → (\d+\.\d\d)°, −\d+\.\d\d° ± \d+\.\d\d°/,
 	);
 	expect(answer?.figures[0]?.rows[0]?.figures.virtualNeutral.was).toMatch(/^was \d+\.\d\d°: −\d+\.\d\d° ± \d+\.\d\d°$/);
+	model.inputs.undo();
+	await settled();
+	expect(model.against.isBaseline.value).toBe(true);
+	expect(model.whichChoice.answer.value?.hasGhost).toBe(false);
+	model.inputs.redo();
+	await settled();
+	expect(model.whichChoice.answer.value?.hasGhost).toBe(true);
 	model.against.unpin();
 	expect(model.whichChoice.answer.value?.change).toBe('');
 });

@@ -60,9 +60,12 @@ export function createBaseline({ services, runs, request, document, onShow, poin
 		return pinned.result.points.find((one) => one.name === present.point.name) ?? null;
 	});
 	/** True where the baseline itself is on show. */
-	const isBaseline = computed(
-		() => onShow.value?.preview == null && baseline.value !== null && runs.shown.value === baseline.value.shown,
-	);
+	const isBaseline = computed(() => {
+		const pinned = baseline.value?.shown;
+		const present = runs.shown.value;
+		if (!pinned || !present || onShow.value?.preview) return false;
+		return pinned.scenario === present.scenario && pinned.seed === present.seed && pinned.units === present.units;
+	});
 	/** What changed at the point on show; null where there is nothing to hold it against. */
 	const change = computed<PointChange | null>(() => {
 		const present = onShow.value;
@@ -77,7 +80,7 @@ export function createBaseline({ services, runs, request, document, onShow, poin
 	/** What changed at every point, from finished studies. */
 	const changes = computed(() => {
 		const present = runs.shown.value;
-		if (!present?.record || !baseline.value || present === baseline.value.shown) return [];
+		if (!present?.record || !baseline.value || isBaseline.value) return [];
 		const { record } = present;
 		return points.value.map(({ name }, point) => {
 			const before = placeOf(name);

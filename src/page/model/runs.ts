@@ -133,9 +133,10 @@ export function createRuns(
 				},
 			});
 			if (!isCurrent()) return;
-			show({ ...asked, result, record });
+			const finished: Shown = { ...asked, result, record };
+			show(finished);
 			status.value = outcome(result, (services.now() - began) / 1000);
-			if (!result.provenance.partial) keep({ ...asked, result, record });
+			if (!result.provenance.partial) keep(finished);
 		} catch (error) {
 			if (!isCurrent()) return;
 			fail(own, error);
