@@ -1,24 +1,21 @@
-import { browserHost } from '../host/browser-host.ts';
-import { createPool } from '../host/pool.ts';
-import { runComparisonInPool } from '../host/run-comparison.ts';
-import { runPreviewInPool } from '../host/run-preview.ts';
-import { runStudyForUnits } from '../host/run-study.ts';
 import type { Services } from './model/services.ts';
 
-/** Milliseconds a shard takes: short, so that an edit need not wait long for the workers. */
-const shardTime = 40;
+type Engine = Pick<Services, 'study' | 'preview' | 'compare' | 'pointChange'>;
 
-/** Studies, previews and comparisons on the page's own workers, which live as long as it does. */
-export function studyRunner(): Pick<Services, 'study' | 'preview' | 'compare'> {
-	const pool = createPool(browserHost());
-	pool.warm();
+/** The engine's near side, loaded beside the page's first script so that the page is drawn without waiting for it. */
+export function studyRunner(): Engine {
+	let started: Engine | null = null;
+	const engine = import('./engine.ts').then(({ startEngine }) => {
+		started = startEngine();
+		return started;
+	});
+	// whoever asks is told
+	engine.catch(() => {});
 	return {
-		async study(request, { onUnits, ...watch }) {
-			const { result, record } = await runStudyForUnits({ ...request, ...watch, shardTime }, pool);
-			onUnits(record);
-			return result;
-		},
-		preview: (request, watch) => runPreviewInPool({ ...request, ...watch }, pool),
-		compare: (request, watch) => runComparisonInPool({ ...request, ...watch }, pool),
+		study: async (...asked) => (await engine).study(...asked),
+		preview: async (...asked) => (await engine).preview(...asked),
+		compare: async (...asked) => (await engine).compare(...asked),
+		// units to compare come from the engine, which is then there
+		pointChange: (...places) => started?.pointChange(...places) ?? null,
 	};
 }

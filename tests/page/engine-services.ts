@@ -3,7 +3,7 @@ import type { Scenario } from '../../shared/scenario/scenario.ts';
 import { emptyStudy, mergeShard } from '../../shared/study/merge.ts';
 import { nominalCompensation } from '../../shared/study/nominal-delay.ts';
 import type { StudyPlan } from '../../shared/study/plan.ts';
-import type { UnitRecord } from '../../shared/study/point-change.ts';
+import { pointChange, type UnitRecord } from '../../shared/study/point-change.ts';
 import { pointPlan } from '../../shared/study/point-plan.ts';
 import type { PointResult } from '../../shared/study/result.ts';
 import { runShard } from '../../shared/study/run-shard.ts';
@@ -29,6 +29,7 @@ export function engineServices(text: string): Services & { readonly asked: strin
 	const asked: string[] = [];
 	return {
 		asked,
+		pointChange,
 		demos: [{ kind: 'demo', file: 'small.json', text }],
 		read: readScenario,
 		theme: () => ({

@@ -36,6 +36,7 @@ function model(over: Partial<Services> = {}) {
 		address: { read: () => '', write: () => {}, onChange: () => {} },
 		preview: async () => null,
 		compare: async () => null,
+		pointChange: () => null,
 		study: ({ units, seed }, watch) => new Promise((finish, fail) => calls.push({ watch, units, seed, finish, fail })),
 		...over,
 	});

@@ -1,6 +1,6 @@
 import { computed, effect, type ReadonlySignal, signal } from '@preact/signals';
 import type { JsonObject } from '../../../shared/scenario/read-json.ts';
-import { type PointChange, pointChange } from '../../../shared/study/point-change.ts';
+import type { PointChange } from '../../../shared/study/point-change.ts';
 import type { PointResult } from '../../../shared/study/result.ts';
 import type { Preview } from '../../host/run-preview.ts';
 import type { PointOnShow } from './on-show.ts';
@@ -15,7 +15,7 @@ export interface Baseline {
 }
 
 interface Seen {
-	readonly services: Pick<Services, 'preview'>;
+	readonly services: Pick<Services, 'preview' | 'pointChange'>;
 	readonly runs: {
 		readonly shown: ReadonlySignal<Shown | null>;
 		readonly status: ReadonlySignal<RunStatus>;
@@ -72,10 +72,10 @@ export function createBaseline({ services, runs, request, document, onShow, poin
 		if (!present?.place || !baseline.value || isBaseline.value) return null;
 		if (!present.preview) {
 			const before = placeOf(present.point.name);
-			return before && pointChange(before, present.place);
+			return before && services.pointChange(before, present.place);
 		}
 		const before = previews.value.get(at.value);
-		return before ? pointChange({ record: before.record, point: 0 }, present.place) : null;
+		return before ? services.pointChange({ record: before.record, point: 0 }, present.place) : null;
 	});
 	/** What changed at every point, from finished studies. */
 	const changes = computed(() => {
@@ -84,7 +84,7 @@ export function createBaseline({ services, runs, request, document, onShow, poin
 		const { record } = present;
 		return points.value.map(({ name }, point) => {
 			const before = placeOf(name);
-			return { name, change: before && pointChange(before, { record, point }) };
+			return { name, change: before && services.pointChange(before, { record, point }) };
 		});
 	});
 

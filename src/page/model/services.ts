@@ -1,6 +1,6 @@
 import type { ChartTheme } from '../../../shared/charts/theme.ts';
 import type { Problem, Scenario } from '../../../shared/scenario/scenario.ts';
-import type { UnitRecord } from '../../../shared/study/point-change.ts';
+import type { pointChange, UnitRecord } from '../../../shared/study/point-change.ts';
 import type { StudyResult } from '../../../shared/study/result.ts';
 import type { ComparisonRequest } from '../../host/run-comparison.ts';
 import type { Preview } from '../../host/run-preview.ts';
@@ -22,6 +22,8 @@ export interface Services {
 		request: Omit<ComparisonRequest, 'signal' | 'stop' | 'onProgress'>,
 		watch: Required<Pick<ComparisonRequest, 'signal' | 'stop' | 'onProgress'>>,
 	) => Promise<readonly UnitRecord[] | null>;
+	/** What changed between two studies at a point. */
+	readonly pointChange: typeof pointChange;
 	/** Where the page is. */
 	readonly address: Address;
 	/** Colours and type of the charts, read when they are first wanted. */
