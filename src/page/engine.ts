@@ -1,5 +1,6 @@
 import { pointChange } from '../../shared/study/point-change.ts';
 import { browserHost } from '../host/browser-host.ts';
+import { keptCompensation } from '../host/kept-compensation.ts';
 import { createPool } from '../host/pool.ts';
 import { runComparisonInPool } from '../host/run-comparison.ts';
 import { runPreviewInPool } from '../host/run-preview.ts';
@@ -13,13 +14,18 @@ const shardTime = 40;
 export function startEngine(): Pick<Services, 'study' | 'preview' | 'compare' | 'pointChange'> {
 	const pool = createPool(browserHost());
 	pool.warm();
+	const compensationOf = keptCompensation(pool);
 	return {
 		async study(request, { onUnits, ...watch }) {
-			const { result, record } = await runStudyForUnits({ ...request, ...watch, shardTime }, pool);
+			const compensation = await compensationOf(request.scenario, watch);
+			const { result, record } = await runStudyForUnits({ ...request, ...watch, compensation, shardTime }, pool);
 			onUnits(record);
 			return result;
 		},
-		preview: (request, watch) => runPreviewInPool({ ...request, ...watch }, pool),
+		async preview(request, watch) {
+			const compensation = await compensationOf(request.scenario, watch);
+			return runPreviewInPool({ ...request, ...watch, compensation }, pool);
+		},
 		compare: (request, watch) => runComparisonInPool({ ...request, ...watch }, pool),
 		pointChange,
 	};

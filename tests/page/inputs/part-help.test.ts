@@ -14,9 +14,11 @@ function row(key: string, entry: string): InputRow {
 	return found;
 }
 
-test('a 1 % resistor of 22.3 kΩ is not made in E96: 22.1 kΩ is nearest, 22.6 kΩ the next above', () => {
+test('a 1 % resistor of 22.3 kΩ is in E192 and not in E96, whose next are 22.1 and 22.6 kΩ; 22.35 kΩ is in no series', () => {
 	const help = partHelp(row('sensing.divider.top', '{"divider":{"top":{"value":"22k3","mismatch":"1 %"}}}'));
-	expect(help).toMatchObject({ series: 'E96', isMade: false, lower: '22.1 kΩ', nearest: '22.1 kΩ', higher: '22.6 kΩ' });
+	expect(help).toMatchObject({ standing: 'E192 value, not E96', lower: '22.1 kΩ', higher: '22.6 kΩ', nearest: null });
+	const none = partHelp(row('sensing.divider.top', '{"divider":{"top":{"value":"22k35","mismatch":"1 %"}}}'));
+	expect(none).toMatchObject({ standing: 'in no series', lower: '22.1 kΩ', higher: '22.6 kΩ', nearest: '22.6 kΩ' });
 	expect(help?.grades.map(({ text }) => text)).toEqual(['0.1 %', '0.25 %', '0.5 %', '1 %', '2 %', '5 %']);
 	expect(help?.grades.find(({ isCurrent }) => isCurrent)?.text).toBe('1 %');
 });
@@ -24,7 +26,7 @@ test('a 1 % resistor of 22.3 kΩ is not made in E96: 22.1 kΩ is nearest, 22.6 k
 test('a 10 % capacitor of 470 pF is an E12 value; what is no purchasable part has no help', () => {
 	expect(partHelp(row('sensing.divider.capacitor', '{}'))).toMatchObject({
 		series: 'E12',
-		isMade: true,
+		standing: 'E12 value',
 		higher: '560 pF',
 	});
 	expect(partHelp(row('motor.phaseResistance', '{}'))).toBeNull();

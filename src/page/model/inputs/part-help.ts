@@ -1,19 +1,22 @@
 import { formatQuantity, formatRelative } from '../../../../shared/parameters/format-quantity.ts';
 import { parseQuantity } from '../../../../shared/parameters/quantity.ts';
 import { nextPreferred } from '../../../../shared/parts/next-preferred.ts';
-import { isPreferred, nearestPreferred, type Series } from '../../../../shared/parts/preferred-series.ts';
+import { isPreferred, nearestPreferred, type Series, seriesNames } from '../../../../shared/parts/preferred-series.ts';
 import { toleranceGrades } from '../../../../shared/parts/tolerance-grades.ts';
 import { usualSeries } from '../../../../shared/parts/usual-series.ts';
 import type { InputRow } from './rows.ts';
 
 /** What helps to choose a purchasable resistor or capacitor. Values are written as the form takes them. */
 export interface PartHelp {
+	/** The series that parts of its tolerance are usually bought in. */
 	readonly series: Series;
-	/** True where parts of this value are made in the series. */
-	readonly isMade: boolean;
+	/** Which series the value is of, in words. */
+	readonly standing: string;
+	/** The next values of the series. */
 	readonly lower: string;
-	readonly nearest: string;
 	readonly higher: string;
+	/** The one of the two that is nearer, where the value is in no series. */
+	readonly nearest: string | null;
 	readonly grades: readonly { readonly text: string; readonly isCurrent: boolean }[];
 }
 
@@ -32,12 +35,14 @@ export function partHelp({ record, fields }: InputRow): PartHelp | null {
 	const tolerance = 'value' in stated ? stated.value : 0;
 	const series = usualSeries(tolerance > 0 ? tolerance : 0.01);
 	const written = (number: number): string => formatQuantity(number, unit);
+	const made = isPreferred(value.value, series) ? series : seriesNames.find((one) => isPreferred(value.value, one));
 	const [least, most] = commonGrades[unit];
 	return {
 		series,
-		isMade: isPreferred(value.value, series),
+		standing:
+			made === undefined ? 'in no series' : made === series ? `${series} value` : `${made} value, not ${series}`,
 		lower: written(nextPreferred(value.value, series, -1)),
-		nearest: written(nearestPreferred(value.value, series)),
+		nearest: made === undefined ? written(nearestPreferred(value.value, series)) : null,
 		higher: written(nextPreferred(value.value, series, 1)),
 		grades: toleranceGrades
 			.filter((grade) => grade >= least && grade <= most)

@@ -18,15 +18,19 @@ export function Inspector({ row, model }: { row: InputRow; model: PageModel }) {
 			{help && (
 				<>
 					<p class="series controls">
-						<span>
-							{help.series}
-							{help.isMade ? ' value' : ': not made'}
-						</span>
-						<Step words="Lower" value={help.lower} onClick={() => inputs.set(row, 'value', help.lower)} />
-						{!help.isMade && (
-							<Step words="Nearest" value={help.nearest} onClick={() => inputs.set(row, 'value', help.nearest)} />
-						)}
-						<Step words="Higher" value={help.higher} onClick={() => inputs.set(row, 'value', help.higher)} />
+						<span>{help.standing}</span>
+						<Step
+							words={`Next lower of ${help.series}`}
+							isNearest={help.nearest === help.lower}
+							value={help.lower}
+							onClick={() => inputs.set(row, 'value', help.lower)}
+						/>
+						<Step
+							words={`Next higher of ${help.series}`}
+							isNearest={help.nearest === help.higher}
+							value={help.higher}
+							onClick={() => inputs.set(row, 'value', help.higher)}
+						/>
 						<span class="hint">or ↑ ↓ in the field</span>
 					</p>
 					{row.measured === 0 && (
@@ -52,11 +56,21 @@ export function Inspector({ row, model }: { row: InputRow; model: PageModel }) {
 	);
 }
 
-function Step({ words, value, onClick }: { words: string; value: string; onClick: () => void }) {
+function Step({
+	words,
+	isNearest,
+	value,
+	onClick,
+}: {
+	words: string;
+	isNearest: boolean;
+	value: string;
+	onClick: () => void;
+}) {
 	return (
 		<button type="button" class="quiet" onClick={onClick}>
 			<span class="heard-only">{words}: </span>
-			{value}
+			{isNearest ? <strong>{value}</strong> : value}
 		</button>
 	);
 }
