@@ -11,14 +11,16 @@ const lastKey = 'last';
 
 /** Results in this browser's IndexedDB; they leave it for nowhere. */
 export function keptStore(name = 'anglespread'): KeptStore {
-	const database = openDB<Schema>(name, 1, {
-		upgrade(created) {
-			created.createObjectStore('results', { keyPath: 'id' });
-			created.createObjectStore('session');
-		},
-		// a newer version of the page in another tab must not wait for this one
-		blocking: (_current, _next, event) => (event.target as IDBDatabase).close(),
-	});
+	// a browser may throw here at once
+	const database = (async () =>
+		openDB<Schema>(name, 1, {
+			upgrade(created) {
+				created.createObjectStore('results', { keyPath: 'id' });
+				created.createObjectStore('session');
+			},
+			// a newer version of the page in another tab must not wait for this one
+			blocking: (_current, _next, event) => (event.target as IDBDatabase).close(),
+		}))();
 	database.catch(() => {}); // whoever asks is told
 	return {
 		all: async () => (await database).getAll('results'),

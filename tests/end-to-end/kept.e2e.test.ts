@@ -12,8 +12,10 @@ const ended = (page: Page) => page.getByText(/^Finished in/).waitFor({ timeout: 
 async function keep(page: Page, note: string): Promise<void> {
 	await open(page, 'Keep and share');
 	await page.getByLabel('Note', { exact: true }).fill(note);
+	const before = await page.locator('.kept-list li').count();
 	await page.getByRole('button', { name: 'Keep in this browser' }).click();
-	await page.getByText(/^Kept as/).waitFor();
+	await expect.poll(() => page.locator('.kept-list li').count()).toBe(before + 1);
+	expect(await page.locator('.said').textContent()).toMatch(/^Kept as “/);
 }
 
 test('a result is kept with name and note, outlives a reload, and opens with the same digest without another run', async () => {
