@@ -1,0 +1,160 @@
+import { signal } from '@preact/signals';
+import { expect, test, vi } from 'vitest';
+import { driveWindow } from '../../../shared/one-drive/drive-window.ts';
+import { driveCauses, unitOutcomes } from '../../../shared/one-drive/unit-outcomes.ts';
+import type { DriveLab } from '../../../src/page/model/one-drive/drive-lab.ts';
+import { createOneDrive } from '../../../src/page/model/one-drive/one-drive.ts';
+import type { ViewName } from '../../../src/page/model/route.ts';
+import type { Shown } from '../../../src/page/model/services.ts';
+import { demoPlan } from '../../one-drive/demo-plan.ts';
+import { studyResult } from '../study-fixture.ts';
+
+const { scenario } = demoPlan('fan-24v.json', { 'trial.starts': 2 });
+const nothing = (): void => {};
+const shownWith = (over: Parameters<typeof studyResult>[0] = {}): Shown => ({
+	scenario,
+	units: 1000,
+	seed: 'demo',
+	result: studyResult(over),
+});
+
+/** The engine itself, without a worker. */
+const engine = (): DriveLab & { asked: string[] } => {
+	const asked: string[] = [];
+	return {
+		asked,
+		async outcomes(plan, unit) {
+			asked.push(`outcomes ${unit}`);
+			return unitOutcomes({ plan, unit }, 0, 6, nothing).outcomes;
+		},
+		async causes(request) {
+			asked.push(`causes ${request.unit} ${request.point} ${request.start}${request.board ? ' board' : ''}`);
+			return driveCauses(request, 0, 6, nothing).outcomes;
+		},
+		async window(request) {
+			asked.push('window');
+			return driveWindow({ ...request, columns: 50 });
+		},
+	};
+};
+
+function made({
+	details = {},
+	lab = engine(),
+	shown = shownWith(),
+}: {
+	details?: Record<string, string>;
+	lab?: DriveLab;
+	shown?: Shown;
+} = {}) {
+	const now = {
+		shown: signal<Shown | null>(shown),
+		pointIndex: signal(0),
+		view: signal<ViewName>('one-drive'),
+		details: signal<Readonly<Record<string, string>>>(details),
+	};
+	const refine = (next: Readonly<Record<string, string>>): void => {
+		now.details.value = next;
+	};
+	const drive = createOneDrive({ ...now, refine }, lab);
+	return { ...now, drive };
+}
+
+test('without an address the worst drive is looked at, once 100 are finished, and stays', async () => {
+	const early = shownWith({ units: { asked: 1000, finished: 60, failed: 0 } });
+	const { drive, shown, details } = made({ shown: early });
+	expect(drive.picked.value).toBeNull();
+	shown.value = shownWith();
+	expect(details.value).toEqual({ unit: '417', point: '0' });
+	await vi.waitFor(() => expect(drive.diagnoses.value).toHaveLength(2));
+	expect(drive.parts.value.length).toBeGreaterThan(30);
+});
+
+test('figures that come in later move nothing while seed, scenario and compensation stay', async () => {
+	const lab = engine();
+	const { drive, shown } = made({ details: { unit: '3', point: '1' }, lab });
+	await vi.waitFor(() => expect(drive.diagnoses.value).toHaveLength(2));
+	const before = lab.asked.length;
+	shown.value = shownWith();
+	await new Promise((resolve) => setTimeout(resolve, 20));
+	expect(lab.asked.length).toBe(before);
+});
+
+test('the start that goes worst is picked unless one is asked for', async () => {
+	const { drive } = made({ details: { unit: '3', point: '0' } });
+	await vi.waitFor(() => expect(drive.request.value).not.toBeNull());
+	const { value } = drive.outcomes.value;
+	const errors = (value ?? [])
+		.slice(0, 2)
+		.map((pair) => ('failure' in pair ? 0 : Math.max(pair.halfBus.judgedError, pair.virtualNeutral.judgedError)));
+	expect(drive.request.value?.start).toBe(errors.indexOf(Math.max(...errors)));
+	drive.pick({ start: 1 });
+	expect(drive.request.value?.start).toBe(1);
+});
+
+test.each(['-1', '1.5', 'x', '99999999999', ''])('the index %j is no drive: nothing is simulated', async (unit) => {
+	const lab = engine();
+	const { drive } = made({ details: { unit }, lab });
+	await new Promise((resolve) => setTimeout(resolve, 5));
+	expect(drive.picked.value).toBeNull();
+	expect(lab.asked).toEqual([]);
+	if (unit !== '') expect(drive.unitProblem.value).toMatch(/is not the index of a drive/);
+});
+
+test('a point or start that the study has not is left at what it has', () => {
+	const { drive } = made({ details: { unit: '5', point: '77', start: '9' } });
+	expect(drive.picked.value).toEqual({ unit: 5, point: 0, start: null });
+});
+
+test('a board takes the drive’s place and is dropped again', async () => {
+	const lab = engine();
+	const { drive } = made({ details: { unit: '3', point: '0', start: '0' }, lab });
+	drive.fillBoard();
+	expect(drive.boardTyped.value).toContain('"case": "unit 3"');
+	drive.typeBoard('{"cases": []}');
+	drive.takeBoard();
+	expect(drive.boardProblems.value.length).toBeGreaterThan(0);
+	expect(drive.board.value).toBeNull();
+	drive.fillBoard();
+	drive.takeBoard();
+	expect(drive.request.value?.board).toBeDefined();
+	await vi.waitFor(() => expect(lab.asked).toContain('causes 3 0 0 board'));
+	drive.dropBoard();
+	expect(drive.request.value?.board).toBeUndefined();
+});
+
+test('a lab that fails says why, and another drive is looked at all the same', async () => {
+	const lab = engine();
+	let fails = true;
+	const failing: DriveLab = {
+		...lab,
+		causes: (request) => (fails ? Promise.reject(new Error('the worker could not be loaded')) : lab.causes(request)),
+		outcomes: (...given) =>
+			fails ? Promise.reject(new Error('the worker could not be loaded')) : lab.outcomes(...given),
+	};
+	const { drive } = made({ details: { unit: '3' }, lab: failing });
+	await vi.waitFor(() => expect(drive.failure.value).toBe('the worker could not be loaded'));
+	fails = false;
+	drive.pick({ unit: 4, start: null });
+	await vi.waitFor(() => expect(drive.diagnoses.value).toHaveLength(2));
+	expect(drive.failure.value).toBe('');
+});
+
+test('stepping to an event puts it in view with the cursor on it, and finer traces are asked for', async () => {
+	const lab = engine();
+	const { drive } = made({ details: { unit: '3', point: '0', start: '0' }, lab });
+	const { scope } = drive;
+	await vi.waitFor(() => expect(scope.view.value.to).toBe(scope.window.value?.end));
+	const windows = lab.asked.filter((what) => what === 'window').length;
+	scope.stepThrough('commutation');
+	const found = scope.step(1);
+	expect(found).not.toBeNull();
+	expect(scope.cursor.value).toBe(found?.time);
+	const { from, to } = scope.view.value;
+	expect(to - from).toBeCloseTo((3.2 * 60) / (scope.window.value?.degreesPerSecond ?? 1), 9);
+	expect(from < (found?.time ?? 0) && (found?.time ?? 0) < to).toBe(true);
+	await vi.waitFor(() => expect(scope.work.value.state).toBe('done'));
+	expect(lab.asked.filter((what) => what === 'window').length).toBe(windows + 1);
+	scope.step(-1);
+	expect(scope.event.value).toBe('No earlier one in this run.');
+});
