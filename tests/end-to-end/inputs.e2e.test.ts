@@ -5,7 +5,8 @@ import { builtPage, runStudy } from './open-page.ts';
 
 const built = builtPage();
 /** The run that an edit has set off is over. */
-const finished = (page: Page) => page.getByText(/^Finished in|^Figures of an earlier run/).waitFor({ timeout: 50_000 });
+const finished = (page: Page) =>
+	page.locator('.progress', { hasText: /^Finished in|^Figures of an earlier run/ }).waitFor({ timeout: 50_000 });
 /** The baseline is held against other figures. */
 const compared = (page: Page) => page.locator('.changed').waitFor({ timeout: 50_000 });
 
