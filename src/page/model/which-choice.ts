@@ -22,6 +22,7 @@ import { sectorRows } from './sector-rows.ts';
 import { sentences } from './sentences.ts';
 import type { Shown, StudyRequest } from './services.ts';
 import { tally } from './tally.ts';
+import { worstLinks } from './worst-links.ts';
 
 interface Seen {
 	readonly shown: ReadonlySignal<Shown | null>;
@@ -59,6 +60,7 @@ export function createWhichChoice({ shown, status, request, pointIndex, show, ag
 			bins: bins ? binRows(bins) : [],
 			pictures: drawPictures(point, bins, chartTheme.value, ghost),
 			hasGhost: ghost !== null,
+			worst: worstLinks(point, at.value),
 			conditions: conditionWords(point).all,
 		};
 	});

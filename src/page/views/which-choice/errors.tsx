@@ -6,7 +6,7 @@ import { Chart } from '../../parts/chart.tsx';
 import { ChoiceMark } from '../../parts/choice-mark.tsx';
 
 /** Both error distributions overlaid, as counts and cumulative, over one angle axis. */
-export function Errors({ answer: { pictures, bins } }: { answer: WhichChoiceAnswer }) {
+export function Errors({ answer: { pictures, bins, worst } }: { answer: WhichChoiceAnswer }) {
 	if (!pictures.counts || !pictures.cumulative) {
 		return (
 			<section class="errors">
@@ -31,6 +31,17 @@ export function Errors({ answer: { pictures, bins } }: { answer: WhichChoiceAnsw
 			<Chart caption="Counted" saveAs="errors-counted" picture={pictures.counts} />
 			<Chart caption="Cumulative" saveAs="errors-cumulative" picture={pictures.cumulative} />
 			{pictures.outside && <p class="aside">{pictures.outside}</p>}
+			{worst.length > 0 && (
+				<p class="aside worst-links">
+					The worst here:{' '}
+					{worst.map(({ choice, words, link }, i) => (
+						<span key={choice}>
+							{i > 0 && ', '}
+							{choiceWords[choice]} <a href={link}>{words}</a>
+						</span>
+					))}
+				</p>
+			)}
 			<Behind what="errors by bin">
 				<table>
 					<thead>
