@@ -86,6 +86,9 @@ test('a pinned result stays as a ghost: the change of the same drives with its i
 	]);
 	const typical = page.locator('.attribution table').first();
 	expect(await typical.locator('tbody').first().textContent()).toMatch(/phase divider, top\+\d+\.\d\d°/);
+	await page.setViewportSize({ width: 390, height: 844 });
+	expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(0);
+	await page.setViewportSize({ width: 1280, height: 720 });
 	// the baseline's own figures, once the edits are taken back
 	await page.getByRole('button', { name: 'Reset all' }).click();
 	await page.getByText('(on show)').waitFor();
