@@ -10,8 +10,8 @@ import { partSpace } from './part-space.ts';
 export type PartDrives =
 	/** Given points, [drive][coordinate], each with the moments and noise of the unit named for it. */
 	| { readonly kind: 'given'; readonly points: Float64Array; readonly moments: readonly number[] }
-	/** Drawn from a mixture; drive i meets the moments of unit i. */
-	| { readonly kind: 'drawn'; readonly mixture: FailureMixture };
+	/** Drawn from a mixture, draw `first` + i; each meets the moments of the unit of its number. */
+	| { readonly kind: 'drawn'; readonly mixture: FailureMixture; readonly first: number };
 
 export interface JudgePlan {
 	readonly plan: StudyPlan;
@@ -65,12 +65,13 @@ export function judgeDrives(
 	for (let index = from; index < to; index++) {
 		const row = index - from;
 		let point: Float64Array;
-		let moments = index;
+		let moments: number;
 		if (drives.kind === 'given') {
 			point = drives.points.subarray(index * dimension, (index + 1) * dimension);
 			moments = drives.moments[index] as number;
 		} else {
-			const draw = drawFromMixture(drives.mixture, dimension, plan.seed, index);
+			moments = drives.first + index;
+			const draw = drawFromMixture(drives.mixture, dimension, plan.seed, moments);
 			point = draw.point;
 			shard.weights[row] = draw.weight;
 		}

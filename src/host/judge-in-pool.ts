@@ -10,8 +10,8 @@ import type { Pool } from './pool.ts';
 export interface DriveJudge {
 	/** Given points, drive i with the i-th set of moments, counted round; null where cut short. */
 	given(points: readonly Float64Array[], moments: readonly number[]): Promise<JudgedShard | null>;
-	/** Drives 0 up to `count` of a mixture; where cut short, those that were finished. */
-	drawn(mixture: FailureMixture, count: number): Promise<JudgedShard>;
+	/** `count` draws of a mixture from draw `first` on; where cut short, those that were finished. */
+	drawn(mixture: FailureMixture, count: number, first: number): Promise<JudgedShard>;
 	/** Drives judged so far, failed ones included. */
 	count(): number;
 	/** By number in order of judging, none left out. */
@@ -99,8 +99,8 @@ export function driveJudge(conditions: Conditions): DriveJudge {
 			const whole = await judge({ kind: 'given', points: flat, moments: kept }, points.length);
 			return isComplete ? whole : null;
 		},
-		async drawn(mixture, count) {
-			const whole = await judge({ kind: 'drawn', mixture }, isComplete ? count : 0);
+		async drawn(mixture, count, first) {
+			const whole = await judge({ kind: 'drawn', mixture, first }, isComplete ? count : 0);
 			const isDone = (drive: number): boolean => whole.done[drive] === 1;
 			const ofDone = (_: number, cell: number): boolean => isDone(Math.floor(cell / choices));
 			return {

@@ -1,14 +1,16 @@
 import ln from '@stdlib/math-base-special-ln';
 import { type ChoiceName, choiceNames, type PerChoice } from '../../shared/drive/drive.ts';
 import { inverseNormal } from '../../shared/maths/inverse-normal.ts';
-import { failureMixture } from '../../shared/rare/failure-mixture.ts';
+import { drawFromMixture, type FailureMixture, failureMixture } from '../../shared/rare/failure-mixture.ts';
 import { type FailurePoint, type LimitValue, searchFailures } from '../../shared/rare/failure-search.ts';
 import { figuresPerPoint } from '../../shared/rare/judge-drive.ts';
+import { notSimulated } from '../../shared/rare/judge-drives.ts';
 import { partSpace } from '../../shared/rare/part-space.ts';
 import { essential } from '../../shared/rare/soldered-parts.ts';
 import { summariseDraws } from '../../shared/rare/summarise-draws.ts';
 import { type Confirmation, weakestDrive } from '../../shared/rare/weakest-drive.ts';
 import type { WeakestChoice, WeakestDrive, WeakestResult } from '../../shared/rare/weakest-result.ts';
+import { widenPoints } from '../../shared/rare/widen-points.ts';
 import { scenarioDigest, sha256 } from '../../shared/scenario/digest.ts';
 import type { Scenario } from '../../shared/scenario/scenario.ts';
 import { warnings as scenarioWarnings } from '../../shared/scenario/warnings.ts';
@@ -41,7 +43,7 @@ const methods = {
 	'the likeliest failing drive':
 		'from the middle of all tolerances along the slopes of every smooth figure until the requirement fails, then to the nearest point of the tangent plane and again (Hasofer and Lind, Rackwitz and Fiessler), in coordinates z = Φ⁻¹(u) of independent parts',
 	'share and rate':
-		'importance sampling from ordinary draws and normal densities around the failing points; each draw weighted by the ratio of the densities',
+		'importance sampling from ordinary draws and normal densities around the failing points, those of pilot draws included; each draw weighted by the ratio of the densities',
 	intervals: `Hall's transformation of the weighted mean, none where fewer than 100 draws carry it`,
 	chances: 'computed for every sector from Gaussian noise, independent from reading to reading',
 };
@@ -56,13 +58,19 @@ const confirmationsAsked = 15;
 const growth = { step: 0.03, most: 0.6, atOnce: 2 };
 /** How the draws around failing points are dealt out: for the failing share, and for the rate. */
 const drawParts = { failing: 3, rate: 1 };
+/** Draws that look for what the searches overlooked, numbered far beyond those that count. */
+const pilot = { rounds: 3, draws: 300, first: 2 ** 30 };
 /** Spacing and end of the scan for where density times rate is largest, standard deviations. */
 const rateScan = { step: 0.5, farthest: 8.5 };
 
 /** Drives that both searches and their confirmations judge at most, roughly: for a sign of progress. */
 export function mostSearched(scenario: Scenario): number {
 	const dimension = partSpace(scenario).slots.length;
-	return 2 * (2 * dimension * (1 + searched.most * searched.rounds) + 1000) + 2 * searchMoments.length * 32;
+	return (
+		2 * (2 * dimension * (1 + searched.most * searched.rounds) + 1000) +
+		2 * searchMoments.length * 32 +
+		pilot.rounds * (pilot.draws + 400)
+	);
 }
 
 /** Finds each choice's likeliest failing drive and how often drives fail, on workers of its own. */
@@ -88,13 +96,10 @@ async function runWeakestInPool(request: WeakestRequest, pool: Pool): Promise<We
 
 	const searches = {} as Record<ChoiceName, Search>;
 	for (const choice of choiceNames) searches[choice] = await search(plan, choice, judge);
+	const widened = await widen(plan, searches, judge);
 	const asked = judge.count() + units;
-	const groups = choiceNames.flatMap((choice) => [
-		{ points: searches[choice].points, part: drawParts.failing },
-		{ points: searches[choice].heaviest, part: drawParts.rate },
-	]);
-	const mixture = failureMixture(groups);
-	const drawn = await judge.drawn(mixture, units);
+	const mixture = mixtureAround(widened, searches);
+	const drawn = await judge.drawn(mixture, units, 0);
 	const figures = summariseDraws(drawn, level);
 
 	const choices = choiceNames.map((name): [ChoiceName, WeakestChoice] => {
@@ -142,6 +147,55 @@ async function runWeakestInPool(request: WeakestRequest, pool: Pool): Promise<We
 		gaussianTo: -inverseNormal(Math.min(0.5, requirement.crossingsPerHour / fastest)),
 	};
 }
+
+type Points = Record<ChoiceName, readonly FailurePoint[]>;
+
+const mixtureAround = (points: Points, searches: Readonly<Record<ChoiceName, Search>>): FailureMixture =>
+	failureMixture(
+		choiceNames.flatMap((choice) => [
+			{ points: points[choice], part: drawParts.failing },
+			{ points: searches[choice].heaviest, part: drawParts.rate },
+		]),
+	);
+
+/** The searches' points and what they overlooked, from pilot draws around them. */
+async function widen(
+	plan: StudyPlan,
+	searches: Readonly<Record<ChoiceName, Search>>,
+	judge: DriveJudge,
+): Promise<Points> {
+	const dimension = partSpace(plan.scenario).slots.length;
+	const points: Points = { halfBus: searches.halfBus.points, virtualNeutral: searches.virtualNeutral.points };
+	for (let round = 0; round < pilot.rounds; round++) {
+		const mixture = mixtureAround(points, searches);
+		if (mixture.centres.length === 0) break;
+		const first = pilot.first + round * pilot.draws;
+		const drawn = await judge.drawn(mixture, pilot.draws, first);
+		if (!judge.isComplete()) break;
+		for (const [c, choice] of choiceNames.entries()) {
+			if (searches[choice].outcome !== 'found') continue;
+			const failing = Array.from(drawn.weights, (_, i) => first + i)
+				.filter((_, i) => isShortcoming(drawn.outcomes[i * choiceNames.length + c] as number))
+				.map((index) => ({ ...drawFromMixture(mixture, dimension, plan.seed, index), index }));
+			const steps = widenPoints(points[choice], failing);
+			let step = steps.next();
+			while (!step.done) {
+				const trials = step.value;
+				const judged = await judge.given(
+					trials.map(({ point }) => point),
+					trials.map(({ draw }) => failing[draw]?.index ?? 0),
+				);
+				if (!judged) return points;
+				step = steps.next(trials.map((_, i) => isShortcoming(judged.outcomes[i * choiceNames.length + c] as number)));
+			}
+			points[choice] = step.value;
+		}
+	}
+	return points;
+}
+
+/** What broke down in the simulation is no region to draw in. */
+const isShortcoming = (outcome: number): boolean => outcome > 0 && outcome !== notSimulated;
 
 interface Search extends Pick<WeakestChoice, 'outcome' | 'drive'> {
 	readonly points: readonly FailurePoint[];

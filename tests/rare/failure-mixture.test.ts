@@ -1,8 +1,8 @@
 import { describe, expect, it, test } from 'vitest';
 import { drawFromMixture, failureMixture, mixtureWeight } from '../../shared/rare/failure-mixture.ts';
 import { unevenMean } from '../../shared/statistics/uneven-mean.ts';
-import { eitherWay, paretoProduct } from './known-limits.ts';
-import { runSearch, sampleFailures } from './run-search.ts';
+import { eitherWay, equalParetoProduct, paretoProduct } from './known-limits.ts';
+import { runSearch, sampleFailures, widened } from './run-search.ts';
 
 const at = (...point: number[]) => ({ point: Float64Array.from(point), distance: Math.hypot(...point) });
 
@@ -60,6 +60,27 @@ test.each([1e-5, 1e-8, 1e-11])(
 		expect(interval).not.toBeNull();
 	},
 );
+
+test('a failing region that bends around the origin, 10⁻⁸ under two equal factors, is missed by one point and found by widened ones', () => {
+	const limit = equalParetoProduct(2, 1e-8);
+	const { found } = runSearch(limit);
+	const share = (points: typeof found) =>
+		unevenMean(sampleFailures(limit, failureMixture([{ points, part: 1 }]), 10_000, 'one'));
+	const points = widened(limit, found);
+	const { mean, standardError, effective } = share(points);
+	expect(Math.abs(mean - 1e-8)).toBeLessThan(3 * standardError);
+	expect(effective).toBeGreaterThan(3 * share(found).effective);
+	for (const { point } of points) expect(limit.value(point).fails).toBe(true);
+	// both ends of the region, where one factor alone fails, have a point near them
+	for (const k of [0, 1]) expect(points.some(({ point }) => (point[k] as number) < 1)).toBe(true);
+});
+
+test('widening puts parts that do not matter back to the middle: of 33 coordinates the points keep at most four', () => {
+	const limit = paretoProduct([1, 0.4, 0.2], 1e-8, 30);
+	for (const { point, figure } of widened(limit, runSearch(limit).found)) {
+		if (figure < 0) expect(point.filter((x) => x !== 0).length).toBeLessThanOrEqual(4);
+	}
+});
 
 test('eight ways to fail, 1.1·10⁻⁴ in all, are counted whole and not as one', () => {
 	const limit = eitherWay(4, 4.2);

@@ -48,7 +48,7 @@ test("a phase divider's smaller gain moves a falling crossing early and a rising
 });
 
 test('drawn drives are a function of their number alone, ordinary draws of weight 1 are the study’s population', () => {
-	const drives = { kind: 'drawn', mixture: { ordinary: 1, centres: [] } } as const;
+	const drives = { kind: 'drawn', mixture: { ordinary: 1, centres: [] }, first: 0 } as const;
 	const whole = judgeDrives({ plan, drives }, 0, 5);
 	const part = judgeDrives({ plan, drives }, 2, 4);
 	expect(part.outcomes).toEqual(whole.outcomes.subarray(4, 8));

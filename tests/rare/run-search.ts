@@ -1,5 +1,6 @@
-import { drawFromMixture, type FailureMixture } from '../../shared/rare/failure-mixture.ts';
+import { drawFromMixture, type FailureMixture, failureMixture } from '../../shared/rare/failure-mixture.ts';
 import { type FailurePoint, type SearchOptions, searchFailures } from '../../shared/rare/failure-search.ts';
+import { widenPoints } from '../../shared/rare/widen-points.ts';
 import type { KnownLimit } from './known-limits.ts';
 
 /** Runs a search on a pure function; and how many points it asked for. */
@@ -12,6 +13,22 @@ export function runSearch(limit: KnownLimit, options: SearchOptions = {}): { fou
 		step = search.next(step.value.map(limit.value));
 	}
 	return { found: step.value, asked };
+}
+
+/** Points of a search, widened by what failed among draws around them. */
+export function widened(limit: KnownLimit, found: readonly FailurePoint[], rounds = 5, draws = 500): FailurePoint[] {
+	let points = [...found];
+	for (let round = 0; round < rounds; round++) {
+		const mixture = failureMixture([{ points, part: 1 }]);
+		const failing = Array.from({ length: draws }, (_, i) =>
+			drawFromMixture(mixture, limit.dimension, `pilot ${round}`, i),
+		).filter(({ point }) => limit.value(point).fails);
+		const widening = widenPoints(points, failing);
+		let step = widening.next();
+		while (!step.done) step = widening.next(step.value.map(({ point }) => limit.value(point).fails));
+		points = step.value;
+	}
+	return points;
 }
 
 /** Weights of failing draws, 0 of passing ones. */
