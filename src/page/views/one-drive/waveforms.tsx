@@ -128,8 +128,9 @@ function Picture({ drive: { scope } }: { drive: OneDrive }) {
 	const x = (time: number): number => ((time - from) / (to - from)) * width;
 	const columnsPerPixel = ((data.to - data.from) / data.columns / (to - from)) * width;
 	const cursor = scope.cursor.value;
-	// a PWM period in a few pixels is a band, not a line
-	const isCoarse = (to - from) / width > data.period / 6;
+	// a PWM period in a few pixels is a band, not a line; what was read is drawn over it where all of it is here
+	const isRead = choiceNames.every((choice) => data.runs[choice].readingsLeftOut === 0);
+	const isCoarse = isRead && (to - from) / width > data.period / 6;
 	return (
 		<>
 			{/* biome-ignore lint/a11y/useSemanticElements: a picture that keys move through is no fieldset */}
