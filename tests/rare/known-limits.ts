@@ -40,6 +40,30 @@ export function paretoProduct(means: readonly number[], probability: number, oth
 	};
 }
 
+/** Equal factors: every way of sharing out the excess is about as likely, P = e^(−s) Σ_{k<n} s^k/k! (Erlang). */
+export function equalParetoProduct(factors: number, probability: number): KnownLimit {
+	const tail = (s: number): number => {
+		let term = 1;
+		let sum = 1;
+		for (let k = 1; k < factors; k++) {
+			term *= s / k;
+			sum += term;
+		}
+		return sum * exp(-s);
+	};
+	const limit = level(tail, probability);
+	return {
+		name: `product of ${factors} equal Pareto factors, ${probability}`,
+		dimension: factors,
+		probability,
+		value(point) {
+			let logarithm = 0;
+			for (let i = 0; i < factors; i++) logarithm -= ln(upperTail(point[i] as number));
+			return { fails: logarithm > limit, figures: [exp(logarithm)] };
+		},
+	};
+}
+
 /** Largest of several independent normal figures, either way: 2n equally likely ways to fail, P = 1 − (1 − 2Φ(−β))ⁿ. */
 export function eitherWay(figures: number, beta: number): KnownLimit {
 	const one = 2 * upperTail(beta);
