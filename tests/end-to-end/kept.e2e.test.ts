@@ -126,6 +126,9 @@ test('a link whose scenario has problems lists them and runs nothing', async () 
 test('after a reload the page comes back: view, edited scenario, drives, seed, point and figures, without another run', async () => {
 	const { page } = await built.open();
 	await runStudy(page, 20, 'again');
+	const top = page.locator('[data-field="sensing.divider.top value"]');
+	await top.fill('24k');
+	await ended(page);
 	await page.getByRole('tab', { name: /rated/ }).click();
 	const digest = await restsOn(page, 'Result digest');
 	await page.waitForTimeout(600);
@@ -137,6 +140,9 @@ test('after a reload the page comes back: view, edited scenario, drives, seed, p
 	expect(await page.getByLabel('Seed').inputValue()).toBe('again');
 	expect(await page.getByLabel('Drives to build').inputValue()).toBe('20');
 	expect(await page.getByRole('tab', { selected: true }).textContent()).toMatch(/^rated/);
+	expect(await top.inputValue()).toBe('24 kΩ');
+	await page.getByRole('button', { name: 'Undo' }).click();
+	expect(await top.inputValue()).toBe('22 kΩ');
 });
 
 test('broken and hostile stored records are told of, used for nothing and can be removed', async () => {
