@@ -1,4 +1,5 @@
 import { inverseNormal } from '../../shared/maths/inverse-normal.ts';
+import { failureMixture } from '../../shared/rare/failure-mixture.ts';
 import { type Stream, stream } from '../../shared/sampling/stream.ts';
 import { binomialConfidenceSequence } from '../../shared/statistics/binomial-confidence-sequence.ts';
 import type { Interval } from '../../shared/statistics/interval.ts';
@@ -8,6 +9,9 @@ import { rateRatio } from '../../shared/statistics/rate-ratio.ts';
 import { ratioEstimate } from '../../shared/statistics/ratio-estimate.ts';
 import { sensitivityIntervals } from '../../shared/statistics/sensitivity-indices.ts';
 import { pairedShareDifference, shareDifference } from '../../shared/statistics/share-difference.ts';
+import { unevenMean } from '../../shared/statistics/uneven-mean.ts';
+import { equalParetoProduct, type KnownLimit, paretoProduct } from '../rare/known-limits.ts';
+import { runSearch, sampleFailures, widened } from '../rare/run-search.ts';
 import { design, ishigami } from './pick-freeze-design.ts';
 
 /** One situation in which an interval's coverage is counted. */
@@ -251,6 +255,36 @@ const sequences: readonly CoverageCase[] = [0.9, 0.95, 0.99].map((truth) => ({
 	},
 }));
 
+/** Rates of drives that are lognormal, as where each adds a normal figure of its own to an exponent. */
+const unevenRates = (ordinary: boolean, units: number, spread: number): CoverageCase => ({
+	name: `mean of ${units} lognormal rates, σ = ${spread}`,
+	ordinary,
+	truth: Math.exp(spread ** 2 / 2),
+	interval: (source) =>
+		unevenMean(
+			Float64Array.from({ length: units }, () => Math.exp(spread * inverseNormal(Math.max(source.double(), 2 ** -60)))),
+		).interval,
+});
+
+/** Failing share of a heavy-tailed margin, through the search, widening and weighted draws that drives go through. */
+const failingShare = (limit: KnownLimit, draws: number): CoverageCase => {
+	const mixture = failureMixture([{ points: widened(limit, runSearch(limit).found), part: 1 }]);
+	return {
+		name: `failing share, ${draws} draws: ${limit.name}`,
+		ordinary: true,
+		truth: limit.probability,
+		interval: (_, replicate) => unevenMean(sampleFailures(limit, mixture, draws, `coverage ${replicate}`)).interval,
+	};
+};
+
+const uneven: readonly CoverageCase[] = [
+	unevenRates(true, 600, 1),
+	unevenRates(false, 2000, 1.5),
+	unevenRates(false, 6000, 2),
+	...[1e-5, 1e-8, 1e-11].map((p) => failingShare(paretoProduct([1, 0.4, 0.2], p, 1), 3000)),
+	failingShare(equalParetoProduct(2, 1e-8), 3000),
+];
+
 /** A normal mean's own interval, which the counting itself is checked on. */
 const known: CoverageCase = {
 	name: 'control: known 90 % interval of a normal value',
@@ -270,4 +304,5 @@ export const coverageCases: readonly CoverageCase[] = [
 	...sequences,
 	...ratios,
 	...indices,
+	...uneven,
 ];
