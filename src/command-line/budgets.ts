@@ -1,18 +1,10 @@
-import { readScenario } from '../../shared/scenario/read-scenario.ts';
 import { budgetsDrives, runBudgets } from '../host/run-budgets.ts';
-import type { WorkerHost } from '../host/worker-handle.ts';
 import { budgetsTable } from './budgets-table.ts';
-import { jsonOption, text, wholeNumber } from './common-options.ts';
-import { type ExitCode, exitCodes } from './exit-codes.ts';
-import { fileErrorWords } from './file-error.ts';
-import { commandHelp, parameterHelp } from './help.ts';
-import { readInput } from './input-file.ts';
-import { outputProblems, writeJson } from './output-file.ts';
-import { pointNamed, pointOption } from './point-option.ts';
-import { problemList } from './problem-list.ts';
+import { wholeNumber } from './common-options.ts';
+import { askedAt, pointOption } from './point-option.ts';
 import { progressLine } from './progress-line.ts';
-import { readArguments } from './read-arguments.ts';
-import type { Terminal } from './terminal.ts';
+import { scenarioCommand } from './scenario-command.ts';
+import { workOptions } from './work-options.ts';
 
 const command = {
 	name: 'budgets',
@@ -28,14 +20,7 @@ const command = {
 			1000,
 			[100, 1_000_000],
 		),
-		seed: text('TEXT', 'Draws the drives: the same seed, the same drives. Default demo.', 'demo', 200),
-		workers: wholeNumber(
-			'N',
-			'Worker threads, 1 to 256. Default: as many as the machine has cores. No figure depends on it.',
-			null,
-			[1, 256],
-		),
-		json: jsonOption,
+		...workOptions,
 	},
 	remarks: [
 		"All three are budgets of the same figure: a drive's mean angle error in each of the six sector kinds, from noise-free crossings interpolated between readings, as a change against the drive with every part and condition in the middle of its limits.",
@@ -44,51 +29,11 @@ const command = {
 	],
 };
 
-/** The `budgets` command. @param host where its workers come from */
-export async function budgets(argv: readonly string[], terminal: Terminal, host: WorkerHost): Promise<ExitCode> {
-	const { file, values, help, problems: argumentProblems } = readArguments(argv, command);
-	if (help) {
-		terminal.out(help === 'parameters' ? parameterHelp() : commandHelp(command));
-		return exitCodes.done;
-	}
-	const input = file === '' ? { problems: [] } : readInput(file, command.file);
-	const reading = 'text' in input ? readScenario(input.text) : input;
-	const named = 'scenario' in reading ? pointNamed(reading.scenario, values.point) : { point: 0 };
-	const problems = [
-		...argumentProblems,
-		...outputProblems('--json', values.json, file),
-		...('problem' in named ? [named.problem] : []),
-		...('problems' in reading ? reading.problems : []),
-	];
-	if (problems.length > 0 || !('scenario' in reading) || !('point' in named)) {
-		terminal.err(problemList(problems));
-		return exitCodes.badInput;
-	}
-
-	const interruption = new AbortController();
-	const stopListening = terminal.onInterrupt(() => interruption.abort());
-	const request = {
-		scenario: reading.scenario,
-		point: named.point,
-		seed: values.seed,
-		units: values.units,
-	};
-	const progress = progressLine(terminal, budgetsDrives(request));
-	const result = await runBudgets(
-		{ ...request, workers: values.workers ?? undefined, signal: interruption.signal, onProgress: progress.show },
-		host,
-	);
-	progress.clear();
-	stopListening();
-
-	terminal.out(budgetsTable(result));
-	if (values.json !== null) {
-		try {
-			writeJson(values.json, result);
-		} catch (error) {
-			terminal.err(`${values.json} could not be written: ${fileErrorWords(error)}\n`);
-			return exitCodes.broken;
-		}
-	}
-	return result.provenance.partial ? exitCodes.interrupted : exitCodes.done;
-}
+/** The `budgets` command. */
+export const budgets = scenarioCommand({
+	record: command,
+	ask: (scenario, { point, seed, units }) => askedAt(scenario, point, { seed, units }),
+	progress: (terminal, request) => progressLine(terminal, budgetsDrives(request)),
+	run: runBudgets,
+	table: budgetsTable,
+});

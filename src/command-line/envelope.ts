@@ -1,20 +1,11 @@
 import { cornersOf, fewestCorners } from '../../shared/envelope/corners.ts';
-import { readScenario } from '../../shared/scenario/read-scenario.ts';
 import type { Problem, Scenario } from '../../shared/scenario/scenario.ts';
 import { count } from '../../shared/words/figures.ts';
 import { runEnvelope } from '../host/run-envelope.ts';
-import type { WorkerHost } from '../host/worker-handle.ts';
 import { wholeNumber } from './common-options.ts';
 import { envelopeTable } from './envelope-table.ts';
-import { type ExitCode, exitCodes } from './exit-codes.ts';
-import { fileErrorWords } from './file-error.ts';
-import { commandHelp, parameterHelp } from './help.ts';
-import { readInput } from './input-file.ts';
-import { outputProblems, writeJson } from './output-file.ts';
-import { problemList } from './problem-list.ts';
-import { readArguments } from './read-arguments.ts';
+import { scenarioCommand } from './scenario-command.ts';
 import { stagedProgress } from './staged-progress.ts';
-import type { Terminal } from './terminal.ts';
 import { requireOptions, workOptions, workRemarks } from './work-options.ts';
 
 /** Drives over all combinations: their columns are kept in memory. */
@@ -43,56 +34,20 @@ const command = {
 	],
 };
 
-/** The `envelope` command. @param host where its workers come from */
-export async function envelope(argv: readonly string[], terminal: Terminal, host: WorkerHost): Promise<ExitCode> {
-	const { file, values, help, problems: argumentProblems } = readArguments(argv, command);
-	if (help) {
-		terminal.out(help === 'parameters' ? parameterHelp() : commandHelp(command));
-		return exitCodes.done;
-	}
-	const input = file === '' ? { problems: [] } : readInput(file, command.file);
-	const reading = 'text' in input ? readScenario(input.text) : input;
-	const problems = [
-		...argumentProblems,
-		...outputProblems('--json', values.json, file),
-		...('problems' in reading ? reading.problems : sizeProblems(reading.scenario, values)),
-	];
-	if (problems.length > 0 || !('scenario' in reading)) {
-		terminal.err(problemList(problems));
-		return exitCodes.badInput;
-	}
-
-	const interruption = new AbortController();
-	const stopListening = terminal.onInterrupt(() => interruption.abort());
-	const progress = stagedProgress(terminal);
-	const result = await runEnvelope(
-		{
-			scenario: reading.scenario,
-			seed: values.seed,
-			units: values.units,
-			combinations: values.combinations,
-			workers: values.workers ?? undefined,
-			signal: interruption.signal,
-			onProgress: progress.show,
-		},
-		host,
-	);
-	progress.clear();
-	stopListening();
-
-	terminal.out(envelopeTable(result));
-	if (values.json !== null) {
-		try {
-			writeJson(values.json, result);
-		} catch (error) {
-			terminal.err(`${values.json} could not be written: ${fileErrorWords(error)}\n`);
-			return exitCodes.broken;
-		}
-	}
-	if (result.provenance.partial) return exitCodes.interrupted;
-	const holds = values.choice.every((choice) => result.everywhere[choice].verdict.decision === 'holds');
-	return values.require && !holds ? exitCodes.notShown : exitCodes.done;
-}
+/** The `envelope` command. */
+export const envelope = scenarioCommand({
+	record: command,
+	ask(scenario, values) {
+		const problems = sizeProblems(scenario, values);
+		const { seed, units, combinations } = values;
+		return problems.length > 0 ? { problems } : { request: { scenario, seed, units, combinations } };
+	},
+	progress: stagedProgress,
+	run: runEnvelope,
+	table: envelopeTable,
+	isNotShown: (result, { choice, require }) =>
+		require && !choice.every((one) => result.everywhere[one].verdict.decision === 'holds'),
+});
 
 /** Too few combinations to thin to, or too many drives to keep in memory. */
 function sizeProblems(

@@ -1,22 +1,14 @@
+import type { ChoiceName } from '../../shared/drive/drive.ts';
 import type { Grade } from '../../shared/grades/grade.ts';
 import { type GradeProblem, readGrades } from '../../shared/grades/read-grades.ts';
 import { readPrices } from '../../shared/grades/read-prices.ts';
 import { type AskedGroup, groupWords, resistorCount } from '../../shared/grades/resistor-groups.ts';
-import { readScenario } from '../../shared/scenario/read-scenario.ts';
 import type { Problem } from '../../shared/scenario/scenario.ts';
 import { runGrades } from '../host/run-grades.ts';
-import type { WorkerHost } from '../host/worker-handle.ts';
 import { text, wholeNumber, word } from './common-options.ts';
-import { type ExitCode, exitCodes } from './exit-codes.ts';
-import { fileErrorWords } from './file-error.ts';
 import { gradesTable } from './grades-table.ts';
-import { commandHelp, parameterHelp } from './help.ts';
-import { readInput } from './input-file.ts';
-import { outputProblems, writeJson } from './output-file.ts';
-import { problemList } from './problem-list.ts';
-import { readArguments } from './read-arguments.ts';
+import { scenarioCommand } from './scenario-command.ts';
 import { stagedProgress } from './staged-progress.ts';
-import type { Terminal } from './terminal.ts';
 import { requireOptions, workOptions, workRemarks } from './work-options.ts';
 
 const command = {
@@ -53,65 +45,37 @@ const command = {
 	],
 };
 
-/** The `grades` command. @param host where its workers come from */
-export async function grades(argv: readonly string[], terminal: Terminal, host: WorkerHost): Promise<ExitCode> {
-	const { file, values, help, problems: argumentProblems } = readArguments(argv, command);
-	if (help) {
-		terminal.out(help === 'parameters' ? parameterHelp() : commandHelp(command));
-		return exitCodes.done;
-	}
-	const input = file === '' ? { problems: [] } : readInput(file, command.file);
-	const reading = 'text' in input ? readScenario(input.text) : input;
-	const offer = readOffer(values.grades, values.prices);
-	const concerned = values.choice.filter((choice) => resistorCount(values.group, choice) > 0);
-	const problems = [
-		...argumentProblems,
-		...('problems' in offer ? offer.problems : []),
-		...(concerned.length === 0
-			? [{ path: '--choice', value: '', message: `names a board without resistors of the ${groupWords[values.group]}` }]
-			: []),
-		...outputProblems('--json', values.json, file),
-		...('problems' in reading ? reading.problems : []),
-	];
-	if (problems.length > 0 || !('scenario' in reading) || !('grades' in offer)) {
-		terminal.err(problemList(problems));
-		return exitCodes.badInput;
-	}
+/** Choices whose boards have resistors of the group. */
+const concerned = ({ choice, group }: { readonly choice: readonly ChoiceName[]; readonly group: AskedGroup }) =>
+	choice.filter((one) => resistorCount(group, one) > 0);
 
-	const interruption = new AbortController();
-	const stopListening = terminal.onInterrupt(() => interruption.abort());
-	const progress = stagedProgress(terminal);
-	const result = await runGrades(
-		{
-			scenario: reading.scenario,
-			group: values.group,
-			grades: offer.grades,
-			seed: values.seed,
-			units: values.units,
-			workers: values.workers ?? undefined,
-			signal: interruption.signal,
-			onProgress: progress.show,
-		},
-		host,
-	);
-	progress.clear();
-	stopListening();
-
-	terminal.out(gradesTable(result));
-	if (values.json !== null) {
-		try {
-			writeJson(values.json, result);
-		} catch (error) {
-			terminal.err(`${values.json} could not be written: ${fileErrorWords(error)}\n`);
-			return exitCodes.broken;
-		}
-	}
-	if (result.provenance.partial) return exitCodes.interrupted;
-	const isConfirmed = concerned.every((choice) =>
-		[result.enough, result.enoughOfArrays].some((kind) => (kind?.[choice].confirmed ?? null) !== null),
-	);
-	return values.require && !isConfirmed ? exitCodes.notShown : exitCodes.done;
-}
+/** The `grades` command. */
+export const grades = scenarioCommand({
+	record: command,
+	optionProblems(values) {
+		const offer = readOffer(values.grades, values.prices);
+		const about = `names a board without resistors of the ${groupWords[values.group]}`;
+		return [
+			...('problems' in offer ? offer.problems : []),
+			...(concerned(values).length === 0 ? [{ path: '--choice', value: '', message: about }] : []),
+		];
+	},
+	ask(scenario, values) {
+		const offer = readOffer(values.grades, values.prices);
+		const { group, seed, units } = values;
+		// what is wrong with the offer is listed among the options
+		if ('problems' in offer) return { problems: [] };
+		return { request: { scenario, group, grades: offer.grades, seed, units } };
+	},
+	progress: stagedProgress,
+	run: runGrades,
+	table: gradesTable,
+	isNotShown: (result, values) =>
+		values.require &&
+		!concerned(values).every((choice) =>
+			[result.enough, result.enoughOfArrays].some((kind) => (kind?.[choice].confirmed ?? null) !== null),
+		),
+});
 
 /** Grades with their prices, or everything that is wrong with either. */
 function readOffer(

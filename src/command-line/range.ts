@@ -1,25 +1,16 @@
 import type { Axis } from '../../shared/range/axis.ts';
 import { readAxis } from '../../shared/range/read-axis.ts';
 import { type LoadLine, loadLines, settingProblems } from '../../shared/range/setting.ts';
-import { readScenario } from '../../shared/scenario/read-scenario.ts';
 import type { Problem, Scenario } from '../../shared/scenario/scenario.ts';
 import { count } from '../../shared/words/figures.ts';
 import { runRange, settingsOf } from '../host/run-range.ts';
-import type { WorkerHost } from '../host/worker-handle.ts';
 import type { OptionRecord } from './command.ts';
 import { text, wholeNumber } from './common-options.ts';
-import { type ExitCode, exitCodes } from './exit-codes.ts';
-import { fileErrorWords } from './file-error.ts';
-import { commandHelp, parameterHelp } from './help.ts';
-import { readInput } from './input-file.ts';
-import { outputProblems, writeJson } from './output-file.ts';
 import { pointNamed } from './point-option.ts';
-import { problemList } from './problem-list.ts';
 import { rangeTable } from './range-table.ts';
-import { readArguments } from './read-arguments.ts';
+import { scenarioCommand } from './scenario-command.ts';
 import { shareOption } from './share-option.ts';
 import { stagedProgress } from './staged-progress.ts';
-import type { Terminal } from './terminal.ts';
 import { requireOptions, workOptions, workRemarks } from './work-options.ts';
 
 /** Drives at a point, all values together: their columns are kept in memory. */
@@ -79,67 +70,29 @@ const command = {
 	],
 };
 
-/** The `range` command. @param host where its workers come from */
-export async function range(argv: readonly string[], terminal: Terminal, host: WorkerHost): Promise<ExitCode> {
-	const { file, values, help, problems: argumentProblems } = readArguments(argv, command);
-	if (help) {
-		terminal.out(help === 'parameters' ? parameterHelp() : commandHelp(command));
-		return exitCodes.done;
-	}
-	const input = file === '' ? { problems: [] } : readInput(file, command.file);
-	const reading = 'text' in input ? readScenario(input.text) : input;
-	const problems = [
-		...argumentProblems,
-		...axisProblems(values.over, argumentProblems),
-		...outputProblems('--json', values.json, file),
-		...('problems' in reading ? reading.problems : []),
-	];
-	const place = 'scenario' in reading ? placeOf(reading.scenario, values.over, values.point) : { point: null };
-	if ('problem' in place) problems.push(place.problem);
-	if ('scenario' in reading && 'point' in place && problems.length === 0) {
-		problems.push(...valueProblems({ ...values, ...place, scenario: reading.scenario }));
-	}
-	if (problems.length > 0 || !('scenario' in reading) || !('point' in place)) {
-		terminal.err(problemList(problems));
-		return exitCodes.badInput;
-	}
-
-	const interruption = new AbortController();
-	const stopListening = terminal.onInterrupt(() => interruption.abort());
-	const progress = stagedProgress(terminal);
-	const result = await runRange(
-		{
-			scenario: reading.scenario,
-			point: place.point,
-			axes: values.over,
-			load: values.load,
-			seed: values.seed,
-			units: values.units,
-			resolution: values.resolution,
-			workers: values.workers ?? undefined,
-			signal: interruption.signal,
-			onProgress: progress.show,
-		},
-		host,
-	);
-	progress.clear();
-	stopListening();
-
-	terminal.out(rangeTable(result));
-	if (values.json !== null) {
-		try {
-			writeJson(values.json, result);
-		} catch (error) {
-			terminal.err(`${values.json} could not be written: ${fileErrorWords(error)}\n`);
-			return exitCodes.broken;
-		}
-	}
-	if (result.provenance.partial) return exitCodes.interrupted;
-	const holds = values.choice.every((choice) =>
-		result.values.every((value) => value.isSearched || value.choices[choice].verdict.decision === 'holds'),
-	);
-	return values.require && !holds ? exitCodes.notShown : exitCodes.done;
-}
+/** The `range` command. */
+export const range = scenarioCommand({
+	record: command,
+	optionProblems: (values, earlier) => axisProblems(values.over, earlier),
+	ask(scenario, values, isClean) {
+		const { over: axes, load: line, seed, units, resolution } = values;
+		const place = placeOf(scenario, axes, values.point);
+		if ('problem' in place) return { problems: [place.problem] };
+		const { point } = place;
+		const problems = isClean ? valueProblems({ scenario, point, load: line, over: axes, units }) : [];
+		return problems.length > 0
+			? { problems }
+			: { request: { scenario, point, axes, load: line, seed, units, resolution } };
+	},
+	progress: stagedProgress,
+	run: runRange,
+	table: rangeTable,
+	isNotShown: (result, { choice, require }) =>
+		require &&
+		!choice.every((one) =>
+			result.values.every((value) => value.isSearched || value.choices[one].verdict.decision === 'holds'),
+		),
+});
 
 /** One parameter or two, and not the same one. */
 function axisProblems(axes: readonly Axis[], earlier: readonly Problem[]): Problem[] {

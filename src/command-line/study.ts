@@ -1,20 +1,11 @@
 import { type ChoiceName, choiceNames } from '../../shared/drive/drive.ts';
-import { readScenario } from '../../shared/scenario/read-scenario.ts';
 import type { StoppingRule } from '../../shared/study/stopping-rule.ts';
 import { runStudy } from '../host/run-study.ts';
-import type { WorkerHost } from '../host/worker-handle.ts';
-import type { OptionRecord } from './command.ts';
-import { jsonOption, text, wholeNumber, word } from './common-options.ts';
+import { wholeNumber, word } from './common-options.ts';
 import { comparison } from './comparison.ts';
-import { type ExitCode, exitCodes } from './exit-codes.ts';
-import { fileErrorWords } from './file-error.ts';
-import { commandHelp, parameterHelp } from './help.ts';
-import { readInput } from './input-file.ts';
-import { outputProblems, writeJson } from './output-file.ts';
-import { problemList } from './problem-list.ts';
 import { progressLine } from './progress-line.ts';
-import { readArguments } from './read-arguments.ts';
-import type { Terminal } from './terminal.ts';
+import { scenarioCommand } from './scenario-command.ts';
+import { requireOptions, workOptions } from './work-options.ts';
 
 const command = {
 	name: 'study',
@@ -48,18 +39,8 @@ const command = {
 			'Whose verdict --until decided waits for and --require asks for. Default both.',
 			choiceNames as readonly ChoiceName[],
 		),
-		require: {
-			sentence: 'Ends with 1 unless the verdict is “holds”.',
-			fallback: false,
-		} as OptionRecord<boolean>,
-		seed: text('TEXT', 'Draws the drives: the same seed, the same drives. Default demo.', 'demo', 200),
-		workers: wholeNumber(
-			'N',
-			'Worker threads, 1 to 256. Default: as many as the machine has cores. No figure depends on it.',
-			null,
-			[1, 256],
-		),
-		json: jsonOption,
+		require: requireOptions.require('Ends with 1 unless the verdict is “holds”.'),
+		...workOptions,
 	},
 	remarks: [
 		'The scenario says under “requirement” what a drive must keep, what share of drives must keep it and with what confidence it must be shown.',
@@ -80,58 +61,20 @@ function stoppingRule(values: {
 	return values.until === 'settled' ? { rule: 'settled', digits: values.digits ?? 1 } : { rule: 'number' };
 }
 
-/** The `study` command. @param host where its workers come from */
-export async function study(argv: readonly string[], terminal: Terminal, host: WorkerHost): Promise<ExitCode> {
-	const { file, values, help, problems: argumentProblems } = readArguments(argv, command);
-	if (help) {
-		terminal.out(help === 'parameters' ? parameterHelp() : commandHelp(command));
-		return exitCodes.done;
-	}
-	const input = file === '' ? { problems: [] } : readInput(file, command.file);
-	const reading = 'text' in input ? readScenario(input.text) : input;
-	const problems = [
-		...argumentProblems,
-		...(values.digits !== null && values.until !== 'settled'
-			? [{ path: '--digits', value: String(values.digits), message: 'goes with --until settled' }]
-			: []),
-		...outputProblems('--json', values.json, file),
-		...('problems' in reading ? reading.problems : []),
-	];
-	if (problems.length > 0 || !('scenario' in reading)) {
-		terminal.err(problemList(problems));
-		return exitCodes.badInput;
-	}
-
-	const interruption = new AbortController();
-	const stopListening = terminal.onInterrupt(() => interruption.abort());
-	const until = stoppingRule(values);
-	const units = values.units ?? defaultUnits[until.rule];
-	const progress = progressLine(terminal, units, until.rule !== 'number');
-	const result = await runStudy(
-		{
-			scenario: reading.scenario,
-			seed: values.seed,
-			units,
-			until,
-			workers: values.workers ?? undefined,
-			signal: interruption.signal,
-			onProgress: progress.show,
-		},
-		host,
-	);
-	progress.clear();
-	stopListening();
-
-	terminal.out(comparison(result));
-	if (values.json !== null) {
-		try {
-			writeJson(values.json, result);
-		} catch (error) {
-			terminal.err(`${values.json} could not be written: ${fileErrorWords(error)}\n`);
-			return exitCodes.broken;
-		}
-	}
-	if (result.provenance.partial) return exitCodes.interrupted;
-	const holds = values.choice.every((choice) => result.verdict[choice].decision === 'holds');
-	return values.require && !holds ? exitCodes.notShown : exitCodes.done;
-}
+/** The `study` command. */
+export const study = scenarioCommand({
+	record: command,
+	optionProblems: ({ digits, until }) =>
+		digits !== null && until !== 'settled'
+			? [{ path: '--digits', value: String(digits), message: 'goes with --until settled' }]
+			: [],
+	ask(scenario, values) {
+		const until = stoppingRule(values);
+		return { request: { scenario, seed: values.seed, units: values.units ?? defaultUnits[until.rule], until } };
+	},
+	progress: (terminal, { units, until }) => progressLine(terminal, units, until.rule !== 'number'),
+	run: runStudy,
+	table: comparison,
+	isNotShown: (result, { choice, require }) =>
+		require && !choice.every((one) => result.verdict[one].decision === 'holds'),
+});

@@ -6,6 +6,7 @@ import {
 	delayPhases,
 	statedCompensation,
 } from '../../shared/study/compensation.ts';
+import { failUnits, type StudyColumns } from '../../shared/study/merge.ts';
 import type { Pool } from './pool.ts';
 
 /** `failure`: why the nominal drive could not be simulated; nothing is compensated then. */
@@ -35,4 +36,11 @@ export async function findCompensation(
 	});
 	if (isComplete && failures.length === 0) return compensationFrom(parts);
 	return { compensation: { halfBus: 0, virtualNeutral: 0 }, warnings: [], failure: failures[0] };
+}
+
+/** Counts every unit of a study as failed where the nominal drive did: what ran of it was not compensated. */
+export function failUncompensated(study: StudyColumns, units: number, failure: string | undefined): void {
+	if (failure === undefined) return;
+	study.failures.length = 0;
+	failUnits(study, 0, units, `the nominal drive: ${failure}`);
 }

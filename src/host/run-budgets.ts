@@ -10,9 +10,9 @@ import { warnings as scenarioWarnings } from '../../shared/scenario/warnings.ts'
 import { version } from '../../shared/study/version.ts';
 import { type Collected, collectFigures } from './collect-figures.ts';
 import { findCompensation } from './find-compensation.ts';
-import { createPool, type Pool } from './pool.ts';
+import { onOwnWorkers } from './on-own-workers.ts';
+import type { Pool } from './pool.ts';
 import { silenceLimitOf } from './silence-limit.ts';
-import type { WorkerHost } from './worker-handle.ts';
 
 export interface BudgetsRequest {
 	readonly scenario: Scenario;
@@ -47,17 +47,7 @@ export function budgetsDrives({ scenario, point, units }: BudgetsRequest): numbe
 const extremeDrives = 2 * choiceNames.length * sectorKinds;
 
 /** Finds the three budgets, on workers of its own. */
-export async function runBudgets(
-	request: BudgetsRequest & { readonly workers?: number },
-	host: WorkerHost,
-): Promise<BudgetsResult> {
-	const pool = createPool(host, request.workers);
-	try {
-		return await runBudgetsInPool(request, pool);
-	} finally {
-		pool.close();
-	}
-}
+export const runBudgets = onOwnWorkers(runBudgetsInPool);
 
 /** The same on workers that live on. */
 async function runBudgetsInPool(request: BudgetsRequest, pool: Pool): Promise<BudgetsResult> {

@@ -15,7 +15,7 @@ import { scenarioDigest, sha256 } from '../../shared/scenario/digest.ts';
 import type { OperatingPoint, Scenario } from '../../shared/scenario/scenario.ts';
 import { warnings as scenarioWarnings } from '../../shared/scenario/warnings.ts';
 import { verdict } from '../../shared/statistics/verdict.ts';
-import { failUnits, type StudyColumns } from '../../shared/study/merge.ts';
+import type { StudyColumns } from '../../shared/study/merge.ts';
 import { resultDigest } from '../../shared/study/result-digest.ts';
 import type { UnitFailure } from '../../shared/study/run-shard.ts';
 import { requirementOf } from '../../shared/study/unit-passes.ts';
@@ -25,11 +25,11 @@ import { passesOf } from '../../shared/variants/passes.ts';
 import { variantScenario } from '../../shared/variants/variant.ts';
 import { figuresLevel, finishedUnits, variantFigures } from '../../shared/variants/variant-figures.ts';
 import { variantMethods } from '../../shared/variants/variant-methods.ts';
-import { type FoundCompensation, findCompensation } from './find-compensation.ts';
-import { createPool, type Pool } from './pool.ts';
+import { type FoundCompensation, failUncompensated, findCompensation } from './find-compensation.ts';
+import { onOwnWorkers } from './on-own-workers.ts';
+import type { Pool } from './pool.ts';
 import { runVariantsInPool, type WorkProgress } from './run-variants.ts';
 import { silenceLimitOf } from './silence-limit.ts';
-import type { WorkerHost } from './worker-handle.ts';
 
 export interface EnvelopeRequest {
 	readonly scenario: Scenario;
@@ -48,17 +48,7 @@ export interface EnvelopeRequest {
 }
 
 /** Runs an envelope on workers of its own. */
-export async function runEnvelope(
-	request: EnvelopeRequest & { readonly workers?: number },
-	host: WorkerHost,
-): Promise<EnvelopeResult> {
-	const pool = createPool(host, request.workers);
-	try {
-		return await runEnvelopeInPool(request, pool);
-	} finally {
-		pool.close();
-	}
-}
+export const runEnvelope = onOwnWorkers(runEnvelopeInPool);
 
 /** The same on workers that live on. */
 export async function runEnvelopeInPool(request: EnvelopeRequest, pool: Pool): Promise<EnvelopeResult> {
@@ -167,11 +157,7 @@ class CornerRuns {
 		this.isComplete &&= isComplete;
 		for (const [place, corner] of corners.entries()) {
 			const study = studies[place] as StudyColumns;
-			if (firmware.failure !== undefined) {
-				// what ran was not compensated
-				study.failures.length = 0;
-				failUnits(study, 0, units, `the nominal drive: ${firmware.failure}`);
-			}
+			failUncompensated(study, units, firmware.failure);
 			const point = scenario.points[corner.point] as OperatingPoint;
 			const varied = variantScenario(scenario, variants[place] as (typeof variants)[number]);
 			this.corners.push(corner);

@@ -9,7 +9,7 @@ import { scenarioDigest, sha256 } from '../../shared/scenario/digest.ts';
 import type { Scenario } from '../../shared/scenario/scenario.ts';
 import { warnings as scenarioWarnings } from '../../shared/scenario/warnings.ts';
 import { mcnemar } from '../../shared/statistics/mcnemar.ts';
-import { failUnits, type StudyColumns } from '../../shared/study/merge.ts';
+import type { StudyColumns } from '../../shared/study/merge.ts';
 import { resultDigest } from '../../shared/study/result-digest.ts';
 import type { UnitFailure } from '../../shared/study/run-shard.ts';
 import { requirementOf } from '../../shared/study/unit-passes.ts';
@@ -19,11 +19,11 @@ import { passesOf } from '../../shared/variants/passes.ts';
 import type { Variant } from '../../shared/variants/variant.ts';
 import { figuresLevel, finishedUnits, variantFigures } from '../../shared/variants/variant-figures.ts';
 import { variantMethods } from '../../shared/variants/variant-methods.ts';
-import { findCompensation } from './find-compensation.ts';
-import { createPool, type Pool } from './pool.ts';
+import { failUncompensated, findCompensation } from './find-compensation.ts';
+import { onOwnWorkers } from './on-own-workers.ts';
+import type { Pool } from './pool.ts';
 import { runVariantsInPool, type WorkProgress } from './run-variants.ts';
 import { silenceLimitOf } from './silence-limit.ts';
-import type { WorkerHost } from './worker-handle.ts';
 
 export interface FirmwareRequest {
 	readonly scenario: Scenario;
@@ -52,17 +52,7 @@ const methods = {
 };
 
 /** Finds a firmware's tuning on workers of its own. */
-export async function runFirmware(
-	request: FirmwareRequest & { readonly workers?: number },
-	host: WorkerHost,
-): Promise<FirmwareResult> {
-	const pool = createPool(host, request.workers);
-	try {
-		return await runFirmwareInPool(request, pool);
-	} finally {
-		pool.close();
-	}
-}
+export const runFirmware = onOwnWorkers(runFirmwareInPool);
 
 /** The same on workers that live on. */
 export async function runFirmwareInPool(request: FirmwareRequest, pool: Pool): Promise<FirmwareResult> {
@@ -225,11 +215,7 @@ class TuningRuns {
 		let finished = 0;
 		let failed = 0;
 		for (const study of studies) {
-			if (found.failure !== undefined) {
-				// what ran was not compensated
-				study.failures.length = 0;
-				failUnits(study, 0, units, `the nominal drive: ${found.failure}`);
-			}
+			failUncompensated(study, units, found.failure);
 			finished += finishedUnits(study).length;
 			failed += study.failures.length;
 			this.failures.push(...[...study.failures].sort((one, other) => one.unit - other.unit));

@@ -11,8 +11,8 @@ import type { Scenario } from '../../shared/scenario/scenario.ts';
 import { requirementOf } from '../../shared/study/unit-passes.ts';
 import { confirmInTurn } from './confirm-in-turn.ts';
 import { type CaseProgress, caseRunner } from './grade-cases.ts';
-import { createPool, type Pool } from './pool.ts';
-import type { WorkerHost } from './worker-handle.ts';
+import { onOwnWorkers } from './on-own-workers.ts';
+import type { Pool } from './pool.ts';
 
 export interface GradesRequest {
 	readonly scenario: Scenario;
@@ -31,18 +31,8 @@ export interface GradesRequest {
 	readonly shardSize?: number;
 }
 
-/** Compares grades on workers of its own. @param request `workers`: as many as the machine suits if not given */
-export async function runGrades(
-	request: GradesRequest & { readonly workers?: number | undefined },
-	host: WorkerHost,
-): Promise<GradesResult> {
-	const pool = createPool(host, request.workers);
-	try {
-		return await runGradesInPool(request, pool);
-	} finally {
-		pool.close();
-	}
-}
+/** Compares grades on workers of its own. */
+export const runGrades = onOwnWorkers(runGradesInPool);
 
 /** Which grade of a group is enough, on workers that live on. */
 export async function runGradesInPool(request: GradesRequest, pool: Pool): Promise<GradesResult> {

@@ -10,9 +10,9 @@ import { emptyStudy, failUnits, mergeShard } from '../../shared/study/merge.ts';
 import { version } from '../../shared/study/version.ts';
 import { collectFigures } from './collect-figures.ts';
 import { findCompensation } from './find-compensation.ts';
-import { createPool, type Pool } from './pool.ts';
+import { onOwnWorkers } from './on-own-workers.ts';
+import type { Pool } from './pool.ts';
 import { silenceLimitOf } from './silence-limit.ts';
-import type { WorkerHost } from './worker-handle.ts';
 
 export interface OriginsRequest {
 	readonly scenario: Scenario;
@@ -48,17 +48,7 @@ export function originsDrives({ scenario, point, rows, units }: OriginsRequest):
 }
 
 /** Finds where the spread comes from, on workers of its own. */
-export async function runOrigins(
-	request: OriginsRequest & { readonly workers?: number },
-	host: WorkerHost,
-): Promise<OriginsResult> {
-	const pool = createPool(host, request.workers);
-	try {
-		return await runOriginsInPool(request, pool);
-	} finally {
-		pool.close();
-	}
-}
+export const runOrigins = onOwnWorkers(runOriginsInPool);
 
 /** The same on workers that live on. */
 async function runOriginsInPool(request: OriginsRequest, pool: Pool): Promise<OriginsResult> {

@@ -6,7 +6,7 @@ import { type Ranging, retunedScenario, type Setting, variantAt } from '../../sh
 import { type Bracket, bracket, nextSpeed } from '../../shared/range/slowest.ts';
 import { scenarioDigest, sha256 } from '../../shared/scenario/digest.ts';
 import { warnings as scenarioWarnings } from '../../shared/scenario/warnings.ts';
-import { failUnits, type StudyColumns } from '../../shared/study/merge.ts';
+import type { StudyColumns } from '../../shared/study/merge.ts';
 import { resultDigest } from '../../shared/study/result-digest.ts';
 import type { UnitFailure } from '../../shared/study/run-shard.ts';
 import { requirementOf } from '../../shared/study/unit-passes.ts';
@@ -16,11 +16,11 @@ import { passesOf } from '../../shared/variants/passes.ts';
 import { type Variant, variantScenario } from '../../shared/variants/variant.ts';
 import { figuresLevel, variantFigures } from '../../shared/variants/variant-figures.ts';
 import { variantMethods } from '../../shared/variants/variant-methods.ts';
-import { type FoundCompensation, findCompensation } from './find-compensation.ts';
-import { createPool, type Pool } from './pool.ts';
+import { type FoundCompensation, failUncompensated, findCompensation } from './find-compensation.ts';
+import { onOwnWorkers } from './on-own-workers.ts';
+import type { Pool } from './pool.ts';
 import { runVariantsInPool, type WorkProgress } from './run-variants.ts';
 import { silenceLimitOf } from './silence-limit.ts';
-import type { WorkerHost } from './worker-handle.ts';
 
 export interface RangeRequest extends Ranging {
 	/** One or two, of different parameters. */
@@ -51,17 +51,7 @@ export function settingsOf(axes: readonly Axis[]): Setting[] {
 }
 
 /** Runs a range on workers of its own. */
-export async function runRange(
-	request: RangeRequest & { readonly workers?: number },
-	host: WorkerHost,
-): Promise<RangeResult> {
-	const pool = createPool(host, request.workers);
-	try {
-		return await runRangeInPool(request, pool);
-	} finally {
-		pool.close();
-	}
-}
+export const runRange = onOwnWorkers(runRangeInPool);
 
 /** The same on workers that live on. */
 export async function runRangeInPool(request: RangeRequest, pool: Pool): Promise<RangeResult> {
@@ -174,11 +164,7 @@ class Looks {
 		for (const [place, at] of settings.entries()) {
 			const study = studies[place] as StudyColumns;
 			const { failure, compensation } = firmware[place] as FoundCompensation;
-			if (failure !== undefined) {
-				// what ran was not compensated
-				study.failures.length = 0;
-				failUnits(study, 0, units, `the nominal drive: ${failure}`);
-			}
+			failUncompensated(study, units, failure);
 			const varied = variantScenario(scenario, variants[place] as Variant);
 			this.values.push({ at, isSearched, compensation, ...variantFigures(varied, study) });
 			this.passes.push(passesOf(varied, study));

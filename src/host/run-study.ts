@@ -10,9 +10,9 @@ import { isReached, stages } from '../../shared/study/stopping.ts';
 import type { StoppingRule } from '../../shared/study/stopping-rule.ts';
 import { summarise } from '../../shared/study/summarise.ts';
 import { type FoundCompensation, findCompensation } from './find-compensation.ts';
-import { createPool, type Pool } from './pool.ts';
+import { onOwnWorkers } from './on-own-workers.ts';
+import type { Pool } from './pool.ts';
 import { silenceLimitOf } from './silence-limit.ts';
-import type { WorkerHost } from './worker-handle.ts';
 
 export interface StudyRequest {
 	readonly scenario: Scenario;
@@ -40,18 +40,8 @@ export interface StudyRequest {
 	readonly silenceLimit?: number;
 }
 
-/** Runs a study on workers of its own. @param request `workers`: as many as the machine suits if not given */
-export async function runStudy(
-	request: StudyRequest & { readonly workers?: number },
-	host: WorkerHost,
-): Promise<StudyResult> {
-	const pool = createPool(host, request.workers);
-	try {
-		return await runStudyInPool(request, pool);
-	} finally {
-		pool.close();
-	}
-}
+/** Runs a study on workers of its own. */
+export const runStudy = onOwnWorkers(runStudyInPool);
 
 /** Runs a study on workers that live on, as a page wants it. Units that cannot be simulated are counted in the result. */
 export async function runStudyInPool(request: StudyRequest, pool: Pool): Promise<StudyResult> {

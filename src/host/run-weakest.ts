@@ -20,9 +20,9 @@ import { requirementOf } from '../../shared/study/unit-passes.ts';
 import { version } from '../../shared/study/version.ts';
 import { findCompensation } from './find-compensation.ts';
 import { type DriveJudge, driveJudge } from './judge-in-pool.ts';
-import { createPool, type Pool } from './pool.ts';
+import { onOwnWorkers } from './on-own-workers.ts';
+import type { Pool } from './pool.ts';
 import { silenceLimitOf } from './silence-limit.ts';
-import type { WorkerHost } from './worker-handle.ts';
 
 export interface WeakestRequest {
 	readonly scenario: Scenario;
@@ -74,17 +74,7 @@ export function mostSearched(scenario: Scenario): number {
 }
 
 /** Finds each choice's likeliest failing drive and how often drives fail, on workers of its own. */
-export async function runWeakest(
-	request: WeakestRequest & { readonly workers?: number },
-	host: WorkerHost,
-): Promise<WeakestResult> {
-	const pool = createPool(host, request.workers);
-	try {
-		return await runWeakestInPool(request, pool);
-	} finally {
-		pool.close();
-	}
-}
+export const runWeakest = onOwnWorkers(runWeakestInPool);
 
 /** The same on workers that live on. */
 async function runWeakestInPool(request: WeakestRequest, pool: Pool): Promise<WeakestResult> {
