@@ -1,9 +1,7 @@
 import { binomialConfidenceSequence } from './binomial-confidence-sequence.ts';
 import { checkLevel, checkWhole } from './interval.ts';
+import { unitsNeeded } from './units-needed.ts';
 import type { Decision, Verdict } from './verdict.ts';
-
-/** Units beyond which no further number is proposed. */
-const reach = 1e8;
 
 /**
  * As `verdict`, but from a confidence sequence, so that a study may look again
@@ -43,16 +41,5 @@ export function sequentialVerdict(
 
 	const share = units === 0 ? 1 : passed / units;
 	const decides = (total: number): boolean => judge(Math.round(share * total), 0, total).decision !== 'undecided';
-	let high = Math.max(1, units);
-	while (!decides(high)) {
-		if (high > reach) return { ...now, moreUnits: null };
-		high *= 2;
-	}
-	let low = Math.floor(high / 2);
-	while (high - low > Math.max(1, high / 100)) {
-		const middle = Math.floor((low + high) / 2);
-		if (decides(middle)) high = middle;
-		else low = middle;
-	}
-	return { ...now, moreUnits: Math.max(1, high - units) };
+	return { ...now, moreUnits: unitsNeeded(units, decides) };
 }

@@ -2,6 +2,7 @@ import { inverseBeta } from '../maths/inverse-beta.ts';
 import { clopperPearsonLower, clopperPearsonUpper } from './clopper-pearson.ts';
 import { checkLevel, checkWhole } from './interval.ts';
 import { successRunShare } from './success-run.ts';
+import { unitsNeeded } from './units-needed.ts';
 
 export type Decision = 'holds' | 'fails' | 'undecided';
 
@@ -17,9 +18,6 @@ export interface Verdict {
 	/** Share shown with the confidence by a run without a failure; null where there was one. */
 	readonly successRun: number | null;
 }
-
-/** Units beyond which no further number is proposed. */
-const reach = 1e8;
 
 /**
  * Whether at least `requiredShare` of all units would pass: *holds* where the
@@ -72,16 +70,5 @@ function moreUnits(passed: number, units: number, requiredShare: number, confide
 			? passing >= 1 && inverseBeta(1 - confidence, passing, total - passing + 1) >= requiredShare
 			: total - passing >= 1 && inverseBeta(confidence, passing + 1, total - passing) < requiredShare;
 	};
-	let high = Math.max(1, units);
-	while (!decides(high)) {
-		if (high > reach) return null;
-		high *= 2;
-	}
-	let low = Math.floor(high / 2);
-	while (high - low > Math.max(1, high / 100)) {
-		const middle = Math.floor((low + high) / 2);
-		if (decides(middle)) high = middle;
-		else low = middle;
-	}
-	return Math.max(1, high - units);
+	return unitsNeeded(units, decides);
 }

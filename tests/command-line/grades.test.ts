@@ -1,37 +1,25 @@
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { afterAll, beforeAll, expect, test, vi } from 'vitest';
+import { expect, test, vi } from 'vitest';
 import type { GradesResult } from '../../shared/grades/result.ts';
 import { grades } from '../../src/command-line/grades.ts';
 import { textWidth, widthOf } from '../../src/command-line/wrap-text.ts';
-import { nodeHost } from '../../src/host/node-host.ts';
 import type { WorkerHost } from '../../src/host/worker-handle.ts';
 import { gradeScenarioText } from '../grades/grade-scenario.ts';
-import { buildWorker } from '../host/build-worker.ts';
 import { smallScenarioText } from '../study/small-scenario.ts';
+import { commandBench, unreachableHost } from './command-bench.ts';
 import { fakeTerminal } from './fake-terminal.ts';
 
 // every comparison starts threads of its own: slow where the machine is busy with other tests
 vi.setConfig({ testTimeout: 120_000, hookTimeout: 60_000 });
 
-let host: WorkerHost;
-let folder: string;
-let scenario: string;
-beforeAll(async () => {
-	host = nodeHost(await buildWorker('workers/node-worker.ts'));
-	folder = mkdtempSync(join(tmpdir(), 'anglespread-'));
-	scenario = join(folder, 'small.json');
-	writeFileSync(scenario, gradeScenarioText());
-});
-afterAll(() => rmSync(folder, { recursive: true }));
+const { host, folder, scenario } = await commandBench(gradeScenarioText());
 
 async function run(argv: readonly string[], from: WorkerHost = host) {
 	const { terminal, kept } = fakeTerminal();
 	const code = await grades(argv, terminal, from);
 	return { code, ...kept, problems: kept.err.replaceAll(/\s+/g, ' ') };
 }
-const unreachableHost: WorkerHost = { cores: 1, spawn: () => expect.unreachable('bad input needs no worker') };
 
 test('three grades with prices end with 0, every figure in the JSON and a text of 80 columns with the answers', async () => {
 	const json = join(folder, 'out.json');

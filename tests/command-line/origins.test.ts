@@ -1,31 +1,19 @@
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { afterAll, beforeAll, expect, test, vi } from 'vitest';
+import { expect, test, vi } from 'vitest';
 import type { BudgetsResult } from '../../shared/budgets/budgets-result.ts';
 import type { OriginsResult } from '../../shared/origins/origins-result.ts';
 import { budgets } from '../../src/command-line/budgets.ts';
 import { origins } from '../../src/command-line/origins.ts';
 import { textWidth, widthOf } from '../../src/command-line/wrap-text.ts';
-import { nodeHost } from '../../src/host/node-host.ts';
-import type { WorkerHost } from '../../src/host/worker-handle.ts';
-import { buildWorker } from '../host/build-worker.ts';
 import { smallScenarioText } from '../study/small-scenario.ts';
+import { commandBench, unreachableHost } from './command-bench.ts';
 import { fakeTerminal } from './fake-terminal.ts';
 
 // every run starts threads of its own: slow where the machine is busy with other tests
 vi.setConfig({ testTimeout: 60_000, hookTimeout: 60_000 });
 
-let host: WorkerHost;
-let folder: string;
-let scenario: string;
-beforeAll(async () => {
-	host = nodeHost(await buildWorker('workers/node-worker.ts'));
-	folder = mkdtempSync(join(tmpdir(), 'anglespread-'));
-	scenario = join(folder, 'small.json');
-	writeFileSync(scenario, smallScenarioText());
-});
-afterAll(() => rmSync(folder, { recursive: true }));
+const { host, folder, scenario } = await commandBench(smallScenarioText());
 
 const commands = { origins, budgets };
 type Name = keyof typeof commands;
@@ -34,7 +22,6 @@ async function run(name: Name, argv: readonly string[], { from = host, live = fa
 	const code = await commands[name](argv, terminal, from);
 	return { code, ...kept, flat: `${kept.out}${kept.err}`.replaceAll(/\s+/g, ' ') };
 }
-const unreachableHost: WorkerHost = { cores: 1, spawn: () => expect.unreachable('bad input needs no worker') };
 const expectNarrow = (text: string): void => {
 	for (const line of text.split('\n')) expect(widthOf(line), line).toBeLessThanOrEqual(textWidth);
 };

@@ -1,29 +1,18 @@
-import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { afterAll, beforeAll, expect, test, vi } from 'vitest';
+import { expect, test, vi } from 'vitest';
 import type { StudyResult } from '../../shared/study/result.ts';
 import { study } from '../../src/command-line/study.ts';
 import { textWidth, widthOf } from '../../src/command-line/wrap-text.ts';
-import { nodeHost } from '../../src/host/node-host.ts';
 import type { WorkerHost } from '../../src/host/worker-handle.ts';
-import { buildWorker } from '../host/build-worker.ts';
 import { smallScenarioText } from '../study/small-scenario.ts';
+import { commandBench, unreachableHost } from './command-bench.ts';
 import { fakeTerminal } from './fake-terminal.ts';
 
 // every study starts threads of its own: slow where the machine is busy with other tests
 vi.setConfig({ testTimeout: 60_000, hookTimeout: 60_000 });
 
-let host: WorkerHost;
-let folder: string;
-let scenario: string;
-beforeAll(async () => {
-	host = nodeHost(await buildWorker('workers/node-worker.ts'));
-	folder = mkdtempSync(join(tmpdir(), 'anglespread-'));
-	scenario = join(folder, 'small.json');
-	writeFileSync(scenario, smallScenarioText());
-});
-afterAll(() => rmSync(folder, { recursive: true }));
+const { host, folder, scenario } = await commandBench(smallScenarioText());
 
 async function run(argv: readonly string[], from: WorkerHost = host) {
 	const { terminal, kept } = fakeTerminal();
@@ -31,7 +20,6 @@ async function run(argv: readonly string[], from: WorkerHost = host) {
 	// lines are broken to fit 80 columns: one line is easier to search
 	return { code, ...kept, problems: kept.err.replaceAll(/\s+/g, ' ') };
 }
-const unreachableHost: WorkerHost = { cores: 1, spawn: () => expect.unreachable('bad input needs no worker') };
 
 test('20 drives end with 0, nothing but the comparison on the output, and JSON with every promised figure', async () => {
 	const json = join(folder, 'out.json');

@@ -1,39 +1,27 @@
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { afterAll, beforeAll, expect, test, vi } from 'vitest';
+import { expect, test, vi } from 'vitest';
 import type { WeakestResult } from '../../shared/rare/weakest-result.ts';
 import { readBoards } from '../../shared/scenario/read-boards.ts';
 import { runBoard } from '../../src/command-line/board-run.ts';
 import { weakest } from '../../src/command-line/weakest.ts';
 import { textWidth, widthOf } from '../../src/command-line/wrap-text.ts';
-import { nodeHost } from '../../src/host/node-host.ts';
 import type { WorkerHost } from '../../src/host/worker-handle.ts';
-import { buildWorker } from '../host/build-worker.ts';
 import { fewPartsText } from '../rare/drive-space.ts';
 import { smallScenarioText } from '../study/small-scenario.ts';
+import { commandBench, unreachableHost } from './command-bench.ts';
 import { fakeTerminal } from './fake-terminal.ts';
 
 // every run starts threads of its own: slow where the machine is busy with other tests
 vi.setConfig({ testTimeout: 120_000, hookTimeout: 60_000 });
 
-let host: WorkerHost;
-let folder: string;
-let scenario: string;
-beforeAll(async () => {
-	host = nodeHost(await buildWorker('workers/node-worker.ts'));
-	folder = mkdtempSync(join(tmpdir(), 'anglespread-'));
-	scenario = join(folder, 'few-parts.json');
-	writeFileSync(scenario, smallScenarioText(fewPartsText));
-});
-afterAll(() => rmSync(folder, { recursive: true }));
+const { host, folder, scenario } = await commandBench(smallScenarioText(fewPartsText));
 
 async function run(argv: readonly string[], from: WorkerHost = host) {
 	const { terminal, kept } = fakeTerminal();
 	const code = await weakest(argv, terminal, from);
 	return { code, ...kept };
 }
-const unreachableHost: WorkerHost = { cores: 1, spawn: () => expect.unreachable('bad input needs no worker') };
 
 test('the likeliest failing drive of each choice is found, fails with 8 or more of 20 sets of starts and noise, and is a board that can be run', async () => {
 	const json = join(folder, 'out.json');

@@ -1,7 +1,6 @@
-import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { afterAll, beforeAll, expect, test, vi } from 'vitest';
+import { expect, test, vi } from 'vitest';
 import type { EnvelopeResult } from '../../shared/envelope/envelope-result.ts';
 import type { FirmwareResult } from '../../shared/firmware/firmware-result.ts';
 import type { RangeResult } from '../../shared/range/range-result.ts';
@@ -9,10 +8,9 @@ import { envelope } from '../../src/command-line/envelope.ts';
 import { firmware } from '../../src/command-line/firmware.ts';
 import { range } from '../../src/command-line/range.ts';
 import { textWidth, widthOf } from '../../src/command-line/wrap-text.ts';
-import { nodeHost } from '../../src/host/node-host.ts';
 import type { WorkerHost } from '../../src/host/worker-handle.ts';
-import { buildWorker } from '../host/build-worker.ts';
 import { smallScenarioText } from '../study/small-scenario.ts';
+import { commandBench, unreachableHost } from './command-bench.ts';
 import { fakeTerminal } from './fake-terminal.ts';
 
 vi.setConfig({ testTimeout: 120_000, hookTimeout: 60_000 });
@@ -20,31 +18,20 @@ vi.setConfig({ testTimeout: 120_000, hookTimeout: 60_000 });
 const commands = { range, envelope, firmware };
 type Name = keyof typeof commands;
 
-let host: WorkerHost;
-let folder: string;
-let scenario: string;
-beforeAll(async () => {
-	host = nodeHost(await buildWorker('workers/node-worker.ts'));
-	folder = mkdtempSync(join(tmpdir(), 'anglespread-'));
-	scenario = join(folder, 'small.json');
-	// any drive passes, so that what is tested does not hang on the figures
-	writeFileSync(
-		scenario,
-		smallScenarioText({
-			supply: { voltage: { value: 60, range: '5 %' } },
-			detection: { compensation: '75 µs' },
-			requirement: { angleLimit: '60°', crossingsPerHour: 1e9, share: 0.5, confidence: 0.9 },
-		}),
-	);
-});
-afterAll(() => rmSync(folder, { recursive: true }));
+// any drive passes, so that what is tested does not hang on the figures
+const { host, folder, scenario } = await commandBench(
+	smallScenarioText({
+		supply: { voltage: { value: 60, range: '5 %' } },
+		detection: { compensation: '75 µs' },
+		requirement: { angleLimit: '60°', crossingsPerHour: 1e9, share: 0.5, confidence: 0.9 },
+	}),
+);
 
 async function run(name: Name, argv: readonly string[], from: WorkerHost = host) {
 	const { terminal, kept } = fakeTerminal();
 	const code = await commands[name](argv, terminal, from);
 	return { code, ...kept, problems: kept.err.replaceAll(/\s+/g, ' ') };
 }
-const unreachableHost: WorkerHost = { cores: 1, spawn: () => expect.unreachable('bad input needs no worker') };
 const overVoltage = ['--over', 'supply.voltage=58 V..62 V/3'];
 const specific: Record<Name, readonly string[]> = { range: overVoltage, envelope: [], firmware: [] };
 
