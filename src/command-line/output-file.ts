@@ -1,4 +1,5 @@
 import { closeSync, existsSync, openSync, realpathSync, rmSync, writeFileSync } from 'node:fs';
+import { resolve } from 'node:path';
 import type { Problem } from '../../shared/scenario/scenario.ts';
 import { fileErrorWords } from './file-error.ts';
 
@@ -16,6 +17,17 @@ export function outputProblems(option: string, path: string | null, inputPath: s
 	} catch (error) {
 		return [{ path: option, value: path, message: `cannot be written: ${fileErrorWords(error)}` }];
 	}
+}
+
+/** Two options that name one file: the later would overwrite what the earlier wrote. */
+export function sameFileProblems(
+	option: string,
+	path: string,
+	others: readonly { readonly option: string; readonly path: string }[],
+): Problem[] {
+	return others
+		.filter((other) => resolve(other.path) === resolve(path))
+		.map((other) => ({ path: option, value: path, message: `is the file that ${other.option} writes` }));
 }
 
 /** Writes a value as indented JSON. JSON has no infinity and no NaN: figures that are worse than any, or do not exist, are null. */

@@ -6,16 +6,25 @@ import { type ExitCode, exitCodes } from './exit-codes.ts';
 import { fileErrorWords } from './file-error.ts';
 import { commandHelp, parameterHelp } from './help.ts';
 import { readInput } from './input-file.ts';
-import { outputProblems, writeJson } from './output-file.ts';
+import { outputProblems, sameFileProblems, writeJson } from './output-file.ts';
 import { problemList } from './problem-list.ts';
 import { readArguments } from './read-arguments.ts';
 import type { Terminal } from './terminal.ts';
 import type { workOptions } from './work-options.ts';
+import { wrapText } from './wrap-text.ts';
 
 type Options = Readonly<Record<string, OptionRecord>> & typeof workOptions;
 
 /** What a scenario and the options ask for, or what is wrong with them together. */
-export type Asked<Request> = { readonly request: Request } | { readonly problems: readonly Problem[] };
+export type Asked<Request> = AskedWork<Request> | { readonly problems: readonly Problem[] };
+
+interface AskedWork<Request> {
+	readonly request: Request;
+	/** What there is to say before the work begins. */
+	readonly remarks?: readonly string[];
+	/** Ends what the work wrote to as it went; returns what went wrong with it. */
+	readonly close?: () => string | null;
+}
 
 /** What every run takes beside its request. */
 interface Work<Shown> {
@@ -24,16 +33,26 @@ interface Work<Shown> {
 	readonly onProgress: (shown: Shown) => void;
 }
 
+/** Writes a result to a file of its own kind; throws where the disk does not take it. */
+type FileWriter<Request, Result> = (path: string, result: Result, request: Request) => void | Promise<void>;
+
 /** One command that runs randomised drives of a scenario; what all of them do alike is in `scenarioCommand`. */
 interface ScenarioCommand<Chosen extends Options, Request, Shown, Result> {
 	readonly record: CommandRecord<Chosen>;
 	/** What is wrong with the options whatever the scenario says. @param earlier what reading them has found */
 	readonly optionProblems?: (values: OptionValues<Chosen>, earlier: readonly Problem[]) => readonly Problem[];
 	/** @param isClean whether nothing else is wrong, so that costlier checks make sense */
-	readonly ask: (scenario: Scenario, values: OptionValues<Chosen>, isClean: boolean) => Asked<Request>;
+	readonly ask: (
+		scenario: Scenario,
+		values: OptionValues<Chosen>,
+		isClean: boolean,
+		host: WorkerHost,
+	) => Asked<Request> | Promise<Asked<Request>>;
 	readonly progress: (terminal: Terminal, request: Request) => { show: (shown: Shown) => void; clear: () => void };
 	readonly run: (request: Request & Work<Shown>, host: WorkerHost) => Promise<Result>;
 	readonly table: (result: Result) => string;
+	/** Files written beside --json, each where the option of its name says. */
+	readonly files?: { readonly [Option in keyof Chosen]?: FileWriter<Request, Result> };
 	/** Whether --require ends with 1. */
 	readonly isNotShown?: (result: Result, values: OptionValues<Chosen>) => boolean;
 }
@@ -48,7 +67,16 @@ export function scenarioCommand<
 	Request,
 	Shown,
 	Result extends { readonly provenance: { readonly partial: boolean } },
->({ record, optionProblems, ask, progress, run, table, isNotShown }: ScenarioCommand<Chosen, Request, Shown, Result>) {
+>({
+	record,
+	optionProblems,
+	ask,
+	progress,
+	run,
+	table,
+	files,
+	isNotShown,
+}: ScenarioCommand<Chosen, Request, Shown, Result>) {
 	/** @param host where its workers come from */
 	return async (argv: readonly string[], terminal: Terminal, host: WorkerHost): Promise<ExitCode> => {
 		const { file, values, help, problems: argumentProblems } = readArguments(argv, record);
@@ -56,22 +84,29 @@ export function scenarioCommand<
 			terminal.out(help === 'parameters' ? parameterHelp() : commandHelp(record));
 			return exitCodes.done;
 		}
-		const { json, workers } = values as OptionValues<typeof workOptions>;
+		const { workers } = values as OptionValues<typeof workOptions>;
+		const writers: Readonly<Record<string, FileWriter<Request, Result> | undefined>> = { json: writeJson, ...files };
+		const outputs = Object.entries(writers).flatMap(([option, write]) => {
+			const path = (values as Readonly<Record<string, unknown>>)[option];
+			return write && typeof path === 'string' ? [{ option: `--${option}`, path, write }] : [];
+		});
 		const input = file === '' ? { problems: [] } : readInput(file, record.file);
 		const reading = 'text' in input ? readScenario(input.text) : input;
 		const problems = [
 			...argumentProblems,
 			...(optionProblems?.(values, argumentProblems) ?? []),
-			...outputProblems('--json', json, file),
+			...outputs.flatMap(({ option, path }) => outputProblems(option, path, file)),
+			...outputs.flatMap(({ option, path }, place) => sameFileProblems(option, path, outputs.slice(0, place))),
 		];
 		const asked: Asked<Request> =
-			'problems' in reading ? reading : ask(reading.scenario, values, problems.length === 0);
+			'problems' in reading ? reading : await ask(reading.scenario, values, problems.length === 0, host);
 		if ('problems' in asked) problems.push(...asked.problems);
 		if (problems.length > 0 || !('request' in asked)) {
 			terminal.err(problemList(problems));
 			return exitCodes.badInput;
 		}
 
+		for (const remark of asked.remarks ?? []) terminal.err(`${wrapText(remark)}\n`);
 		const interruption = new AbortController();
 		const stopListening = terminal.onInterrupt(() => interruption.abort());
 		const line = progress(terminal, asked.request);
@@ -83,14 +118,18 @@ export function scenarioCommand<
 		stopListening();
 
 		terminal.out(table(result));
-		if (json !== null) {
+		const failures: string[] = [];
+		const unclosed = asked.close?.();
+		if (unclosed) failures.push(unclosed);
+		for (const { path, write } of outputs) {
 			try {
-				writeJson(json, result);
+				await write(path, result, asked.request);
 			} catch (error) {
-				terminal.err(`${json} could not be written: ${fileErrorWords(error)}\n`);
-				return exitCodes.broken;
+				failures.push(`${path} could not be written: ${fileErrorWords(error)}`);
 			}
 		}
+		for (const failure of failures) terminal.err(`${wrapText(failure)}\n`);
+		if (failures.length > 0) return exitCodes.broken;
 		if (result.provenance.partial) return exitCodes.interrupted;
 		return isNotShown?.(result, values) ? exitCodes.notShown : exitCodes.done;
 	};
