@@ -1,0 +1,259 @@
+import { computed, effect, type ReadonlySignal, signal } from '@preact/signals';
+import type { JsonObject } from '../../../shared/scenario/read-json.ts';
+import type { Scenario } from '../../../shared/scenario/scenario.ts';
+import { count } from '../../../shared/words/figures.ts';
+import { editsBetween } from './edits.ts';
+import type { PageModel } from './page-model.ts';
+
+/** What every question asks of at least; plain data, so that equal questions can be told to be equal. */
+interface LeastAsked {
+	readonly scenario: Scenario;
+	readonly seed: string;
+}
+
+interface LeastResult {
+	readonly provenance: { readonly partial: boolean };
+}
+
+/** Drives so far and drives known to be needed; `asked` rises where a search goes on. */
+interface LongProgress {
+	readonly asked: number;
+	readonly finished: number;
+	readonly failed: number;
+}
+
+export interface LongWatch<Result> {
+	/** Ends it at once; it then resolves with what finished, marked partial, or rejects. */
+	readonly signal: AbortSignal;
+	readonly onProgress: (progress: LongProgress) => void;
+	/** Takes the figures so far, where there are any worth showing. */
+	readonly onPartial: (result: Result) => void;
+}
+
+export type LongStatus =
+	| { readonly state: 'idle'; readonly note: string }
+	/** It begins when the page's own run is over. */
+	| { readonly state: 'waiting' }
+	/** `of`: the inputs as they are, or the pinned baseline's, for comparison. */
+	| ({ readonly state: 'running'; readonly of: 'present' | 'baseline' } & LongProgress)
+	| { readonly state: 'done'; readonly seconds: number }
+	| { readonly state: 'failed'; readonly message: string };
+
+/** A result with what it was asked with. */
+export interface Answered<Asked, Result> {
+	readonly asked: Asked;
+	readonly result: Result;
+	/** Figures while it goes on; of a run that was stopped; of a whole one. */
+	readonly is: 'so far' | 'stopped' | 'finished';
+	/** The scenario file that it was read from. */
+	readonly document: JsonObject | null;
+}
+
+interface LongQuestionOptions<Asked, Result> {
+	readonly model: Pick<PageModel, 'status' | 'inputs' | 'against' | 'services' | 'shown' | 'scenario'>;
+	/** What would be asked now, with all that the view lets one choose; null while any of it has a problem. */
+	readonly request: ReadonlySignal<Asked | null>;
+	readonly run: (asked: Asked, watch: LongWatch<Result>) => Promise<Result>;
+	/** The same asked of the baseline's scenario; null where it cannot be. */
+	readonly ofBaseline?: (asked: Asked, baseline: Scenario) => Asked | null;
+	/** The answer in a sentence, for those who listen. */
+	readonly sentence: (result: Result) => string;
+}
+
+/** So many finished answers are kept, to be shown at once when an edit is taken back. */
+const mostKept = 8;
+
+/**
+ * A question that takes its time on workers of its own. It is first asked when
+ * its view is opened and the page is at rest; after an edit its answer stays,
+ * marked as of older inputs, and is asked again when the reader wants it. Work
+ * that an edit makes stale is ended. Where a baseline is pinned, the same is
+ * asked of it too.
+ */
+export function createLongQuestion<Asked extends LeastAsked, Result extends LeastResult>({
+	model,
+	request,
+	run,
+	ofBaseline = (asked, scenario) => ({ ...asked, scenario }),
+	sentence,
+}: LongQuestionOptions<Asked, Result>) {
+	type Given = Answered<Asked, Result>;
+	const status = signal<LongStatus>({ state: 'idle', note: '' });
+	const isOpen = signal(false);
+	const latest = signal<Given | null>(null);
+	const kept = signal<ReadonlyMap<string, Given>>(new Map());
+	let current: { readonly end: AbortController; readonly key: string } | null = null;
+
+	const key = computed(() => keyOf(request.value));
+	const answer = computed<Given | null>(() => kept.value.get(key.value) ?? latest.value);
+	const isStale = computed(() => answer.value !== null && keyOf(answer.value.asked) !== key.value);
+	const baselineRequest = computed<Asked | null>(() => {
+		const asked = answer.value?.asked;
+		const pinned = model.against.baseline.value?.shown.scenario;
+		const same = asked && pinned ? ofBaseline(asked, pinned) : null;
+		return same && keyOf(same) !== keyOf(asked ?? null) ? same : null;
+	});
+	/** The baseline's answer to what the answer on show was asked; null where there is none, or it is the one on show. */
+	const ghost = computed<Given | null>(() =>
+		baselineRequest.value ? (kept.value.get(keyOf(baselineRequest.value)) ?? null) : null,
+	);
+
+	function keep(given: Given): void {
+		const next = new Map(kept.value).set(keyOf(given.asked), given);
+		for (const oldest of next.keys()) {
+			if (next.size <= mostKept) break;
+			next.delete(oldest);
+		}
+		kept.value = next;
+	}
+
+	async function ask(): Promise<void> {
+		const asked = request.value;
+		if (!asked) return;
+		current?.end.abort();
+		const own = { end: new AbortController(), key: key.value };
+		current = own;
+		const began = model.services.now();
+		if (await one(own, asked, 'present', model.inputs.document.value)) {
+			const before = baselineRequest.value;
+			if (before && !ghost.value) {
+				await one(own, before, 'baseline', model.against.baseline.value?.document ?? null);
+			}
+			if (current !== own) return;
+			if (!own.end.signal.aborted) {
+				status.value = { state: 'done', seconds: (model.services.now() - began) / 1000 };
+			}
+		}
+		if (current === own) current = null;
+	}
+
+	/** @returns whether it came to its end */
+	async function one(
+		own: NonNullable<typeof current>,
+		asked: Asked,
+		of: 'present' | 'baseline',
+		document: JsonObject | null,
+	): Promise<boolean> {
+		const { signal: ended } = own.end;
+		const isCurrent = (): boolean => current === own;
+		status.value = { state: 'running', of, asked: 0, finished: 0, failed: 0 };
+		const show = (result: Result, is: Given['is']): void => {
+			if (of === 'present') latest.value = { asked, result, is, document };
+		};
+		try {
+			const result = await run(asked, {
+				signal: ended,
+				onProgress: (progress) => {
+					if (isCurrent() && !ended.aborted) status.value = { state: 'running', of, ...progress };
+				},
+				onPartial: (result) => {
+					if (isCurrent() && !ended.aborted) show(result, 'so far');
+				},
+			});
+			if (!isCurrent()) return false;
+			const { partial } = result.provenance;
+			show(result, partial ? 'stopped' : 'finished');
+			if (partial) status.value = { state: 'idle', note: 'Stopped; what finished is shown.' };
+			else keep({ asked, result, is: 'finished', document });
+			return !partial;
+		} catch (error) {
+			if (!isCurrent()) return false;
+			status.value = ended.aborted
+				? { state: 'idle', note: 'Stopped before anything was finished.' }
+				: { state: 'failed', message: error instanceof Error ? error.message : String(error) };
+			return false;
+		}
+	}
+
+	// an answer found again is the one that stays on show from here on
+	effect(() => {
+		const found = kept.value.get(key.value);
+		if (found) latest.value = found;
+	});
+	// work that an edit made stale
+	effect(() => {
+		const now = key.value;
+		if (!current || current.key === now) return;
+		current.end.abort();
+		current = null;
+		status.value = { state: 'idle', note: 'Stopped, since an input was changed.' };
+	});
+
+	// the first answer needs no asking
+	effect(() => {
+		const { state } = model.status.value;
+		const isWanted = isOpen.value && request.value !== null && answer.value === null;
+		const isAtRest = state === 'done' || state === 'failed' || (state === 'idle' && model.shown.value !== null);
+		const own = status.peek();
+		if (!isWanted || current || own.state === 'failed' || (own.state === 'idle' && own.note)) return;
+		if (isAtRest) void ask();
+		else status.value = { state: 'waiting' };
+	});
+
+	return {
+		request,
+		status,
+		answer,
+		/** True where the answer on show is of other inputs than the present ones. */
+		isStale,
+		ghost,
+		/** How the answer on show differs from what would be asked now; '' where it does not. */
+		staleWords: computed(() => {
+			const shown = answer.value;
+			if (!shown || !isStale.value) return '';
+			return staleWords(shown, model.scenario.value, model.inputs.document.value);
+		}),
+		heard: computed(() => announcement(status.value, answer.value && sentence(answer.value.result))),
+		/** Asks, or asks again. */
+		ask,
+		/** Ends it; what finished is shown. */
+		cancel(): void {
+			current?.end.abort();
+			if (status.value.state === 'waiting') status.value = { state: 'idle', note: 'Stopped before it began.' };
+		},
+		/** Told by the view when it comes and goes. */
+		setOpen(open: boolean): void {
+			isOpen.value = open;
+		},
+	};
+}
+
+export type LongQuestion<Asked extends LeastAsked, Result extends LeastResult> = ReturnType<
+	typeof createLongQuestion<Asked, Result>
+>;
+
+const keyOf = (asked: LeastAsked | null): string => (asked ? JSON.stringify(asked) : '');
+
+function staleWords(
+	{ asked, document }: Answered<LeastAsked, unknown>,
+	scenario: Scenario | null,
+	present: JsonObject | null,
+): string {
+	const of = `These figures are of “${asked.scenario.name}”`;
+	if (!scenario) return `${of}: an input now has a problem.`;
+	if (scenario.name !== asked.scenario.name) return `${of}, not of the scenario as it is now.`;
+	const edits = document && present ? editsBetween(document, present) : [];
+	if (edits.length === 0) return 'These figures were asked for with other settings than the present ones.';
+	const named = edits.slice(0, 3).map(({ name, before, after }) => `${name} ${before} → ${after}`);
+	const more = edits.length > 3 ? ` and ${count(edits.length - 3)} more` : '';
+	return `These figures are of earlier inputs. Changed since: ${named.join('; ')}${more}.`;
+}
+
+/** For those who listen: the start, the quarters and the answer, no more. */
+function announcement(status: LongStatus, sentence: string | null): string {
+	switch (status.state) {
+		case 'waiting':
+			return 'Begins when the run under way is over.';
+		case 'running': {
+			if (status.of === 'baseline') return 'Asking the same of the baseline.';
+			const quarter = status.asked > 0 ? Math.floor((4 * (status.finished + status.failed)) / status.asked) * 25 : 0;
+			return quarter === 0 ? 'Simulating drives for this question.' : `${quarter} % of the drives simulated.`;
+		}
+		case 'done':
+			return `Finished. ${sentence ?? ''}`;
+		case 'failed':
+			return `It failed. ${status.message}`;
+		case 'idle':
+			return status.note;
+	}
+}
