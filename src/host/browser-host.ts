@@ -1,34 +1,8 @@
-import { proxy, wrap } from 'comlink';
-import type { WorkerEndpoint } from '../../workers/worker-endpoint.ts';
-import { type WorkerHost, workerHandle } from './worker-handle.ts';
+import { webWorkerHost } from './web-worker-host.ts';
+import type { WorkerHost } from './worker-handle.ts';
 
-/** Web Workers. @param start other than the project's own worker only in tests */
-export function browserHost(start: () => Worker = startWorker): WorkerHost {
-	return {
-		cores: navigator.hardwareConcurrency || 2,
-		spawn() {
-			const worker = start();
-			const remote = wrap<WorkerEndpoint>(worker);
-			return workerHandle({
-				listen: (callback) => remote.listen(proxy(callback)),
-				warmUp: () => remote.warmUp(),
-				call: (name, input, from, to) => remote.call(name, input, from, to),
-				onDeath(callback) {
-					worker.addEventListener('error', (event) => {
-						event.preventDefault();
-						callback(
-							new Error(event.message ? `the worker failed: ${event.message}` : 'the worker could not be loaded'),
-						);
-					});
-					worker.addEventListener('messageerror', () =>
-						callback(new Error('a message of the worker could not be read')),
-					);
-				},
-				end: () => worker.terminate(),
-			});
-		},
-	};
-}
+/** Web Workers of the built page. @param start other than the project's own worker only in tests */
+export const browserHost = (start: () => Worker = startWorker): WorkerHost => webWorkerHost(start);
 
 // in one expression: only so does Vite see that the worker is to be built
 const startWorker = (): Worker =>

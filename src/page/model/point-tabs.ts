@@ -1,7 +1,7 @@
 import type { ChoiceName } from '../../../shared/drive/drive.ts';
 import type { PointResult } from '../../../shared/study/result.ts';
+import { conditionWords } from '../../../shared/words/conditions.ts';
 import { choiceWords } from '../../../shared/words/names.ts';
-import { conditionWords } from './conditions.ts';
 
 /** What an operating point's tab says: its name, its conditions, and which choice is better there. */
 export interface PointTab {

@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
-import type { Picture } from '../model/pictures.ts';
+import type { Picture } from '../../../shared/charts/pictures.ts';
 import { specTable } from '../model/spec-table.ts';
 import type { ChartView } from './chart-view.ts';
 import { SavePicture } from './save-picture.tsx';

@@ -2,7 +2,7 @@ import { signal } from '@preact/signals';
 import { expect, test, vi } from 'vitest';
 import { driveWindow } from '../../../shared/one-drive/drive-window.ts';
 import { driveCauses, unitOutcomes } from '../../../shared/one-drive/unit-outcomes.ts';
-import type { DriveLab } from '../../../src/page/model/one-drive/drive-lab.ts';
+import type { DriveLab } from '../../../src/host/drive-lab.ts';
 import { createOneDrive } from '../../../src/page/model/one-drive/one-drive.ts';
 import type { ViewName } from '../../../src/page/model/route.ts';
 import type { Shown } from '../../../src/page/model/services.ts';

@@ -2,8 +2,8 @@ import { computed, signal } from '@preact/signals';
 import { type ChoiceName, choiceNames } from '../../../../shared/drive/drive.ts';
 import type { DriveRequest } from '../../../../shared/one-drive/drive-request.ts';
 import type { DriveWindow } from '../../../../shared/one-drive/drive-window.ts';
+import type { DriveLab } from '../../../host/drive-lab.ts';
 import { type DriveEvent, driveEvents, nextEvent, type SeenKind } from './drive-events.ts';
-import type { DriveLab } from './drive-lab.ts';
 import { moved, showing, type TimeView, within, zoomed } from './time-view.ts';
 import { latestWork } from './work.ts';
 

@@ -6,14 +6,14 @@ import type { BoardValues, DriveRequest } from '../../../../shared/one-drive/dri
 import type { PairOutcome } from '../../../../shared/one-drive/unit-outcomes.ts';
 import { unusualParts } from '../../../../shared/one-drive/unusual-parts.ts';
 import { whatWentWrong } from '../../../../shared/one-drive/what-went-wrong.ts';
+import { worstStart } from '../../../../shared/one-drive/worst-start.ts';
 import type { Problem } from '../../../../shared/scenario/scenario.ts';
 import type { StudyPlan } from '../../../../shared/study/plan.ts';
 import { requirementOf } from '../../../../shared/study/unit-passes.ts';
+import type { DriveLab } from '../../../host/drive-lab.ts';
 import type { Route, ViewName } from '../route.ts';
 import type { Shown } from '../services.ts';
-import type { DriveLab } from './drive-lab.ts';
 import { createDriveScope } from './drive-scope.ts';
-import { worstStart } from './starts.ts';
 import { latestWork } from './work.ts';
 
 export type OneDrive = ReturnType<typeof createOneDrive>;

@@ -1,3 +1,5 @@
+import { roundStep } from '../../../../shared/maths/round-step.ts';
+
 /** The stretch of a run on show, s. */
 export interface TimeView {
 	readonly from: number;
@@ -42,11 +44,4 @@ export function roundTimes({ from, to }: TimeView, most: number): readonly numbe
 	const times: number[] = [];
 	for (let i = first; i * step <= to; i += 1) times.push(i * step);
 	return times;
-}
-
-/** The next of 1, 2, 5 times a power of ten. */
-export function roundStep(least: number): number {
-	const power = 10 ** Math.floor(Math.log10(least));
-	for (const factor of [1, 2, 5]) if (factor * power >= least * (1 - 1e-9)) return factor * power;
-	return 10 * power;
 }

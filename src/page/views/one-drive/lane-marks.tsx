@@ -1,8 +1,8 @@
 import type { ChoiceName } from '../../../../shared/drive/drive.ts';
 import { type DriveWindow, readingStride, type SectorEvents } from '../../../../shared/one-drive/drive-window.ts';
+import { type Lane, laneY } from '../../../../shared/one-drive/lanes.ts';
 import { readingStates } from '../../../../shared/one-drive/replay-detection.ts';
 import { eventWords } from '../../../../shared/words/names.ts';
-import { type Lane, laneY } from '../../model/one-drive/lanes.ts';
 
 interface MarksProps {
 	readonly choice: ChoiceName;

@@ -1,5 +1,5 @@
 import { useMemo } from 'preact/hooks';
-import { type Lane, laneY } from '../../model/one-drive/lanes.ts';
+import { type Lane, laneY } from '../../../../shared/one-drive/lanes.ts';
 
 /** A lane's ground, title and scale. */
 export function LaneFrame({ lane, gutter, width }: { lane: Lane; gutter: number; width: number }) {

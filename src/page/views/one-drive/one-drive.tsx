@@ -1,5 +1,7 @@
 import '../../style/one-drive.css';
-import { driveLab } from '../../drive-lab.ts';
+import { browserHost } from '../../../host/browser-host.ts';
+import { driveLab } from '../../../host/drive-lab.ts';
+import { createPool } from '../../../host/pool.ts';
 import { createOneDrive, type OneDrive } from '../../model/one-drive/one-drive.ts';
 import type { PageModel } from '../../model/page-model.ts';
 import { Cautions } from '../cautions.tsx';
@@ -15,7 +17,9 @@ export function OneDriveView({ model }: { model: PageModel }) {
 	const drive = model.part('one-drive', (): OneDrive => {
 		const { shown, route, whichChoice } = model;
 		const { view, details, refine } = route;
-		return createOneDrive({ shown, pointIndex: whichChoice.pointIndex, view, details, refine }, driveLab());
+		// a worker of its own, so that single drives need not wait for a study
+		const lab = driveLab(createPool(browserHost(), 1));
+		return createOneDrive({ shown, pointIndex: whichChoice.pointIndex, view, details, refine }, lab);
 	});
 	return (
 		<>

@@ -1,5 +1,5 @@
+import { partRows } from '../../../../shared/one-drive/part-rows.ts';
 import type { OneDrive } from '../../model/one-drive/one-drive.ts';
-import { partRows } from '../../model/one-drive/part-rows.ts';
 import { Behind } from '../../parts/behind.tsx';
 
 /** So many unusual parts are shown at once, the rest behind them. */

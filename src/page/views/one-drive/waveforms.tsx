@@ -1,9 +1,9 @@
 import { useEffect, useMemo, useRef } from 'preact/hooks';
 import { type ChoiceName, choiceNames } from '../../../../shared/drive/drive.ts';
+import { lanesOf } from '../../../../shared/one-drive/lanes.ts';
 import { choiceWords } from '../../../../shared/words/names.ts';
 import { eventKindsSeen, type SeenKind } from '../../model/one-drive/drive-events.ts';
 import { milliseconds } from '../../model/one-drive/drive-words.ts';
-import { lanesOf } from '../../model/one-drive/lanes.ts';
 import type { OneDrive } from '../../model/one-drive/one-drive.ts';
 import { readout } from '../../model/one-drive/readout.ts';
 import { roundTimes } from '../../model/one-drive/time-view.ts';

@@ -1,8 +1,8 @@
-import { type ChoiceName, choiceNames } from '../../../../shared/drive/drive.ts';
-import { type DriveWindow, readingStride, type TraceName } from '../../../../shared/one-drive/drive-window.ts';
-import { readingStates } from '../../../../shared/one-drive/replay-detection.ts';
-import { choiceWords } from '../../../../shared/words/names.ts';
-import { roundStep } from './time-view.ts';
+import { type ChoiceName, choiceNames } from '../drive/drive.ts';
+import { roundStep } from '../maths/round-step.ts';
+import { choiceWords } from '../words/names.ts';
+import { type DriveWindow, readingStride, type TraceName } from './drive-window.ts';
+import { readingStates } from './replay-detection.ts';
 
 /** One strip of the picture: traces over a common scale, and what else is drawn in it. */
 export interface Lane {

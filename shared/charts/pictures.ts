@@ -1,16 +1,16 @@
 import type { TopLevelSpec } from 'vega-lite';
-import type { ErrorBins } from '../../../shared/charts/error-bins.ts';
-import { errorCounts } from '../../../shared/charts/error-counts.ts';
-import { errorCumulative } from '../../../shared/charts/error-cumulative.ts';
-import { ghostBins } from '../../../shared/charts/ghost-bins.ts';
-import { rateIntervals } from '../../../shared/charts/rate-intervals.ts';
-import { sectorMeans } from '../../../shared/charts/sector-means.ts';
-import type { ChartTheme } from '../../../shared/charts/theme.ts';
-import { choiceNames } from '../../../shared/drive/drive.ts';
-import type { PointResult } from '../../../shared/study/result.ts';
-import { count, degrees, signedDegrees, span } from '../../../shared/words/figures.ts';
-import { choiceWords, eventKinds, eventWords } from '../../../shared/words/names.ts';
-import { rateWords } from '../../../shared/words/rate.ts';
+import { choiceNames } from '../drive/drive.ts';
+import type { PointResult } from '../study/result.ts';
+import { count, degrees, signedDegrees, span } from '../words/figures.ts';
+import { choiceWords, eventKinds, eventWords } from '../words/names.ts';
+import { rateWords } from '../words/rate.ts';
+import type { ErrorBins } from './error-bins.ts';
+import { errorCounts } from './error-counts.ts';
+import { errorCumulative } from './error-cumulative.ts';
+import { ghostBins } from './ghost-bins.ts';
+import { rateIntervals } from './rate-intervals.ts';
+import { sectorMeans } from './sector-means.ts';
+import type { ChartTheme } from './theme.ts';
 
 /** A chart and what it shows in words, for those who do not see it. */
 export interface Picture {

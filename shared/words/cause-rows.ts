@@ -1,7 +1,7 @@
-import { causeNames, type choiceNames, type PerChoice } from '../../../shared/drive/drive.ts';
-import type { PointResult } from '../../../shared/study/result.ts';
-import { count, percent } from '../../../shared/words/figures.ts';
-import { causeWords } from '../../../shared/words/names.ts';
+import { causeNames, type choiceNames, type PerChoice } from '../drive/drive.ts';
+import type { PointResult } from '../study/result.ts';
+import { count, percent } from './figures.ts';
+import { causeWords } from './names.ts';
 
 /** Early false crossings by cause, counted, with each cause's share of its choice's. */
 export function causeRows({ choices }: Pick<PointResult, 'choices'>) {

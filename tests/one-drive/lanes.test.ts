@@ -1,10 +1,10 @@
 import { expect, test } from 'vitest';
-import { driveWindow } from '../../../shared/one-drive/drive-window.ts';
-import { driveEvents, nextEvent } from '../../../src/page/model/one-drive/drive-events.ts';
-import { lanesOf, laneY } from '../../../src/page/model/one-drive/lanes.ts';
-import { readout } from '../../../src/page/model/one-drive/readout.ts';
-import { windowTable } from '../../../src/page/model/one-drive/window-table.ts';
-import { demoPlan } from '../../one-drive/demo-plan.ts';
+import { driveWindow } from '../../shared/one-drive/drive-window.ts';
+import { lanesOf, laneY } from '../../shared/one-drive/lanes.ts';
+import { driveEvents, nextEvent } from '../../src/page/model/one-drive/drive-events.ts';
+import { readout } from '../../src/page/model/one-drive/readout.ts';
+import { windowTable } from '../../src/page/model/one-drive/window-table.ts';
+import { demoPlan } from './demo-plan.ts';
 
 const drive = { plan: demoPlan('fan-24v.json'), unit: 19, point: 0, start: 3 };
 const whole = driveWindow({ drive, from: 0, to: 0, columns: 300 });

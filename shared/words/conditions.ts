@@ -1,6 +1,6 @@
-import { formatQuantity } from '../../../shared/parameters/format-quantity.ts';
-import { parameter } from '../../../shared/parameters/parameters.ts';
-import type { PointResult } from '../../../shared/study/result.ts';
+import { formatQuantity } from '../parameters/format-quantity.ts';
+import { parameter } from '../parameters/parameters.ts';
+import type { PointResult } from '../study/result.ts';
 
 /** What an operating point is known by. */
 const headline = ['operation.speed', 'operation.torque', 'supply.voltage'] as const;

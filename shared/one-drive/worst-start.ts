@@ -1,6 +1,6 @@
-import { choiceNames } from '../../../../shared/drive/drive.ts';
-import { type DriveOutcome, falseCrossings } from '../../../../shared/one-drive/drive-outcome.ts';
-import type { PairOutcome } from '../../../../shared/one-drive/unit-outcomes.ts';
+import { choiceNames } from '../drive/drive.ts';
+import { type DriveOutcome, falseCrossings } from './drive-outcome.ts';
+import type { PairOutcome } from './unit-outcomes.ts';
 
 /** Which of a unit's starts at a point goes worst with either choice: lock lost, torque missed, false crossings, angle. */
 export function worstStart(outcomes: readonly PairOutcome[], point: number, starts: number): number {

@@ -1,5 +1,5 @@
-import type { BuiltPart } from '../../../../shared/one-drive/unusual-parts.ts';
-import { formatQuantity, formatRelative } from '../../../../shared/parameters/format-quantity.ts';
+import { formatQuantity, formatRelative } from '../parameters/format-quantity.ts';
+import type { BuiltPart } from './unusual-parts.ts';
 
 export interface PartRow {
 	readonly key: string;

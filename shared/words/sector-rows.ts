@@ -1,7 +1,7 @@
-import type { PerChoice } from '../../../shared/drive/drive.ts';
-import type { PointResult } from '../../../shared/study/result.ts';
-import { signedDegrees } from '../../../shared/words/figures.ts';
-import { sectorWords } from '../../../shared/words/names.ts';
+import type { PerChoice } from '../drive/drive.ts';
+import type { PointResult } from '../study/result.ts';
+import { signedDegrees } from './figures.ts';
+import { sectorWords } from './names.ts';
 
 /** Mean error of each of the six sectors in words. */
 export function sectorRows({ choices }: Pick<PointResult, 'choices'>) {

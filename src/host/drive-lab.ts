@@ -1,13 +1,23 @@
+import type { DriveRequest } from '../../shared/one-drive/drive-request.ts';
+import type { DriveWindow, WindowRequest } from '../../shared/one-drive/drive-window.ts';
+import type { PairOutcome } from '../../shared/one-drive/unit-outcomes.ts';
 import { removals } from '../../shared/one-drive/without.ts';
+import type { StudyPlan } from '../../shared/study/plan.ts';
 import type { TaskInput, TaskName, TaskOutput } from '../../workers/shard-api.ts';
-import { browserHost } from '../host/browser-host.ts';
-import { createPool } from '../host/pool.ts';
-import { silenceLimitOf } from '../host/silence-limit.ts';
-import type { DriveLab } from './model/one-drive/drive-lab.ts';
+import type { Pool } from './pool.ts';
+import { silenceLimitOf } from './silence-limit.ts';
 
-/** Single drives on a worker of their own, so that they need not wait for a study. */
-export function driveLab(): DriveLab {
-	const pool = createPool(browserHost(), 1);
+/** Where single drives are simulated again. Everything rejects with the reason in words where it cannot be done. */
+export interface DriveLab {
+	/** Every start of a unit at every point: point · starts + start. */
+	outcomes(plan: StudyPlan, unit: number): Promise<readonly PairOutcome[]>;
+	/** A drive as it is, then with each disturbance taken out. */
+	causes(request: DriveRequest): Promise<readonly PairOutcome[]>;
+	window(request: WindowRequest): Promise<DriveWindow>;
+}
+
+/** Single drives, simulated again by the workers of a pool. */
+export function driveLab(pool: Pool): DriveLab {
 	const all = async <Name extends TaskName>(
 		name: Name,
 		input: TaskInput<Name>,
