@@ -11,6 +11,10 @@ declare class TextDecoder {
 	decode(bytes: Uint8Array): string;
 }
 
+/** Base64 of a text of bytes, and back; throws where it is none. */
+declare function btoa(bytes: string): string;
+declare function atob(base64: string): string;
+
 declare const crypto: {
 	readonly subtle: { digest(algorithm: 'SHA-256', data: ArrayBuffer | Uint8Array<ArrayBuffer>): Promise<ArrayBuffer> };
 };

@@ -1,6 +1,7 @@
 import type { ChoiceName, PerChoice } from '../drive/drive.ts';
 import type { Verdict } from '../statistics/verdict.ts';
 import type { EventKind } from '../words/names.ts';
+import type { ResultVersion } from './result-version.ts';
 import type { StoppingOutcome } from './stopping-rule.ts';
 import type { UnitFigureName } from './unit-figures.ts';
 import type { Requirement, Shortcoming } from './unit-passes.ts';
@@ -11,7 +12,8 @@ import type { Requirement, Shortcoming } from './unit-passes.ts';
  */
 export interface StudyResult {
 	readonly format: 'anglespread-study';
-	readonly formatVersion: 1;
+	/** Of this record and of the files it is kept in (`results/result-file.ts`). */
+	readonly formatVersion: ResultVersion;
 	readonly provenance: Provenance;
 	/** What ended the study: the number of units asked, or what it found. */
 	readonly stopping: StoppingOutcome;
@@ -77,7 +79,7 @@ export interface ChoiceFigures {
 		readonly quantiles: Readonly<Record<string, number>>;
 		readonly maxAbs: number;
 	};
-	/** Per-unit figure: 95 % quantile of |angle error| over all its starts' sectors (a lost run ranks worse than any: infinite here, null in JSON). */
+	/** Per-unit figure: 95 % quantile of |angle error| over all its starts' sectors (a lost run ranks worse than any: infinite). */
 	readonly unitError: {
 		readonly median: number;
 		readonly q95: number;
@@ -111,7 +113,7 @@ export interface ChoiceFigures {
 export interface WorstUnit {
 	/** Index in the study: with the seed it gives the same unit again. */
 	readonly unit: number;
-	/** Its `unitError`, degrees; infinite where it lost lock (null in JSON). */
+	/** Its `unitError`, degrees; infinite where it lost lock. */
 	readonly error: number;
 	/** Why it does not pass the point; null where it does. */
 	readonly shortcoming: Shortcoming | null;
@@ -131,7 +133,7 @@ export interface RateFigure {
 	readonly boundOn: 'sectors' | 'units';
 }
 
-/** A unit-level figure over units; a unit that lost lock ranks worse than any (infinite here, null in JSON). */
+/** A unit-level figure over units; a unit that lost lock ranks worse than any (infinite). */
 export interface FigureSpread {
 	readonly units: number;
 	readonly lost: number;

@@ -5,6 +5,7 @@ import { passingPairs } from './passing-pairs.ts';
 import type { StudyPlan } from './plan.ts';
 import { pointResult } from './point-result.ts';
 import type { StudyResult } from './result.ts';
+import { resultVersion } from './result-version.ts';
 import { stoppingOutcome } from './stopping.ts';
 import type { StoppingRule } from './stopping-rule.ts';
 import { requirementOf, unitJudge } from './unit-passes.ts';
@@ -65,7 +66,7 @@ export function summarise(plan: StudyPlan, study: StudyColumns, surroundings: Su
 	);
 	return {
 		format: 'anglespread-study',
-		formatVersion: 1,
+		formatVersion: resultVersion,
 		provenance: {
 			version,
 			seed,

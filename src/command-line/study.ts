@@ -1,10 +1,11 @@
+import { writeFileSync } from 'node:fs';
 import { type ChoiceName, choiceNames } from '../../shared/drive/drive.ts';
 import type { StoppingRule } from '../../shared/study/stopping-rule.ts';
-import { runStudy } from '../host/run-study.ts';
 import { wholeNumber, word } from './common-options.ts';
 import { comparison } from './comparison.ts';
 import { progressLine } from './progress-line.ts';
 import { scenarioCommand } from './scenario-command.ts';
+import { resultText, runStudy } from './study-outcome.ts';
 import { requireOptions, workOptions } from './work-options.ts';
 
 const command = {
@@ -75,6 +76,7 @@ export const study = scenarioCommand({
 	progress: (terminal, { units, until }) => progressLine(terminal, units, until.rule !== 'number'),
 	run: runStudy,
 	table: comparison,
+	files: { json: async (path, outcome) => writeFileSync(path, await resultText(outcome)) },
 	isNotShown: (result, { choice, require }) =>
 		require && !choice.every((one) => result.verdict[one].decision === 'holds'),
 });

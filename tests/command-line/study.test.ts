@@ -1,6 +1,7 @@
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test, vi } from 'vitest';
+import { readResult } from '../../shared/results/read-result.ts';
 import type { StudyResult } from '../../shared/study/result.ts';
 import { study } from '../../src/command-line/study.ts';
 import { textWidth, widthOf } from '../../src/command-line/wrap-text.ts';
@@ -191,4 +192,15 @@ test('drives that could not be simulated are shown in the text', async () => {
 	expect(code).toBe(0);
 	expect(out).toContain('7 asked, 0 finished, 7 failed');
 	expect(out).toContain('no threads left');
+});
+
+test('--json is read back: figures, scenario and the units behind them, whose digest is the one told', async () => {
+	const json = join(folder, 'kept.json');
+	expect((await run([scenario, '--units', '5', '--json', json])).code).toBe(0);
+	const reading = await readResult(readFileSync(json, 'utf8'));
+	expect(reading).toMatchObject({
+		result: { formatVersion: 2, provenance: { units: { finished: 5 } } },
+		scenario: { name: 'small' },
+		record: { study: { units: 5 } },
+	});
 });

@@ -1,7 +1,7 @@
+import { studyResultShape } from '../../../../shared/results/result-shape.ts';
+import { count, object, text } from '../../../../shared/results/shape.ts';
 import type { StudyResult } from '../../../../shared/study/result.ts';
 import type { KeptWork } from './kept-work.ts';
-import { studyResultShape } from './result-shape.ts';
-import { count, object, text } from './shape.ts';
 
 /** A result that was kept: what was asked and what came of it, under a name. */
 export interface KeptRecord {

@@ -1,6 +1,6 @@
+import { object, text } from '../../../../shared/results/shape.ts';
 import { readJson } from '../../../../shared/scenario/read-json.ts';
 import { routeLink, type ViewName } from '../route.ts';
-import { object, text } from './shape.ts';
 
 /** What a link carries: a scenario file's text and what it was run with. */
 export interface SharedWork {

@@ -1,5 +1,8 @@
-/** Where a value that came from outside is not what it should be: a dotted path; null where it is. */
-export type Check<T> = ((value: unknown, path: string) => string | null) & { readonly of?: T };
+/**
+ * Where a value that came from outside is not what it should be: a dotted path; null where it is.
+ * `absent`: what a null stands for, and is replaced by, where the value is a member of something.
+ */
+export type Check<T> = ((value: unknown, path: string) => string | null) & { readonly of?: T; readonly absent?: T };
 
 /** A check that holds where `holds` does. */
 const plain =
@@ -7,8 +10,14 @@ const plain =
 	(value, path) =>
 		holds(value) ? null : path;
 
-/** Also infinite and no number at all: figures are. */
+/** Also infinite and no number at all. */
 export const number: Check<number> = plain((value) => typeof value === 'number');
+export const finite: Check<number> = plain((value) => Number.isFinite(value));
+/** A number that may not exist: JSON has no NaN, and a file says null. */
+export const figure: Check<number> = Object.assign(
+	plain<number>((value) => typeof value === 'number' || value === null),
+	{ absent: Number.NaN },
+);
 export const flag: Check<boolean> = plain((value) => typeof value === 'boolean');
 /** A whole number from 0. */
 export const count: Check<number> = plain((value) => Number.isSafeInteger(value) && (value as number) >= 0);
@@ -23,11 +32,15 @@ export function orNull<T>(check: Check<T>): Check<T | null> {
 	return (value, path) => (value === null ? null : check(value, path));
 }
 
+export function optional<T>(check: Check<T>): Check<T | undefined> {
+	return (value, path) => (value === undefined ? null : check(value, path));
+}
+
 export function list<T>(check: Check<T>, longest: number): Check<readonly T[]> {
 	return (value, path) => {
 		if (!Array.isArray(value) || value.length > longest) return path;
 		for (let i = 0; i < value.length; i += 1) {
-			const wrong = check(value[i], `${path}[${i}]`);
+			const wrong = checkMember(check, value, i, `${path}[${i}]`);
 			if (wrong) return wrong;
 		}
 		return null;
@@ -43,8 +56,8 @@ export function pair<T>(check: Check<T>): Check<readonly [T, T]> {
 export function dictionary<T>(check: Check<T>, most: number): Check<Readonly<Record<string, T>>> {
 	return (value, path) => {
 		if (!isRecord(value) || Object.keys(value).length > most) return path;
-		for (const [name, member] of Object.entries(value)) {
-			const wrong = check(member, `${path}.${name}`);
+		for (const name of Object.keys(value)) {
+			const wrong = checkMember(check, value, name, `${path}.${name}`);
 			if (wrong) return wrong;
 		}
 		return null;
@@ -57,11 +70,19 @@ export function object<T extends object>(checks: { readonly [Name in keyof T]-?:
 	return (value, path) => {
 		if (!isRecord(value)) return path;
 		for (const [name, check] of entries) {
-			const wrong = check(Object.hasOwn(value, name) ? value[name] : undefined, `${path}.${name}`);
+			const wrong = checkMember(check, value, name, `${path}.${name}`);
 			if (wrong) return wrong;
 		}
 		return null;
 	};
+}
+
+/** Checks one member; a null that stands for something gives way to it. */
+function checkMember(check: Check<unknown>, owner: object, name: string | number, path: string): string | null {
+	const members = owner as Record<string | number, unknown>;
+	const wrong = check(Object.hasOwn(members, name) ? members[name] : undefined, path);
+	if (wrong === null && members[name] === null && check.absent !== undefined) members[name] = check.absent;
+	return wrong;
 }
 
 const isRecord = (value: unknown): value is Record<string, unknown> =>

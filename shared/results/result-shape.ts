@@ -1,5 +1,6 @@
-import type { PerChoice } from '../../../../shared/drive/drive.ts';
-import type { Decision } from '../../../../shared/statistics/verdict.ts';
+import type { PerChoice } from '../drive/drive.ts';
+import type { DrawFigures } from '../statistics/adaptive-monte-carlo.ts';
+import type { Decision } from '../statistics/verdict.ts';
 import type {
 	ChoiceFigures,
 	ChoiceVerdict,
@@ -14,16 +15,18 @@ import type {
 	RateFigure,
 	StudyResult,
 	WorstUnit,
-} from '../../../../shared/study/result.ts';
-import { type UnitFigureName, unitFigureNames } from '../../../../shared/study/unit-figures.ts';
-import { type Shortcoming, shortcomings } from '../../../../shared/study/unit-passes.ts';
-import { type Check, count, dictionary, flag, list, number, object, one, orNull, pair, text } from './shape.ts';
+} from '../study/result.ts';
+import { resultVersions } from '../study/result-version.ts';
+import type { SettledFigure, StoppingOutcome } from '../study/stopping-rule.ts';
+import { type UnitFigureName, unitFigureNames } from '../study/unit-figures.ts';
+import { type Shortcoming, shortcomings } from '../study/unit-passes.ts';
+import { type Check, count, dictionary, figure, flag, list, number, object, one, orNull, pair, text } from './shape.ts';
 
-/* What a study's result looks like, field by field: a stored one is shown only if it does. */
+/* What a study's result looks like, field by field: one that comes from outside is used only if it does. */
 
 const sentence = text(4000);
 const word = text(300);
-const interval = orNull(pair(number));
+const interval = orNull(pair(figure));
 const better = one('halfBus', 'virtualNeutral', 'not shown');
 
 const perChoice = <T>(check: Check<T>): Check<PerChoice<T>> => object({ halfBus: check, virtualNeutral: check });
@@ -35,30 +38,30 @@ const unitFigures = <T>(check: Check<T>): Check<Readonly<Record<UnitFigureName, 
 const spread = object<FigureSpread>({
 	units: count,
 	lost: count,
-	mean: orNull(number),
-	sd: orNull(number),
-	quantiles: list(object({ share: number, value: number, interval }), 20),
+	mean: orNull(figure),
+	sd: orNull(figure),
+	quantiles: list(object({ share: figure, value: figure, interval }), 20),
 	symmetric: interval,
 	shortest: interval,
 });
 
 const rate = object<RateFigure>({
 	count,
-	rate: number,
-	low: number,
-	high: number,
-	perHour: number,
+	rate: figure,
+	low: figure,
+	high: figure,
+	perHour: figure,
 	boundOn: one('sectors', 'units'),
 });
 
 const computed = object<ComputedRate>({
-	rate: number,
-	perHour: number,
+	rate: figure,
+	perHour: figure,
 	interval,
-	effective: number,
-	largestShare: number,
-	largestUnit: orNull(number),
-	gain: orNull(number),
+	effective: figure,
+	largestShare: figure,
+	largestUnit: orNull(count),
+	gain: orNull(figure),
 });
 
 const passingPairs = {
@@ -66,14 +69,14 @@ const passingPairs = {
 	both: count,
 	only: perChoice(count),
 	neither: count,
-	difference: orNull(number),
+	difference: orNull(figure),
 	interval,
-	p: number,
+	p: figure,
 	better,
 };
 
 const pairedRates = object<PairedRates>({
-	ratio: orNull(number),
+	ratio: orNull(figure),
 	interval,
 	withoutEvents: orNull(one('halfBus', 'virtualNeutral', 'both')),
 	few: flag,
@@ -82,8 +85,8 @@ const pairedRates = object<PairedRates>({
 const choiceFigures = object<ChoiceFigures>({
 	units: count,
 	sectors: count,
-	angleError: object({ mean: number, sd: number, quantiles: dictionary(number, 20), maxAbs: number }),
-	unitError: object({ median: number, q95: number, medianInterval: interval, q95Interval: interval }),
+	angleError: object({ mean: figure, sd: figure, quantiles: dictionary(figure, 20), maxAbs: figure }),
+	unitError: object({ median: figure, q95: figure, medianInterval: interval, q95Interval: interval }),
 	unitFigures: unitFigures(spread),
 	passing: object({
 		passed: count,
@@ -96,22 +99,22 @@ const choiceFigures = object<ChoiceFigures>({
 	causes: object({ freewheel: count, noise: count, threshold: count }),
 	lost: count,
 	runs: count,
-	meanTorque: number,
+	meanTorque: figure,
 	torqueNotReached: count,
-	sectorMeans: list(number, 6),
-	worst: list(object<WorstUnit>({ unit: count, error: number, shortcoming: orNull(one(...shortcomings)) }), 100),
+	sectorMeans: list(figure, 6),
+	worst: list(object<WorstUnit>({ unit: count, error: figure, shortcoming: orNull(one(...shortcomings)) }), 100),
 	histogram: object({ start: number, step: number, counts: list(number, 100_000) }),
 });
 
 const pairedFigures = object<PairedFigures>({
 	units: count,
-	medianDifference: orNull(number),
+	medianDifference: orNull(figure),
 	interval,
 	smaller: perChoice(count),
 	ties: count,
-	p: number,
+	p: figure,
 	better,
-	figures: unitFigures(object<PairedFigure>({ medianDifference: orNull(number), interval, p: number, better })),
+	figures: unitFigures(object<PairedFigure>({ medianDifference: orNull(figure), interval, p: figure, better })),
 	passing: object<PassingPairs>(passingPairs),
 	rates: object({ counted: pairedRates, computed: orNull(pairedRates) }),
 	sentence,
@@ -119,11 +122,11 @@ const pairedFigures = object<PairedFigures>({
 
 const verdict = object<ChoiceVerdict>({
 	decision: one<Decision>('holds', 'fails', 'undecided'),
-	share: number,
-	low: number,
-	high: number,
-	moreUnits: orNull(number),
-	successRun: orNull(number),
+	share: figure,
+	low: figure,
+	high: figure,
+	moreUnits: orNull(figure),
+	successRun: orNull(figure),
 	passed: count,
 	failed: count,
 	notSimulated: count,
@@ -146,12 +149,46 @@ const provenance = object<Provenance>({
 	warnings: list(sentence, 100),
 });
 
-/** A result as the page makes them: of a number of drives fixed beforehand. */
+const choice = one('halfBus', 'virtualNeutral');
+
+const settledFigure = object<SettledFigure>({
+	point: count,
+	choice,
+	tolerance: figure,
+	errors: orNull(object<DrawFigures>({ mean: figure, sd: figure, low: figure, high: figure })),
+	settled: flag,
+	lost: flag,
+});
+
+type Stopping<Rule extends StoppingOutcome['rule']> = Extract<StoppingOutcome, { readonly rule: Rule }>;
+
+/** By what ended the study. */
+const stoppings: { readonly [Rule in StoppingOutcome['rule']]: Check<Stopping<Rule>> } = {
+	number: object<Stopping<'number'>>({ rule: one('number') }),
+	decided: object<Stopping<'decided'>>({
+		rule: one('decided'),
+		ceiling: count,
+		choices: list(choice, 2),
+		looks: list(count, 1000),
+		reached: flag,
+	}),
+	settled: object<Stopping<'settled'>>({
+		rule: one('settled'),
+		ceiling: count,
+		digits: count,
+		batch: count,
+		figures: list(settledFigure, 1000),
+		reached: flag,
+	}),
+};
+const rule = one(...(Object.keys(stoppings) as (keyof typeof stoppings)[]));
+
+/** A study's result of any version that is read. */
 export const studyResultShape = object<StudyResult>({
 	format: one('anglespread-study'),
-	formatVersion: one(1),
+	formatVersion: one(...resultVersions),
 	provenance,
-	stopping: object({ rule: one('number') }) as Check<StudyResult['stopping']>,
+	stopping: (value, path) => object({ rule })(value, path) ?? stoppings[(value as StoppingOutcome).rule](value, path),
 	requirement: object({
 		angleLimit: number,
 		quantile: number,
