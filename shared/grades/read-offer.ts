@@ -1,0 +1,25 @@
+import type { Grade } from './grade.ts';
+import { type GradeProblem, readGrades } from './read-grades.ts';
+import { readPrices } from './read-prices.ts';
+
+export interface OfferProblem extends GradeProblem {
+	readonly of: 'grades' | 'prices';
+}
+
+/** Grades with their prices from the two lists as written, or everything that is wrong with either. @param pricesText null where none are given */
+export function readOffer(
+	gradesText: string,
+	pricesText: string | null,
+): { readonly grades: readonly Grade[] } | { readonly problems: readonly OfferProblem[] } {
+	const reading = readGrades(gradesText);
+	const written = 'grades' in reading ? reading.grades : null;
+	const prices = pricesText === null ? null : readPrices(pricesText, written?.length ?? null);
+	const of = (list: OfferProblem['of']) => (problem: GradeProblem) => ({ ...problem, of: list });
+	const problems = [
+		...('problems' in reading ? reading.problems.map(of('grades')) : []),
+		...(prices !== null && 'problems' in prices ? prices.problems.map(of('prices')) : []),
+	];
+	if (written === null || problems.length > 0) return { problems };
+	const list = prices !== null && 'prices' in prices ? prices.prices : [];
+	return { grades: written.map((grade, i) => ({ ...grade, price: list[i] ?? null })) };
+}
