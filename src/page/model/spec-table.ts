@@ -1,5 +1,5 @@
 import type { TopLevelSpec } from 'vega-lite';
-import type { Table } from './csv.ts';
+import type { Table } from '../../../shared/words/csv.ts';
 
 /** The figures that a chart draws, as they stand in its specification: a row for each of them, whichever layer draws it. */
 export function specTable(spec: TopLevelSpec): Table {

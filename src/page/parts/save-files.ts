@@ -1,4 +1,4 @@
-import { csvText, type Table } from '../model/csv.ts';
+import { csvText, type Table } from '../../../shared/words/csv.ts';
 import { standaloneSvg } from './standalone-svg.ts';
 
 /** Dots of a PNG to one of the screen's CSS pixels: sharp in a document. */

@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import type { Table } from '../model/csv.ts';
+import type { Table } from '../../../shared/words/csv.ts';
 
 interface SavePictureProps {
 	/** What the files are called, without their ending. */

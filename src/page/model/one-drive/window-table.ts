@@ -1,6 +1,6 @@
 import { type ChoiceName, choiceNames } from '../../../../shared/drive/drive.ts';
 import { type DriveWindow, type TraceName, traceNames } from '../../../../shared/one-drive/drive-window.ts';
-import type { Table } from '../csv.ts';
+import type { Table } from '../../../../shared/words/csv.ts';
 
 const units: Readonly<Record<TraceName, string>> = {
 	sense: 'V',

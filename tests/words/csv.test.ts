@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { csvText } from '../../src/page/model/csv.ts';
+import { csvText } from '../../shared/words/csv.ts';
 import { specTable } from '../../src/page/model/spec-table.ts';
 
 test('commas, quotes and line ends are quoted, numbers keep all their digits, missing ones are empty', () => {
