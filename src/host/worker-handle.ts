@@ -1,4 +1,5 @@
 import type { TaskInput, TaskName, TaskOutput } from '../../workers/shard-api.ts';
+import { settledCalls } from './settled-calls.ts';
 
 /** One running worker, as the pool sees it. It does one call at a time. */
 export interface WorkerHandle {
@@ -31,6 +32,8 @@ export interface WorkerHost {
 	spawn(): WorkerHandle;
 	/** Workers that suit this machine. */
 	readonly cores: number;
+	/** SHA-256 (hex) of the program that the workers run, where the host can tell it: equal digests, equal figures. */
+	readonly engineDigest?: () => string;
 }
 
 /** The far side as a host file hands it over, with comlink already taken care of. */
@@ -44,37 +47,11 @@ interface Remote {
 	end(): void;
 }
 
-/**
- * Turns a far side into a handle whose calls always settle: comlink leaves a
- * call pending for ever when its worker dies or is terminated.
- */
+/** Turns a far side into a handle whose calls always settle. */
 export function workerHandle(remote: Remote): WorkerHandle {
-	const pending = new Set<(error: Error) => void>();
-	let death: Error | null = null;
+	const { die, settled } = settledCalls(() => remote.end());
 	let listener: { readonly from: number; readonly onProgress: (done: number) => void } | null = null;
 
-	const die = (error: Error): void => {
-		if (death !== null) return;
-		death = error;
-		remote.end();
-		for (const reject of pending) reject(error);
-		pending.clear();
-	};
-	/** What `ask` answers; rejects when the worker dies first. An abort kills it. */
-	const settled = <T>(ask: () => Promise<T>, signal?: AbortSignal): Promise<T> =>
-		new Promise<T>((resolve, reject) => {
-			const abort = (): void => die(new Error('the work was cancelled'));
-			if (signal?.aborted) abort();
-			if (death !== null) return reject(death);
-			pending.add(reject);
-			signal?.addEventListener('abort', abort, { once: true });
-			ask()
-				.then(resolve, reject)
-				.finally(() => {
-					pending.delete(reject);
-					signal?.removeEventListener('abort', abort);
-				});
-		});
 	remote.onDeath(die);
 	// progress of an earlier call may come in late, over a channel of its own: `from` tells
 	const listening = settled(() =>

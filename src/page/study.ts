@@ -1,21 +1,46 @@
+import { farCalls } from '../host/far-calls.ts';
+import type { RecordTicket } from '../host/record-shelf.ts';
+import type { startEngine } from './engine.ts';
 import type { Services } from './model/services.ts';
 
-type Engine = Pick<Services, 'study' | 'preview' | 'compare' | 'pointChange'>;
-
-/** The engine's near side, loaded beside the page's first script so that the page is drawn without waiting for it. */
-export function studyRunner(): Engine {
-	let started: Engine | null = null;
-	const engine = import('./engine.ts').then(({ startEngine }) => {
-		started = startEngine();
-		return started;
+/** The engine in its own thread; this one draws and listens, no more. */
+export function studyRunner(): Pick<Services, 'study' | 'preview' | 'compare' | 'pointChange'> {
+	const engine = farCalls<ReturnType<typeof startEngine>>(startWorker);
+	engine.start();
+	// records that nobody on this side can ask for any more
+	const forgotten = new FinalizationRegistry<string>((ticket) => {
+		engine.call('letGo', { ticket }).catch(() => {});
 	});
-	// whoever asks is told
-	engine.catch(() => {});
+	const held = <Ticket extends RecordTicket | undefined>(record: Ticket): Ticket => {
+		if (record) forgotten.register(record, record.ticket);
+		return record;
+	};
 	return {
-		study: async (...asked) => (await engine).study(...asked),
-		preview: async (...asked) => (await engine).preview(...asked),
-		compare: async (...asked) => (await engine).compare(...asked),
-		// units to compare come from the engine, which is then there
-		pointChange: (...places) => started?.pointChange(...places) ?? null,
+		async study(request, { onPartial, ...watch }) {
+			const { result, record } = await engine.call('study', request, {
+				...watch,
+				onPartial: (soFar, record) => onPartial(soFar, held(record)),
+			});
+			return { result, record: held(record) };
+		},
+		async preview(request, { onPartial, ...watch }) {
+			const found = await engine.call('preview', request, {
+				...watch,
+				onPartial: (soFar) => {
+					held(soFar.record);
+					onPartial(soFar);
+				},
+			});
+			held(found?.record);
+			return found;
+		},
+		async compare(request, watch) {
+			const found = await engine.call('compare', request, watch);
+			return found?.map(held) ?? null;
+		},
+		pointChange: (before, after) => engine.call('change', [before, after]),
 	};
 }
+
+// in one expression: only so does Vite see that the worker is to be built
+const startWorker = (): Worker => new Worker(new URL('./engine-worker.ts', import.meta.url), { type: 'module' });

@@ -8,6 +8,7 @@ import { pointPlan } from '../../shared/study/point-plan.ts';
 import type { PointResult } from '../../shared/study/result.ts';
 import { runShard } from '../../shared/study/run-shard.ts';
 import { summarise } from '../../shared/study/summarise.ts';
+import { recordShelf } from '../../src/host/record-shelf.ts';
 import type { Services } from '../../src/page/model/services.ts';
 
 export function simulated(plan: StudyPlan, units: number): UnitRecord {
@@ -27,9 +28,15 @@ const noDigest = { scenarioDigest: '', resultDigest: '', partial: false, warning
 /** The engine itself in this thread, for tests of what the page makes of it. */
 export function engineServices(text: string): Services & { readonly asked: string[] } {
 	const asked: string[] = [];
+	const records = recordShelf();
 	return {
 		asked,
-		pointChange,
+		async pointChange(before, after) {
+			const [first, second] = [records.at(before.record), records.at(after.record)];
+			return first && second
+				? pointChange({ record: first, point: before.point }, { record: second, point: after.point })
+				: null;
+		},
 		demos: [{ kind: 'demo', file: 'small.json', text }],
 		read: readScenario,
 		theme: () => ({
@@ -42,11 +49,10 @@ export function engineServices(text: string): Services & { readonly asked: strin
 		}),
 		now: () => 0,
 		address: { read: () => '', write: () => {}, onChange: () => {} },
-		async study({ scenario, seed, units }, { onUnits }) {
+		async study({ scenario, seed, units }) {
 			asked.push(`study ${units}`);
 			const record = simulated(planOf(scenario, seed), units);
-			onUnits(record);
-			return summarise(record.plan, record.study, noDigest);
+			return { result: summarise(record.plan, record.study, noDigest), record: records.put(record) };
 		},
 		async preview({ scenario, seed, units, point }) {
 			asked.push(`preview ${units} at ${point}`);
@@ -56,7 +62,7 @@ export function engineServices(text: string): Services & { readonly asked: strin
 				point: summarise(record.plan, record.study, noDigest).points[0] as PointResult,
 				units: { asked: units, finished: units, failed: 0 },
 				starts: 1,
-				record,
+				record: records.put(record),
 				isComplete: true,
 			};
 		},
@@ -64,7 +70,7 @@ export function engineServices(text: string): Services & { readonly asked: strin
 			asked.push(`compare ${scenarios.length} at ${point}`);
 			return scenarios.map((scenario) => {
 				const { compensation } = nominalCompensation(scenario);
-				return simulated(pointPlan(scenario, point, { seed, compensation }), units);
+				return records.put(simulated(pointPlan(scenario, point, { seed, compensation }), units));
 			});
 		},
 	};

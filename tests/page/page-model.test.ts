@@ -36,8 +36,12 @@ function model(over: Partial<Services> = {}) {
 		address: { read: () => '', write: () => {}, onChange: () => {} },
 		preview: async () => null,
 		compare: async () => null,
-		pointChange: () => null,
-		study: ({ units, seed }, watch) => new Promise((finish, fail) => calls.push({ watch, units, seed, finish, fail })),
+		pointChange: async () => null,
+		study: ({ units, seed }, watch) =>
+			new Promise((resolve, fail) => {
+				const finish = (result: StudyResult): void => resolve({ result, record: { ticket: `${calls.length}` } });
+				calls.push({ watch, units, seed, finish, fail });
+			}),
 		...over,
 	});
 	return { made, calls };

@@ -2,11 +2,11 @@ import { computed, effect, type ReadonlySignal, signal } from '@preact/signals';
 import type { JsonObject } from '../../../shared/scenario/read-json.ts';
 import type { PointChange } from '../../../shared/study/point-change.ts';
 import type { PointResult } from '../../../shared/study/result.ts';
-import type { Preview } from '../../host/run-preview.ts';
+import { followed } from './followed.ts';
 import type { PointOnShow } from './on-show.ts';
 import type { RunStatus } from './run-status.ts';
 import { type Background, previewUnits } from './runs.ts';
-import type { Services, Shown, StudyRequest } from './services.ts';
+import type { PlaceOnShelf, Preview, Services, Shown, StudyRequest } from './services.ts';
 
 /** A result that later ones are held against, with the inputs that gave it. */
 export interface Baseline {
@@ -66,27 +66,33 @@ export function createBaseline({ services, runs, request, document, onShow, poin
 		if (!pinned || !present || onShow.value?.preview) return false;
 		return pinned.scenario === present.scenario && pinned.seed === present.seed && pinned.units === present.units;
 	});
-	/** What changed at the point on show; null where there is nothing to hold it against. */
-	const change = computed<PointChange | null>(() => {
+	/** The baseline's units and those on show; null where there is nothing to compare. */
+	const places = computed<readonly [PlaceOnShelf, PlaceOnShelf] | null>(() => {
 		const present = onShow.value;
 		if (!present?.place || !baseline.value || isBaseline.value) return null;
 		if (!present.preview) {
 			const before = placeOf(present.point.name);
-			return before && services.pointChange(before, present.place);
+			return before && [before, present.place];
 		}
 		const before = previews.value.get(at.value);
-		return before ? services.pointChange({ record: before.record, point: 0 }, present.place) : null;
+		return before ? [{ record: before.record, point: 0 }, present.place] : null;
+	});
+	/** What changed at the point on show; null where there is nothing to hold it against. */
+	const change = followed(() => {
+		const pair = places.value;
+		return pair && { of: `${onShow.value?.point.name}`, answer: services.pointChange(...pair) };
 	});
 	/** What changed at every point, from finished studies. */
-	const changes = computed(() => {
-		const present = runs.shown.value;
-		if (!present?.record || !baseline.value || isBaseline.value) return [];
-		const { record } = present;
-		return points.value.map(({ name }, point) => {
-			const before = placeOf(name);
-			return { name, change: before && services.pointChange(before, { record, point }) };
-		});
-	});
+	const changes = async (): Promise<readonly { readonly name: string; readonly change: PointChange | null }[]> => {
+		const record = runs.shown.value?.record;
+		if (!record || !baseline.value || isBaseline.value) return [];
+		return Promise.all(
+			points.value.map(async ({ name }, point) => {
+				const before = placeOf(name);
+				return { name, change: before && (await services.pointChange(before, { record, point })) };
+			}),
+		);
+	};
 
 	effect(() => {
 		const pinned = baseline.value;

@@ -1,7 +1,6 @@
 import { computed, type ReadonlySignal } from '@preact/signals';
-import type { PlaceInRecord } from '../../../shared/study/point-change.ts';
 import type { PointResult } from '../../../shared/study/result.ts';
-import type { Previewed, Shown, StudyRequest } from './services.ts';
+import type { PlaceOnShelf, Previewed, Shown, StudyRequest } from './services.ts';
 
 interface Seen {
 	readonly runs: {
@@ -16,7 +15,7 @@ interface Seen {
 export interface PointOnShow {
 	readonly point: PointResult;
 	/** The units behind it. */
-	readonly place: PlaceInRecord | null;
+	readonly place: PlaceOnShelf | null;
 	/** The preview that the figures are from; null where they are the study's. */
 	readonly preview: Previewed['preview'] | null;
 }

@@ -117,9 +117,8 @@ export function createRuns(
 		const isCurrent = (): boolean => current === own;
 		const began = services.now();
 		status.value = { state: 'running', finished: 0, failed: 0, asked: asked.units };
-		let record: Shown['record'];
 		try {
-			const result = await services.study(asked, {
+			const { result, record } = await services.study(asked, {
 				signal: own.end.signal,
 				stop: own.stop.signal,
 				onProgress: (progress) => {
@@ -127,9 +126,6 @@ export function createRuns(
 				},
 				onPartial: (result, record) => {
 					if (isCurrent()) show({ ...asked, result, record });
-				},
-				onUnits: (units) => {
-					record = units;
 				},
 			});
 			if (!isCurrent()) return;

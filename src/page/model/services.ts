@@ -1,9 +1,10 @@
 import type { ChartTheme } from '../../../shared/charts/theme.ts';
 import type { Problem, Scenario } from '../../../shared/scenario/scenario.ts';
-import type { pointChange, UnitRecord } from '../../../shared/study/point-change.ts';
+import type { PointChange } from '../../../shared/study/point-change.ts';
 import type { StudyResult } from '../../../shared/study/result.ts';
+import type { RecordTicket } from '../../host/record-shelf.ts';
 import type { ComparisonRequest } from '../../host/run-comparison.ts';
-import type { Preview } from '../../host/run-preview.ts';
+import type { Preview as PreviewWithUnits } from '../../host/run-preview.ts';
 import type { Address } from './route.ts';
 import type { ScenarioSource } from './scenario-source.ts';
 import type { StudyInputs } from './study-inputs.ts';
@@ -14,22 +15,36 @@ export interface Services {
 	readonly demos: readonly ScenarioSource[];
 	readonly read: (text: string) => Reading;
 	/** Resolves with what finished, also when it was interrupted; rejects where nothing could be worked out. */
-	readonly study: (request: StudyRequest, watch: StudyWatch) => Promise<StudyResult>;
+	readonly study: (
+		request: StudyRequest,
+		watch: StudyWatch,
+	) => Promise<{ readonly result: StudyResult; readonly record: RecordTicket }>;
 	/** Quick figures of one operating point; null where nothing was finished. */
 	readonly preview: (request: PreviewRequest, watch: PreviewWatch) => Promise<Preview | null>;
 	/** The same units of several scenarios at one point; null where it was cut short or a nominal drive failed. */
 	readonly compare: (
 		request: Omit<ComparisonRequest, 'signal' | 'stop' | 'onProgress'>,
 		watch: Required<Pick<ComparisonRequest, 'signal' | 'stop' | 'onProgress'>>,
-	) => Promise<readonly UnitRecord[] | null>;
-	/** What changed between two studies at a point. */
-	readonly pointChange: typeof pointChange;
+	) => Promise<readonly RecordTicket[] | null>;
+	/** What changed from one study to another at a point; null where nothing can be compared. */
+	readonly pointChange: (before: PlaceOnShelf, after: PlaceOnShelf) => Promise<PointChange | null>;
 	/** Where the page is. */
 	readonly address: Address;
 	/** Colours and type of the charts, read when they are first wanted. */
 	readonly theme: () => ChartTheme;
 	/** Milliseconds from any origin. */
 	readonly now: () => number;
+}
+
+/** A preview as the page has it: the units behind it stay with the engine. */
+export interface Preview extends Omit<PreviewWithUnits, 'record'> {
+	readonly record: RecordTicket;
+}
+
+/** The units behind some figures, at one of their points. */
+export interface PlaceOnShelf {
+	readonly record: RecordTicket;
+	readonly point: number;
 }
 
 export type Reading = { readonly scenario: Scenario } | { readonly problems: readonly Problem[] };
@@ -58,16 +73,14 @@ export interface StudyWatch {
 	readonly stop: AbortSignal;
 	readonly onProgress: (progress: { readonly finished: number; readonly failed: number }) => void;
 	/** Takes the figures so far, now and then. */
-	readonly onPartial: (result: StudyResult, units?: UnitRecord) => void;
-	/** Takes the units behind the result, just before it comes. */
-	readonly onUnits: (units: UnitRecord) => void;
+	readonly onPartial: (result: StudyResult, units?: RecordTicket) => void;
 }
 
 /** Figures on show, with what they were asked with. */
 export interface Shown extends StudyRequest {
 	readonly result: StudyResult;
 	/** The units behind the figures; figures that were kept in a file or by the browser have none. */
-	readonly record?: UnitRecord | undefined;
+	readonly record?: RecordTicket | undefined;
 }
 
 /** A preview with what it was asked with. */

@@ -3,11 +3,13 @@ import { type Edits, mostEditsShared, setsNeeded, shapleyShares } from '../../..
 import type { choiceNames, PerChoice } from '../../../shared/drive/drive.ts';
 import type { JsonObject } from '../../../shared/scenario/read-json.ts';
 import type { Scenario } from '../../../shared/scenario/scenario.ts';
-import { type ChoiceChange, pointChange, type UnitRecord } from '../../../shared/study/point-change.ts';
+import type { ChoiceChange, PointChange } from '../../../shared/study/point-change.ts';
 import { count } from '../../../shared/words/figures.ts';
 import { changeSentence, headlineChanges, headlines, inDegrees, wordsOf } from './change-words.ts';
 import { type Edit, editsBetween, samePoints, withEdits } from './edits.ts';
+import { followed } from './followed.ts';
 import type { PageModel } from './page-model.ts';
+import type { Services } from './services.ts';
 
 /** Drives of every set of edits. */
 const attributionUnits = 200;
@@ -60,8 +62,9 @@ export function createWhatChanged(model: PageModel) {
 			? { sentence: changeSentence(point, change, level), headlines: headlineChanges(change), point }
 			: null;
 	});
+	const changes = followed(() => (isOpen.value ? { of: 'every point', answer: against.changes() } : null));
 	const everywhere = computed(() =>
-		against.changes.value.map(({ name, change }) => ({
+		(changes.value ?? []).map(({ name, change }) => ({
 			name,
 			choices: {
 				halfBus: change && wordsOf(change.choices.halfBus.typical, inDegrees),
@@ -109,7 +112,14 @@ export function createWhatChanged(model: PageModel) {
 				);
 				if (!isLatest()) return;
 				if (records) {
-					attributing.value = { state: 'done', attribution: attributed(list, plan.sets, records, units) };
+					const { pointChange } = model.services;
+					const steps = await changesBetween(plan.sets, list.length, (from, to) => {
+						const [before, after] = [records[plan.sets.indexOf(from)], records[plan.sets.indexOf(to)]];
+						return before && after ? pointChange({ record: before, point: 0 }, { record: after, point: 0 }) : null;
+					});
+					if (!isLatest()) return;
+					const name = plan.scenarios[0]?.points[point]?.name ?? '';
+					attributing.value = { state: 'done', attribution: attributed(list, steps, { point: name, units }) };
 					return;
 				}
 				// it gave way to a run, and begins again after it
@@ -163,19 +173,32 @@ export function createWhatChanged(model: PageModel) {
 	};
 }
 
+/** What sets of edits changed, from none of them and as the last of all. */
+interface Steps {
+	readonly fromNone: ReadonlyMap<Edits, PointChange | null>;
+	/** By edit. */
+	readonly last: readonly (PointChange | null)[];
+}
+
+async function changesBetween(
+	sets: readonly Edits[],
+	edits: number,
+	between: (from: Edits, to: Edits) => ReturnType<Services['pointChange']> | null,
+): Promise<Steps> {
+	const all = 2 ** edits - 1;
+	const [fromNone, last] = await Promise.all([
+		Promise.all(sets.map(async (set) => [set, await between(0, set)] as const)),
+		Promise.all(Array.from({ length: edits }, (_, i) => between(all - 2 ** i, all))),
+	]);
+	return { fromNone: new Map(fromNone), last };
+}
+
 function attributed(
 	edits: readonly Edit[],
-	sets: readonly Edits[],
-	records: readonly UnitRecord[],
-	units: number,
+	{ fromNone, last }: Steps,
+	{ point, units }: { readonly point: string; readonly units: number },
 ): Attribution {
-	const bySet = new Map(sets.map((set, i) => [set, { record: records[i] as UnitRecord, point: 0 }]));
 	const all = 2 ** edits.length - 1;
-	const between = (from: Edits, to: Edits) => {
-		const [before, after] = [bySet.get(from), bySet.get(to)];
-		return before && after ? pointChange(before, after) : null;
-	};
-	const fromNone = new Map(sets.map((set) => [set, between(0, set)]));
 	const isShared = edits.length <= mostEditsShared;
 	const figures = headlines
 		.filter(({ name }) => name !== 'crossings')
@@ -188,7 +211,6 @@ function attributed(
 					whole: wordsOf(fromNone.get(all)?.choices[choice][name] ?? null, print)?.step ?? '–',
 					rows: edits.map((edit, i): AttributedEdit => {
 						const share = shares?.[i];
-						const last = between(all - 2 ** i, all);
 						return {
 							edit: edit.name,
 							share:
@@ -196,7 +218,7 @@ function attributed(
 									? { words: print.step(share), bar: share / largest }
 									: null,
 							alone: wordsOf(fromNone.get(2 ** i)?.choices[choice][name] ?? null, print)?.step || '–',
-							last: wordsOf(last?.choices[choice][name] ?? null, print)?.step || '–',
+							last: wordsOf(last[i]?.choices[choice][name] ?? null, print)?.step || '–',
 						};
 					}),
 				};
@@ -207,7 +229,7 @@ function attributed(
 		? 'A share is the step of an edit averaged over every order in which the edits could have been made (Shapley); shares add up to the whole.'
 		: `With more than ${mostEditsShared} edits no shares are worked out.`;
 	return {
-		point: records[0]?.plan.scenario.points[0]?.name ?? '',
+		point,
 		figures,
 		method: `${count(units)} drives, the same ones with every set of edits. ${sharing} Alone: the edit made on the baseline. Last: its step when all others are made. Each set of edits has the delay compensation found for it; ± to the farther limit of the 95 % interval.`,
 	};

@@ -10,7 +10,6 @@ import { count } from '../../../shared/words/figures.ts';
 import { levelWords } from '../../../shared/words/level.ts';
 import { choiceWords } from '../../../shared/words/names.ts';
 import { sectorRows } from '../../../shared/words/sector-rows.ts';
-import type { Preview } from '../../host/run-preview.ts';
 import type { createBaseline } from './baseline.ts';
 import { binRows } from './bin-rows.ts';
 import { changeSentence } from './change-words.ts';
@@ -20,7 +19,7 @@ import { pointTabs } from './point-tabs.ts';
 import { provenanceRows } from './provenance-rows.ts';
 import type { RunStatus } from './run-status.ts';
 import { sentences } from './sentences.ts';
-import type { Shown, StudyRequest } from './services.ts';
+import type { Preview, Shown, StudyRequest } from './services.ts';
 import { tally } from './tally.ts';
 import { worstLinks } from './worst-links.ts';
 
