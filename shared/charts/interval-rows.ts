@@ -99,14 +99,22 @@ export function intervalRows(given: IntervalRows, theme: ChartTheme, description
 	} as TopLevelSpec;
 }
 
-/** Scale, axis and ends of powers of ten, from the decade below the least positive value to the one above the greatest. */
-export function decades(values: readonly number[], { least, most }: { least: number; most: number }) {
+/**
+ * Scale, axis and ends of powers of ten, from the decade below the least positive
+ * value to the one above the greatest, at most to 1.
+ *
+ * @param label a decade in print, by its exponent
+ */
+export function decades(
+	values: readonly number[],
+	{ least, most }: { readonly least: number; readonly most: number },
+	label: (decade: number) => string = (decade) => (decade === 0 ? '1' : `10${raised(decade)}`),
+) {
 	const positive = values.filter((value) => value > 0);
 	const first = decadeOf(Math.min(least, ...positive));
 	const last = Math.min(0, decadeOf(Math.max(most, ...positive)) + 1);
 	const all = Array.from({ length: last - first + 1 }, (_, i) => first + i);
 	const ends = { low: Number(`1e${first}`), high: Number(`1e${last}`) };
-	const label = (decade: number): string => (decade === 0 ? '1' : `10${raised(decade)}`);
 	return {
 		...ends,
 		scale: { type: 'log', nice: false, domain: [ends.low, ends.high] },

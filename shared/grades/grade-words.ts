@@ -1,0 +1,23 @@
+import { formatQuantity, formatRelative } from '../parameters/format-quantity.ts';
+import type { Verdict } from '../statistics/verdict.ts';
+import { degrees } from '../words/figures.ts';
+import type { NominalShift } from './apply-grade.ts';
+
+/** What the figures of a comparison of grades are called in every table. */
+
+/** A unit-level error; a drive that lost lock ranks worse than any number. */
+export const errorWords = (error: number): string => (error === Number.POSITIVE_INFINITY ? 'lost' : degrees(error));
+
+/** A grade is judged only up to the first that does not hold; the figures of the others are shown all the same. */
+export const judgedWords = (verdict: Verdict | null, isPartial: boolean): string =>
+	verdict === null ? (isPartial ? '' : 'not judged') : verdict.decision;
+
+/** The resistors whose purchasable value is not the designed one: "star resistor 66.5 kΩ → 68 kΩ (+2.3 %)". */
+export function nominalWords(nominals: readonly NominalShift[]): string {
+	const moved = nominals.filter(({ designed, purchasable }) => designed !== purchasable);
+	const words = moved.map(
+		({ name, designed, purchasable, shift }) =>
+			`${name} ${formatQuantity(designed, 'Ω')} → ${formatQuantity(purchasable, 'Ω')} (${shift > 0 ? '+' : '−'}${formatRelative(Math.abs(Number(shift.toPrecision(2))))})`,
+	);
+	return moved.length === 0 ? 'all as designed' : words.join('; ');
+}
