@@ -1,5 +1,6 @@
 import type { PageModel } from '../model/page-model.ts';
 import { inputProblem } from '../model/study-inputs.ts';
+import { TextField } from '../parts/text-field.tsx';
 import { Progress } from './progress.tsx';
 
 /** What is asked: scenario, units, seed; run and cancel. */
@@ -83,36 +84,5 @@ export function Setup({ model }: { model: PageModel }) {
 			</p>
 			<Progress model={model} />
 		</form>
-	);
-}
-
-interface TextFieldProps {
-	id: string;
-	label: string;
-	value: string;
-	problem: string;
-	inputMode: 'numeric' | 'text';
-	onInput: (typed: string) => void;
-}
-
-function TextField({ id, label, value, problem, inputMode, onInput }: TextFieldProps) {
-	return (
-		<div class="field">
-			<label for={id}>{label}</label>
-			<input
-				id={id}
-				type="text"
-				inputMode={inputMode}
-				autocomplete="off"
-				spellcheck={false}
-				value={value}
-				aria-invalid={problem !== ''}
-				aria-describedby={`${id}-problem`}
-				onInput={(event) => onInput(event.currentTarget.value)}
-			/>
-			<p id={`${id}-problem`} class="problem">
-				{problem}
-			</p>
-		</div>
 	);
 }
