@@ -2,6 +2,9 @@ import type { Grade } from './grade.ts';
 import { type GradeProblem, readGrades } from './read-grades.ts';
 import { readPrices } from './read-prices.ts';
 
+/** What is asked about where nothing else is. */
+export const usualGrades = '5 %, 2 %, 1 %, 0.5 %, 0.1 %';
+
 export interface OfferProblem extends GradeProblem {
 	readonly of: 'grades' | 'prices';
 }
