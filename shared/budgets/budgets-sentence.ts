@@ -27,7 +27,7 @@ function choiceSentence(
 	const interval = monteCarlo?.interval
 		? `, and 95 % of ${count(drawn)} drawn drives lie within ${signedDegrees(monteCarlo.interval[0])} and ${signedDegrees(monteCarlo.interval[1])}`
 		: '';
-	return `${lead}: with everything at its worse limit the mean angle error of ${sectorName(worstKind)} moves by ${board(extremeValue.low)} to ${board(extremeValue.high)}; the root-sum-square says ±${degrees(rootSumSquare)}${interval}.`;
+	return `${lead}: with everything at its worse limit the mean angle error moves furthest in the sectors of ${sectorName(worstKind)}, by ${board(extremeValue.low)} to ${board(extremeValue.high)}; for these the root-sum-square says ±${degrees(rootSumSquare)}${interval}.`;
 }
 
 /** "phase c falling" */

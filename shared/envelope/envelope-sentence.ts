@@ -1,10 +1,9 @@
 import { type ChoiceName, choiceNames } from '../drive/drive.ts';
-import { formatQuantity } from '../parameters/format-quantity.ts';
 import type { NumberRecord } from '../parameters/parameter.ts';
 import { parameter } from '../parameters/parameters.ts';
-import { count, degrees } from '../words/figures.ts';
+import { count, degrees, percent } from '../words/figures.ts';
 import { choiceWords } from '../words/names.ts';
-import { shareWords } from '../words/share.ts';
+import { quantity } from '../words/quantity.ts';
 import type { CombinationResult, EnvelopeResult } from './envelope-result.ts';
 
 type Answered = Omit<EnvelopeResult, 'sentence'>;
@@ -37,9 +36,9 @@ function worstWords({ worst, combinations, everywhere }: Answered, choice: Choic
 		? `1 drive in 20 is beyond ${degrees(unitError.q95)}`
 		: '1 drive in 20 loses lock';
 	const { share } = everywhere[choice].verdict;
-	const all = Number.isNaN(share) ? '' : `, and ${shareWords(share)} of drives pass at every combination`;
+	const all = Number.isNaN(share) ? '' : `, and ${percent(share)} of drives pass at every combination`;
 	return (
-		`With ${choiceWords[choice]} sensing the worst is ${combinationWords(found)}: ${shareWords(verdict.share)} of drives pass there and ${error}; ` +
+		`With ${choiceWords[choice]} sensing the worst is ${combinationWords(found)}: ${percent(verdict.share)} of drives pass there and ${error}; ` +
 		`${limitWords[verdict.decision]} there${all}.`
 	);
 }
@@ -52,8 +51,7 @@ function combinationWords({
 }: Pick<CombinationResult, 'point' | 'limits' | 'conditions'>): string {
 	const ends = Object.entries(limits).map(([id, limit]) => {
 		const { name, unit } = parameter(id) as NumberRecord;
-		const value = formatQuantity(Number((conditions[id] as number).toPrecision(4)), unit).replace(' ', '\u00a0');
-		return `${name} ${limit} (${value})`;
+		return `${name} ${limit} (${quantity(conditions[id] as number, unit)})`;
 	});
 	return ends.length === 0 ? point : `${point} with ${ends.join(', ')}`;
 }

@@ -1,8 +1,7 @@
 import { type ChoiceName, choiceNames } from '../drive/drive.ts';
-import { formatQuantity } from '../parameters/format-quantity.ts';
-import { count, degrees, power, signedDegrees } from '../words/figures.ts';
+import { count, degrees, percent, power, signedDegrees } from '../words/figures.ts';
 import { choiceWords } from '../words/names.ts';
-import { shareWords } from '../words/share.ts';
+import { quantity } from '../words/quantity.ts';
 import type { ChoiceTuning, FirmwareResult } from './firmware-result.ts';
 
 type Answered = Omit<FirmwareResult, 'sentence'>;
@@ -24,15 +23,17 @@ function choiceSentence({ choices, unitsPerRun }: Answered, choice: ChoiceName):
 	const { error } = confirmed.after;
 	const widest = error.points.reduce((one, other) => (other.betweenDrives > one.betweenDrives ? other : one));
 	const where = error.points.length > 1 ? ` at ${widest.name}, where they spread most` : '';
-	return (
-		`${setting} brings the mean error over the operating points from ${signedDegrees(confirmed.before.error.mean)} to ${signedDegrees(error.mean)} ` +
-		`(standard error ${degrees(error.standardError)}, ${count(unitsPerRun)} fresh drives). ` +
-		`What stays is ${degrees(widest.betweenDrives)} of standard deviation from drive to drive${where}, and ${passWords(confirmed)}.`
-	);
+	const [was, is] = [confirmed.before.error.mean, error.mean];
+	const onFresh = `(standard error ${degrees(error.standardError)}, ${count(unitsPerRun)} fresh drives)`;
+	const change =
+		Math.abs(is - was) > error.standardError
+			? `brings the mean error over the operating points from ${signedDegrees(was)} to ${signedDegrees(is)} ${onFresh}.`
+			: `moves the mean error over the operating points, ${signedDegrees(was)} before, by less than its standard error ${onFresh}: there was nothing to take out.`;
+	return `${setting} ${change} What stays is ${degrees(widest.betweenDrives)} of standard deviation from drive to drive${where}, and ${passWords(confirmed)}.`;
 }
 
 function passWords({ before, after, change }: NonNullable<ChoiceTuning['confirmed']>): string {
-	const shares = `${shareWords(after.verdict.share)} of drives pass, ${shareWords(before.verdict.share)} before`;
+	const shares = `${percent(after.verdict.share)} of drives pass, ${percent(before.verdict.share)} before`;
 	if (change.gained === 0 && change.lost === 0) return `${shares}: the same drives`;
 	const shown = change.p < 0.05 ? `the change is no chance, p = ${power(change.p)}` : 'no change is shown';
 	return `${shares} (${count(change.gained)} gained, ${count(change.lost)} lost: ${shown})`;
@@ -41,4 +42,4 @@ function passWords({ before, after, change }: NonNullable<ChoiceTuning['confirme
 const trimWords = (trim: number): string =>
 	Math.abs(trim) < 0.005 ? '' : ` and ${degrees(Math.abs(trim))} ${trim > 0 ? 'more' : 'less'} of advance`;
 
-const time = (seconds: number): string => formatQuantity(Number(seconds.toPrecision(4)), 's').replace(' ', '\u00a0');
+const time = (seconds: number): string => quantity(seconds, 's');

@@ -65,13 +65,13 @@ export function mixSentence(
 		.filter(({ verdict }) => verdict.decision !== 'holds')
 		.map(
 			({ subject, verdict }) =>
-				`${mixWords(subject)} held in the search but not on fresh drives (${shareWords(verdict)})`,
+				`${mixWords(subject)} held in the search but not on fresh drives (${passWords(verdict)})`,
 		);
 	const doubts = failed.length > 0 ? ` Cheaper, ${failed.join('; ')}.` : '';
 	if (confirmed !== null && last !== undefined) {
 		return (
 			`${name}: the cheapest mix that holds is ${mixWords(confirmed)}: ${confidenceWords(requirement)}, shown on fresh drives ` +
-			`(${shareWords(last.verdict)}).${doubts}`
+			`(${passWords(last.verdict)}).${doubts}`
 		);
 	}
 	if (isPartial) return `${name}: interrupted before a mix could be shown.`;
@@ -118,8 +118,8 @@ function freshWords({ enough: { fresh, confirmed }, isPartial }: Judged): string
 	const tests = fresh.map(({ subject, verdict }, place) => {
 		const name = place === 0 ? 'it' : `the next tighter, ${subject}`;
 		return verdict.decision === 'holds'
-			? `fresh drives confirm ${name} (${shareWords(verdict)})`
-			: `fresh drives do not confirm ${name} (${shareWords(verdict)}: it ${decisionWords(verdict)})`;
+			? `fresh drives confirm ${name} (${passWords(verdict)})`
+			: `fresh drives do not confirm ${name} (${passWords(verdict)}: it ${decisionWords(verdict)})`;
 	});
 	if (tests.length === 0) return isPartial ? 'It was interrupted before fresh drives could confirm it.' : '';
 	const end =
@@ -136,7 +136,7 @@ function nextWords(next: JudgedGrade | undefined): string {
 
 const decisionWords = ({ decision }: Verdict): string => (decision === 'undecided' ? 'is undecided' : decision);
 
-const shareWords = ({ share, low }: Verdict): string => `${percent(share)} pass, at least ${percent(low)}`;
+const passWords = ({ share, low }: Verdict): string => `${percent(share)} pass, at least ${percent(low, 'down')}`;
 
 const confidenceWords = ({ share, confidence }: Requirement): string =>
 	`with ${levelWords(confidence)} confidence at least ${levelWords(share)} of drives pass`;

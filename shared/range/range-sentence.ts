@@ -1,9 +1,9 @@
 import { type ChoiceName, choiceNames } from '../drive/drive.ts';
-import { formatQuantity, formatRelative } from '../parameters/format-quantity.ts';
-import { count } from '../words/figures.ts';
+import { formatRelative } from '../parameters/format-quantity.ts';
+import { count, percent } from '../words/figures.ts';
 import { levelWords } from '../words/level.ts';
 import { choiceWords } from '../words/names.ts';
-import { shareWords } from '../words/share.ts';
+import { quantity } from '../words/quantity.ts';
 import type { RangeResult, SlowestSpeed } from './range-result.ts';
 import { settingWords, valueWords } from './setting.ts';
 
@@ -15,7 +15,7 @@ export function rangeSentence(result: Answered): string {
 	if (provenance.units.finished === 0) {
 		return `None of the ${count(provenance.units.asked)} drives was finished: nothing is shown.`;
 	}
-	const asked = `It holds where at least ${shareWords(requirement.share)} of drives pass, shown with ${levelWords(requirement.confidence)} confidence at each value by ${count(unitsPerValue)} drives, the same at all of them.`;
+	const asked = `It holds where at least ${levelWords(requirement.share)} of drives pass, shown with ${levelWords(requirement.confidence)} confidence at each value by ${count(unitsPerValue)} drives, the same at all of them.`;
 	if (slowest)
 		return [...slowest.map((one) => slowestWords(result, one)), loadWords(result), asked].filter(Boolean).join(' ');
 	const names = result.axes.map(({ name }) => name).join(' and ');
@@ -73,9 +73,9 @@ function bestWords({ values }: Answered, choice: ChoiceName): string {
 	const where = Object.entries(best.at)
 		.map(([id, value]) => valueWords(id, value))
 		.join(' and ');
-	return `most drives pass at ${where}: ${shareWords(share(best))}`;
+	return `most drives pass at ${where}: ${percent(share(best))}`;
 }
 
-const rpm = (speed: number): string => formatQuantity(Number(speed.toPrecision(4)), 'rpm').replace(' ', '\u00a0');
+const rpm = (speed: number): string => quantity(speed, 'rpm');
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -5,6 +5,7 @@ import { limits } from '../scenario/read-entry.ts';
 import type { OperatingPoint, Problem, Scenario } from '../scenario/scenario.ts';
 import { brokenRules } from '../scenario/value-rules.ts';
 import { type Variant, variantScenario } from '../variants/variant.ts';
+import { quantity } from '../words/quantity.ts';
 
 /** How the load torque goes with a speed that is varied by itself, through the operating point. */
 export const loadLines = ['square', 'constant'] as const;
@@ -55,7 +56,7 @@ export function settingProblems(ranging: Ranging, setting: Setting): Problem[] {
 	const problems = broken.map(({ path: place, value, message }) => ({
 		path,
 		value: '',
-		message: `${place} ${value} ${message}`,
+		message: `${place}, ${value}: ${message}`,
 	}));
 	const torque = parameter('operation.torque') as NumberRecord;
 	for (const { values } of scenario.points) {
@@ -82,7 +83,7 @@ export function settingWords(setting: Setting): string {
 /** A parameter's value to four digits, with its unit. */
 export function valueWords(id: string, value: number): string {
 	const record = parameter(id) as NumberRecord;
-	return formatQuantity(Number(value.toPrecision(4)), record.unit);
+	return quantity(value, record.unit);
 }
 
 const isCondition = (id: string): boolean => parameter(id).role === 'condition';

@@ -1,7 +1,6 @@
-import { count, power } from '../words/figures.ts';
+import { count, percent, power } from '../words/figures.ts';
 import { levelWords } from '../words/level.ts';
 import { choiceWords } from '../words/names.ts';
-import { shareWords } from '../words/share.ts';
 import type { PassingPairs } from './result.ts';
 
 /** Which choice passes more drives, by how much and with what confidence, or that it is not shown. */
@@ -21,7 +20,7 @@ export function comparisonSentence({ units, both, only, neither, ...pairs }: Pas
 	}
 	const other = better === 'halfBus' ? 'virtualNeutral' : 'halfBus';
 	const [low, high] = better === 'halfBus' ? interval : [-interval[1], -interval[0]];
-	const passing = (choice: 'halfBus' | 'virtualNeutral'): string => shareWords((both + only[choice]) / units);
+	const passing = (choice: 'halfBus' | 'virtualNeutral'): string => percent((both + only[choice]) / units);
 	const chance = p < 1e-4 ? `p below 1 in ${count(10_000)}` : `p = ${power(p)}`;
 	return (
 		`${capital(choiceWords[better])} passes more drives: ${passing(better)} against ${passing(other)} with ${choiceWords[other]}, ` +
@@ -31,9 +30,6 @@ export function comparisonSentence({ units, both, only, neither, ...pairs }: Pas
 }
 
 /** A difference of shares in percentage points. */
-const points = (share: number): string => {
-	const hundred = share * 100;
-	return hundred >= 0.995 || hundred === 0 ? hundred.toFixed(1) : hundred.toFixed(2);
-};
+const points = (share: number): string => percent(share).replace(/\s%$/, '');
 
 const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);

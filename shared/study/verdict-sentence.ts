@@ -1,9 +1,8 @@
 import type { ChoiceName } from '../drive/drive.ts';
 import { formatQuantity } from '../parameters/format-quantity.ts';
-import { count, power } from '../words/figures.ts';
+import { count, percent, power } from '../words/figures.ts';
 import { levelWords } from '../words/level.ts';
 import { choiceWords } from '../words/names.ts';
-import { shareWords } from '../words/share.ts';
 import type { ChoiceVerdict } from './result.ts';
 import type { Requirement } from './unit-passes.ts';
 
@@ -12,8 +11,8 @@ export function requirementSentence(requirement: Requirement): string {
 	const { angleLimit, quantile, crossingsPerHour, share, confidence } = requirement;
 	const hourly = crossingsPerHour === 0 ? 'no' : `at most ${power(crossingsPerHour)}`;
 	return (
-		`Required, with ${levelWords(confidence)} confidence, of ${shareWords(share)} of drives at every operating point: ` +
-		`${shareWords(quantile)} of a drive's commutations within ${formatQuantity(angleLimit, '°')}, ` +
+		`Required, with ${levelWords(confidence)} confidence, of ${levelWords(share)} of drives at every operating point: ` +
+		`${levelWords(quantile)} of a drive's commutations within ${formatQuantity(angleLimit, '°')}, ` +
 		`${hourly} early, late and missed crossings an hour, lock kept and torque reached.`
 	);
 }
@@ -44,23 +43,23 @@ export function verdictSentence(
 	if (decision === 'holds') {
 		const run =
 			successRun !== null
-				? ` None failed: a run of ${count(units)} drives without a failure shows ${shareWords(successRun, 'down')}.`
+				? ` None failed: a run of ${count(units)} drives without a failure shows ${percent(successRun, 'down')}.`
 				: '';
-		return `${capital(name)} holds: ${counted}, which shows at least ${shareWords(low, 'down')} (${confident}${looked}).${run}${kept}`;
+		return `${capital(name)} holds: ${counted}, which shows at least ${percent(low, 'down')} (${confident}${looked}).${run}${kept}`;
 	}
 	if (decision === 'fails') {
-		return `${capital(name)} fails: ${counted}, which leaves at most ${shareWords(high, 'up')} where ${shareWords(required)} are required (${confident}${looked}).${kept}`;
+		return `${capital(name)} fails: ${counted}, which leaves at most ${percent(high, 'up')} where ${levelWords(required)} are required (${confident}${looked}).${kept}`;
 	}
-	const between = `between ${shareWords(low, 'down')} and ${shareWords(high, 'up')} (each limit with ${confident}${looked})`;
+	const between = `between ${percent(low, 'down')} and ${percent(high, 'up')} (each limit with ${confident}${looked})`;
 	const run =
 		successRun !== null
-			? ` None failed: a run of ${count(units)} drives without a failure shows ${shareWords(successRun, 'down')} and no more.`
+			? ` None failed: a run of ${count(units)} drives without a failure shows ${percent(successRun, 'down')} and no more.`
 			: '';
 	const more =
 		moreUnits === null
 			? ' So near the limit no number of drives within reach would decide it.'
 			: ` About ${count(Number(moreUnits.toPrecision(2)))} more drives would decide it, if they pass at the share seen.`;
-	return `${capital(name)} is undecided: ${counted}, which leaves the share ${between} where ${shareWords(required)} are required.${run}${more}${kept}`;
+	return `${capital(name)} is undecided: ${counted}, which leaves the share ${between} where ${levelWords(required)} are required.${run}${more}${kept}`;
 }
 
 const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);

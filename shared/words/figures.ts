@@ -34,23 +34,48 @@ export function signedDegrees(value: number): string {
 	return value > 0 && Number.parseFloat(text) !== 0 ? `+${text}` : text;
 }
 
-/** A share as per cent: one decimal below 99.5 % and at least one significant digit: "0.03 %", "12.4 %". */
-export function percent(share: number): string {
+/**
+ * A share as per cent: one decimal, and near 0 or 1 as many as show one digit of what
+ * it has or lacks: "92.8 %", "99.1 %", "99.995 %", "0.03 %". `down` and `up` round a
+ * limit so that it claims no more than was shown.
+ */
+export function percent(share: number, rounding: 'near' | 'down' | 'up' = 'near'): string {
+	if (!Number.isFinite(share)) return 'unknown';
 	const hundred = share * 100;
 	if (hundred === 0 || hundred === 100) return `${hundred}${space}%`;
-	if (Math.abs(hundred) >= 0.095) return `${fixed(hundred, 1)}${space}%`;
-	return Math.abs(hundred) >= 0.00095
-		? `${withMinus(String(Number(hundred.toPrecision(1))))}${space}%`
-		: `${power(hundred)}${space}%`;
+	const small = Math.abs(hundred) < 99 || hundred > 100 ? Math.abs(hundred) : 100 - hundred;
+	if (rounding === 'near' && Math.abs(hundred) < 0.00095) return `${power(hundred)}${space}%`;
+	let decimals = 1;
+	let unit = 10;
+	while (small * unit < 0.95 && decimals < 9) {
+		decimals += 1;
+		unit *= 10;
+	}
+	if (rounding === 'near') return `${fixed(hundred, decimals)}${space}%`;
+	// 95.1 · 10 must not be 950.9999…
+	const slack = 1e-12 * hundred * unit;
+	const whole = rounding === 'down' ? Math.floor(hundred * unit + slack) : Math.ceil(hundred * unit - slack);
+	return whole === 100 * unit ? `100${space}%` : `${fixed(whole / unit, decimals)}${space}%`;
 }
 
-/** Two significant digits with a power of ten: "3.2 × 10⁻⁴"; from 0.01 to 100 plainly: "0.014". */
+/** Beyond these a figure says nothing: 10⁻¹⁸ is Gaussian noise 8.8 standard deviations out, farther than any is known to be Gaussian. */
+export const leastFigure = 1e-18;
+const mostFigure = 1e18;
+
+/** Two significant digits with a power of ten: "3.2 × 10⁻⁴"; from 0.01 to 100 plainly: "0.014"; below 10⁻¹⁸ no more than that. */
 export function power(value: number): string {
 	if (value === 0) return '0';
+	if (Math.abs(value) < leastFigure) return `<${space}10${raised(-18)}`;
+	if (Math.abs(value) > mostFigure) return `>${space}10${raised(18)}`;
 	const [mantissa = '', exponent = '0'] = value.toExponential(1).split('e');
 	const ten = Number(exponent);
 	if (ten >= -2 && ten <= 1) return withMinus(String(Number(value.toPrecision(2))));
 	return `${withMinus(mantissa)}${space}×${space}10${raised(ten)}`;
+}
+
+/** A computed chance, which is never nothing: 0 is one too small for the computer. */
+export function chance(value: number): string {
+	return power(value === 0 ? Number.MIN_VALUE : value);
 }
 
 /** An integer in raised digits: −4 → "⁻⁴". */
@@ -62,6 +87,11 @@ export function raised(integer: number): string {
 /** Events per hour: whole and grouped from 100, two digits below. */
 export function perHour(value: number): string {
 	return value >= 100 ? count(Number(value.toPrecision(2))) : power(value);
+}
+
+/** Events per hour as computed from chances. */
+export function chancePerHour(value: number): string {
+	return value >= 100 ? perHour(value) : chance(value);
 }
 
 /** "low … high" of an interval already in words. */

@@ -1,6 +1,6 @@
-import { formatQuantity } from '../../shared/parameters/format-quantity.ts';
 import { degrees, signedDegrees } from '../../shared/words/figures.ts';
 import { choiceWords } from '../../shared/words/names.ts';
+import { quantity } from '../../shared/words/quantity.ts';
 import type { BoardFigures, BoardResult } from './board-run.ts';
 import { row } from './two-columns.ts';
 import { wrapText } from './wrap-text.ts';
@@ -12,7 +12,8 @@ export function boardTable(boards: readonly BoardResult[]): string {
 }
 
 function boardLines(board: BoardResult): string[] {
-	const title = `Board ${board.case}`;
+	const name = String(board.case);
+	const title = /^board\b/i.test(name) ? name : `Board ${name}`;
 	if ('failure' in board) return [wrapText(`${title} could not be simulated: ${board.failure}`, { rest: '  ' })];
 	const figures = (label: string, words: (figures: BoardFigures) => string): string =>
 		row(label, words(board.halfBus), words(board.virtualNeutral));
@@ -28,7 +29,7 @@ function boardLines(board: BoardResult): string[] {
 			'  missed crossings',
 			({ crossings }) => `${crossings.filter((one) => one === null).length} of ${crossings.length}`,
 		),
-		figures('  mean torque', ({ meanTorque }) => formatQuantity(Number(meanTorque.toPrecision(4)), 'N·m')),
+		figures('  mean torque', ({ meanTorque }) => quantity(meanTorque, 'N·m')),
 		figures('  lock', ({ lost }) => (lost ? 'LOST' : 'kept')),
 	];
 }

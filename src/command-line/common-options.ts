@@ -1,3 +1,4 @@
+import { nearestName } from '../../shared/scenario/nearest-name.ts';
 import { oneOf } from '../../shared/scenario/read-entry.ts';
 import { count } from '../../shared/words/figures.ts';
 import type { OptionRecord } from './command.ts';
@@ -22,15 +23,27 @@ export function wholeNumber<T>(
 	};
 }
 
-/** One of a few words, each standing for a value. */
-export function word<T, F>(values: Readonly<Record<string, T>>, sentence: string, fallback: F): OptionRecord<T | F> {
+/**
+ * One of a few words, each standing for a value.
+ *
+ * @param meant other words that one might write, and which of the words is meant
+ */
+export function word<T, F>(
+	values: Readonly<Record<string, T>>,
+	sentence: string,
+	fallback: F,
+	meant: Readonly<Record<string, string>> = {},
+): OptionRecord<T | F> {
 	const words = Object.keys(values);
 	return {
 		placeholder: words.join('|'),
 		sentence,
 		fallback,
-		read: (text) =>
-			Object.hasOwn(values, text) ? { value: values[text] as T } : { problem: `must be ${oneOf(words)}` },
+		read(text) {
+			if (Object.hasOwn(values, text)) return { value: values[text] as T };
+			const near = Object.hasOwn(meant, text) ? meant[text] : nearestName(text, words);
+			return { problem: `must be ${oneOf(words)}${near === undefined ? '' : `; did you mean ${near}?`}` };
+		},
 	};
 }
 

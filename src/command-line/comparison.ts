@@ -1,13 +1,12 @@
 import type { PerChoice } from '../../shared/drive/drive.ts';
 import { causeNames } from '../../shared/drive/drive.ts';
-import { formatQuantity } from '../../shared/parameters/format-quantity.ts';
 import { parameter } from '../../shared/parameters/parameters.ts';
 import type { ChoiceFigures, PointResult, RateFigure, StudyResult } from '../../shared/study/result.ts';
-import { studySentence } from '../../shared/study/sentence.ts';
 import { type UnitFigureName, unitFigureNames, unitFigures } from '../../shared/study/unit-figures.ts';
 import { count, degrees, percent, perHour, power, signedDegrees, span } from '../../shared/words/figures.ts';
 import { levelWords } from '../../shared/words/level.ts';
 import { choiceWords, eventKinds, eventWords } from '../../shared/words/names.ts';
+import { quantity } from '../../shared/words/quantity.ts';
 import { computedLines, computedRateLines } from './computed-lines.ts';
 import { decisionLines, passingLines } from './decision-lines.ts';
 import { pairLines } from './pair-lines.ts';
@@ -22,11 +21,7 @@ const referenceTemperature = 25;
 export function comparison(result: StudyResult): string {
 	const { provenance, points } = result;
 	const { asked, finished } = provenance.units;
-	const lines = [
-		wrapText(`${provenance.scenario}: half-bus against virtual-neutral sensing`),
-		'',
-		wrapText(studySentence(result)),
-	];
+	const lines = [wrapText(`${provenance.scenario}: half-bus against virtual-neutral sensing`)];
 	if (provenance.partial) {
 		lines.push(wrapText(`PARTIAL RESULT: interrupted after ${count(finished)} of ${count(asked)} drives.`));
 	}
@@ -82,7 +77,7 @@ function pointLines({ name, conditions, choices, paired }: PointResult, level: n
 		...passingLines(choices, paired.passing),
 		figures('Runs that lost lock', ({ lost, runs }) => `${count(lost)} of ${count(runs)}`),
 		figures('Runs short of the torque', ({ torqueNotReached, runs }) => `${count(torqueNotReached)} of ${count(runs)}`),
-		figures('Mean torque', ({ meanTorque }) => formatQuantity(Number(meanTorque.toPrecision(4)), 'N·m')),
+		figures('Mean torque', ({ meanTorque }) => quantity(meanTorque, 'N·m')),
 		figures('Measured sectors', ({ sectors }) => count(sectors)),
 	];
 }
@@ -125,7 +120,7 @@ function conditionWords(conditions: PointResult['conditions']): string {
 			const { name, kind, ...record } = parameter(id);
 			if (kind === 'choice' || id === 'operation.share' || !('unit' in record)) return [];
 			if (record.unit === '°C' && value === referenceTemperature) return [];
-			return [`${name} ${formatQuantity(value, record.unit).replace(' ', '\u00a0')}`];
+			return [`${name} ${quantity(value, record.unit, 6)}`];
 		})
 		.join(', ');
 }

@@ -1,6 +1,6 @@
 import { choiceNames, type PerChoice } from '../../shared/drive/drive.ts';
 import type { ChoiceFigures, ComputedRate } from '../../shared/study/result.ts';
-import { count, percent, perHour, power, span } from '../../shared/words/figures.ts';
+import { chance, chancePerHour, count, percent, power, span } from '../../shared/words/figures.ts';
 import type { EventKind } from '../../shared/words/names.ts';
 import { row } from './two-columns.ts';
 
@@ -21,12 +21,9 @@ const cells = (
 
 const isComputed = (choices: Choices): boolean => choiceNames.some((choice) => choices[choice].computed !== null);
 
-/** Where nothing was computed above 0: a sector is followed until the chance that nothing has been accepted is 10⁻³⁰. */
-const rateWords = (rate: number): string => (rate === 0 ? '< 10⁻³⁰' : power(rate));
-
 /** One kind's computed rate, to stand beside the counted one. */
 export function computedRateLines(kind: EventKind, choices: Choices): string[] {
-	return isComputed(choices) ? [cells(choices, '  computed, per sector', kind, ({ rate }) => rateWords(rate))] : [];
+	return isComputed(choices) ? [cells(choices, '  computed, per sector', kind, ({ rate }) => chance(rate))] : [];
 }
 
 /** All three kinds together from their computed chances, what carries them, and what computing gains. */
@@ -34,15 +31,15 @@ export function computedLines(choices: Choices, confidence: string): string[] {
 	if (!isComputed(choices)) return ['No chances are computed: the majority window is too long to follow.'];
 	return [
 		'Early, late and missed together, computed',
-		cells(choices, '  per sector', 'all', ({ rate }) => rateWords(rate)),
+		cells(choices, '  per sector', 'all', ({ rate }) => chance(rate)),
 		cells(choices, `    ${confidence} interval`, 'all', ({ interval, largestUnit }) =>
 			largestUnit === null
 				? '–'
 				: interval === null
 					? 'a few drives carry it'
-					: span(power(interval[0]), power(interval[1])),
+					: span(chance(interval[0]), chance(interval[1])),
 		),
-		cells(choices, '  per operating hour', 'all', ({ rate, perHour: hourly }) => (rate === 0 ? '–' : perHour(hourly))),
+		cells(choices, '  per operating hour', 'all', ({ perHour: hourly }) => chancePerHour(hourly)),
 		cells(choices, '  effective number of drives', 'all', ({ effective }) =>
 			effective === 0 ? '–' : effective < 10 ? effective.toPrecision(2) : count(effective),
 		),

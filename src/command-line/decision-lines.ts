@@ -1,5 +1,6 @@
 import { choiceNames, type PerChoice } from '../../shared/drive/drive.ts';
 import type { ChoiceFigures, PassingPairs, StudyResult } from '../../shared/study/result.ts';
+import { studySentence } from '../../shared/study/sentence.ts';
 import { stoppingSentence } from '../../shared/study/stopping-sentence.ts';
 import { type Shortcoming, shortcomings } from '../../shared/study/unit-passes.ts';
 import { count } from '../../shared/words/figures.ts';
@@ -7,8 +8,10 @@ import { heading } from './provenance-lines.ts';
 import { row } from './two-columns.ts';
 import { wrapText } from './wrap-text.ts';
 
-/** What was required, whether each choice holds it, and which passes more drives. */
-export function decisionLines({ requirement, verdict, comparison, stopping, provenance }: StudyResult): string[] {
+/** What was required, whether each choice holds it, which passes more drives and which errs less. */
+export function decisionLines(result: StudyResult): string[] {
+	const { requirement, verdict, comparison, stopping, provenance } = result;
+	const answer = studySentence(result);
 	const stopped = stoppingSentence(stopping, provenance.units.asked);
 	return [
 		heading('Verdict'),
@@ -16,6 +19,7 @@ export function decisionLines({ requirement, verdict, comparison, stopping, prov
 		'',
 		...choiceNames.map((choice) => wrapText(verdict[choice].sentence, { first: '- ', rest: '  ' })),
 		wrapText(comparison.sentence, { first: '- ', rest: '  ' }),
+		wrapText(provenance.units.finished > 0 ? `By angle error: ${answer}` : answer, { first: '- ', rest: '  ' }),
 		...(stopped === '' ? [] : ['', wrapText(stopped)]),
 	];
 }

@@ -2,10 +2,10 @@ import { type ChoiceName, choiceNames } from '../../shared/drive/drive.ts';
 import type { ChoiceTuning, FirmwareResult } from '../../shared/firmware/firmware-result.ts';
 import type { Tuning } from '../../shared/firmware/fit-tuning.ts';
 import type { PointMean } from '../../shared/firmware/point-means.ts';
-import { formatQuantity } from '../../shared/parameters/format-quantity.ts';
 import { count, degrees, signedDegrees } from '../../shared/words/figures.ts';
 import { levelWords } from '../../shared/words/level.ts';
 import { choiceWords } from '../../shared/words/names.ts';
+import { quantity } from '../../shared/words/quantity.ts';
 import { heading, provenanceLines } from './provenance-lines.ts';
 import { restsOnFew, restsOnFewRemark, variantHead, variantLegend, variantRow } from './variant-rows.ts';
 import { padEnd, padStart, wrapText } from './wrap-text.ts';
@@ -75,7 +75,7 @@ const meanWords = ({ mean, standardError }: Pick<PointMean, 'mean' | 'standardEr
 
 const deviationWords = (deviation: number): string => (Number.isNaN(deviation) ? '–' : degrees(deviation));
 
-const time = ({ compensation }: Tuning): string => formatQuantity(Number(compensation.toPrecision(4)), 's');
+const time = ({ compensation }: Tuning): string => quantity(compensation, 's');
 
 function cells([label = '', ...figures]: readonly string[]): string {
 	return (padEnd(label, 18) + figures.map((figure, i) => padStart(figure, i < 2 ? 16 : 15)).join('')).trimEnd();

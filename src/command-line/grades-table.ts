@@ -4,7 +4,7 @@ import type { CaseChoice, CaseFigures, CheapestMix, GradeResult, GradesResult } 
 import { mixWords } from '../../shared/grades/sentence.ts';
 import { formatQuantity, formatRelative } from '../../shared/parameters/format-quantity.ts';
 import type { Verdict } from '../../shared/statistics/verdict.ts';
-import { count, degrees, percent, perHour } from '../../shared/words/figures.ts';
+import { chancePerHour, count, degrees, percent, perHour } from '../../shared/words/figures.ts';
 import { levelWords } from '../../shared/words/level.ts';
 import { choiceWords } from '../../shared/words/names.ts';
 import { heading } from './provenance-lines.ts';
@@ -79,10 +79,10 @@ const figureRow = (name: string, figures: CaseChoice, low: number, price: number
 	gradeRow([
 		name,
 		percent(figures.share),
-		percent(low),
+		percent(low, 'down'),
 		errorWords(figures.unitError.median),
 		errorWords(figures.unitError.q95),
-		hourly(figures.crossingsPerHour),
+		chancePerHour(figures.crossingsPerHour),
 		price === null ? '' : String(price),
 		verdict,
 	]);
@@ -105,7 +105,7 @@ const columns =
 			.join('')
 			.trimEnd();
 
-const gradeRow = columns([17, 8, 9, 8, 8, 11, 6, 12]);
+const gradeRow = columns([17, 8, 9, 8, 8, 12, 6, 11]);
 const effectRow = columns([17, 15, 16, 16, 16]);
 
 /** A grade is judged only up to the first that does not hold; the figures of the others are shown all the same. */
@@ -160,9 +160,6 @@ function groundLines({ provenance, grades }: GradesResult): string[] {
 }
 
 const indented = { first: '  ', rest: '      ' };
-
-/** What is less than once in the age of the earth needs no figure. */
-const hourly = (crossings: number): string => (crossings > 0 && crossings < 1e-12 ? '< 10⁻¹²' : perHour(crossings));
 
 const errorWords = (error: number): string => (error === Number.POSITIVE_INFINITY ? 'lost' : degrees(error));
 

@@ -44,6 +44,7 @@ function choiceLines(origins: ChoiceOrigins, { rows, provenance }: OriginsResult
 				]
 			: [];
 	if (origins.rows === 0) return left;
+	const ofAll = origins.kinds.reduce((sum, { mean }) => sum + mean, 0) / origins.kinds.length;
 	return [
 		...left,
 		row(`Of the variance (${confidence} limits)`, 'alone', 'with interactions'),
@@ -57,7 +58,7 @@ function choiceLines(origins: ChoiceOrigins, { rows, provenance }: OriginsResult
 		),
 		'',
 		padEnd('Sector, by its open phase', 30) +
-			padStart('mean error', 12) +
+			padStart('off the six', 12) +
 			padStart('deviation', 12) +
 			padStart('most of it from', 26),
 		...origins.kinds.map(({ mean, sd }, kind) => {
@@ -66,11 +67,15 @@ function choiceLines(origins: ChoiceOrigins, { rows, provenance }: OriginsResult
 			)[0];
 			return (
 				padEnd(`  ${sectorName(kind)}`, 30) +
-				padStart(signedDegrees(mean), 12) +
+				padStart(signedDegrees(mean - ofAll), 12) +
 				padStart(degrees(sd), 12) +
 				padStart(bare(most?.name ?? ''), 26)
 			);
 		}),
+		wrapText(
+			`Off the six: the mean error against that of all six together, ${signedDegrees(ofAll)}. That one is no error of the drive: crossings here do not wait for readings and votes, and the compensated delay makes up for that wait.`,
+			{ first: '  ', rest: '  ' },
+		),
 	];
 }
 

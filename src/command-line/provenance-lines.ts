@@ -1,6 +1,6 @@
-import { formatQuantity } from '../../shared/parameters/format-quantity.ts';
 import type { Provenance } from '../../shared/study/result.ts';
 import { count } from '../../shared/words/figures.ts';
+import { quantity } from '../../shared/words/quantity.ts';
 import { textWidth, widthOf, wrapText } from './wrap-text.ts';
 
 /** Failed drives named one by one; the JSON names all. */
@@ -8,7 +8,7 @@ const failuresShown = 5;
 
 /** What a result's figures rest on and how far they may be trusted. */
 export function provenanceLines({ units, failures, compensation, ...ground }: Provenance): string[] {
-	const time = (seconds: number): string => formatQuantity(Number(seconds.toPrecision(4)), 's');
+	const time = (seconds: number): string => quantity(seconds, 's').replace('\u00a0', ' ');
 	const cautions = ground.warnings.length > 0 ? ['', heading('Cautions'), ...ground.warnings.map(item)] : [];
 	return [
 		...cautions,

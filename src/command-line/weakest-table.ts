@@ -1,11 +1,11 @@
 import { choiceNames } from '../../shared/drive/drive.ts';
-import { formatQuantity } from '../../shared/parameters/format-quantity.ts';
 import { parameter } from '../../shared/parameters/parameters.ts';
 import type { SolderedPart } from '../../shared/rare/soldered-parts.ts';
 import type { WeakestChoice, WeakestDrive, WeakestResult, WeightedFigure } from '../../shared/rare/weakest-result.ts';
 import { count, degrees, percent, perHour, span } from '../../shared/words/figures.ts';
 import { levelWords } from '../../shared/words/level.ts';
 import { choiceWords } from '../../shared/words/names.ts';
+import { quantity, signedQuantity } from '../../shared/words/quantity.ts';
 import { heading, provenanceLines } from './provenance-lines.ts';
 import { padEnd, padStart, wrapText } from './wrap-text.ts';
 
@@ -16,7 +16,7 @@ export function weakestTable(result: WeakestResult): string {
 		wrapText(`${provenance.scenario}: the likeliest failing drives`),
 		'',
 		wrapText(
-			`A drive fails that loses lock, misses the torque, has fewer than ${percent(requirement.quantile)} of its commutations within ${degrees(requirement.angleLimit)}, or more than ${perHour(requirement.crossingsPerHour)} early, late and missed crossings an hour, at any operating point.`,
+			`A drive fails that loses lock, misses the torque, has fewer than ${levelWords(requirement.quantile)} of its commutations within ${degrees(requirement.angleLimit)}, or more than ${perHour(requirement.crossingsPerHour)} early, late and missed crossings an hour, at any operating point.`,
 		),
 	];
 	if (provenance.partial) lines.push(wrapText('PARTIAL RESULT: interrupted; what had finished is shown.'));
@@ -82,18 +82,17 @@ function partLine({ id, instance, unit, value, deviation, isRelative, share }: S
 	const record = id === 'ringPhase' ? undefined : parameter(id);
 	const instances = record === undefined || record.kind === 'choice' ? 1 : record.instances;
 	const place = instances === 1 ? '' : instances === 3 ? ` ${phases[instance]}` : ` ${instance + 1}`;
-	const rounded = (figure: number, digits: number): number => Number(figure.toPrecision(digits));
-	const sign = deviation > 0 ? '+' : '−';
-	const size = isRelative ? percentOf(Math.abs(deviation)) : formatQuantity(rounded(Math.abs(deviation), 3), unit);
+	const signed = isRelative ? signedPercent(deviation) : signedQuantity(deviation, unit, 3);
 	return (
 		padEnd(`  ${record?.name ?? 'ringing phase'}${place}`, 38) +
-		padStart(formatQuantity(rounded(value, 4), unit).replace('-', '−'), 14) +
-		padStart(`${sign}${size}`, 14) +
+		padStart(quantity(value, unit), 14) +
+		padStart(signed, 14) +
 		padStart(percent(share), 10)
 	);
 }
 
-const percentOf = (deviation: number): string => `${(100 * deviation).toFixed(2)} %`;
+const signedPercent = (deviation: number): string =>
+	`${deviation > 0 ? '+' : '−'}${Math.abs(100 * deviation).toFixed(2)} %`;
 
 const drawn = (effective: number): string => (effective < 1.5 ? 'one draw' : `${count(effective)} draws`);
 

@@ -123,18 +123,18 @@ test('bad grades, prices, group, scenario and file are all listed before anythin
 	const { code, out, problems } = await run(
 		[
 			bad,
-			...['--group', 'stars', '--grades', '5 %, 0 %, array 1 %', '--prices', '1,x', '--units', '0'],
+			...['--group', 'halfBus', '--grades', '5 %, 0 %, array 1 %', '--prices', '1,x', '--units', '0'],
 			...['--json', join(folder, 'no-such-folder', 'out.json')],
 		],
 		unreachableHost,
 	);
 	expect({ code, out }).toEqual({ code: 2, out: '' });
 	for (const words of [
-		'--group stars must be divider, busDivider, star or all',
-		'--grades 0 % the tolerance must be above 0',
-		'--grades array 1 % needs two tolerances',
-		'--prices x must be a price',
-		'--units 0',
+		'--group: halfBus must be divider, busDivider, star or all; did you mean busDivider?',
+		'--grades: 0 % the tolerance must be above 0',
+		'--grades: array 1 % needs two tolerances',
+		'--prices: x must be a price',
+		'--units: 0',
 		'--json',
 		'motor.polePairs',
 	]) {

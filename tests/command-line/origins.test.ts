@@ -72,7 +72,7 @@ for (const name of Object.keys(commands) as Name[]) {
 			from: unreachableHost,
 		});
 		expect({ code, out }).toEqual({ code: 2, out: '' });
-		for (const words of ['--point fastr', 'did you mean fast', '--units x', '--json']) expect(flat).toContain(words);
+		for (const words of ['--point: fastr', 'did you mean fast', '--units: x', '--json']) expect(flat).toContain(words);
 		const bad = join(folder, 'bad.json');
 		writeFileSync(bad, smallScenarioText({ motor: { polePairs: 0.5 } }));
 		expect(await run(name, [bad, '--workers', '0'], { from: unreachableHost })).toMatchObject({

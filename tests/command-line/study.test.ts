@@ -59,6 +59,8 @@ test('20 drives end with 0, nothing but the comparison on the output, and JSON w
 		expect(paired).toMatchObject({ units: 20, p: number, sentence: expect.any(String) });
 		expect(out.replaceAll(/\s+/g, ' ')).toContain(paired.sentence.replaceAll(/\s+/g, ' '));
 	}
+	// which errs less is no answer before whether either is good enough
+	expect(out.indexOf('By angle error:')).toBeGreaterThan(out.indexOf(result.verdict.halfBus.sentence.slice(0, 20)));
 	for (const line of out.split('\n')) expect(widthOf(line)).toBeLessThanOrEqual(textWidth);
 	for (const words of [result.provenance.resultDigest, 'half-bus', 'virtual neutral', 'dangerous']) {
 		expect(out).toContain(words);

@@ -116,7 +116,7 @@ test('everything wrong with a range is listed at once, and nothing runs: 2', asy
 	for (const words of [
 		'did you mean operation.speed?',
 		'bus voltage must be from 1 V to 1.5 kV',
-		'--units 0',
+		'--units: 0',
 		'square or constant',
 		'from 0.01 % to 50 %',
 		'did you mean faster?',

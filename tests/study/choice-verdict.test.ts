@@ -75,7 +75,7 @@ test('units not yet run count for nothing', () => {
 test('the requirement is said in one sentence', () => {
 	const requirement = { angleLimit: 5, quantile: 0.95, crossingsPerHour: 0.01, share: 0.99, confidence: 0.95 };
 	expect(plain(requirementSentence(requirement))).toBe(
-		"Required, with 95 % confidence, of 99.0 % of drives at every operating point: 95.0 % of a drive's commutations within 5°, at most 0.01 early, late and missed crossings an hour, lock kept and torque reached.",
+		"Required, with 95 % confidence, of 99 % of drives at every operating point: 95 % of a drive's commutations within 5°, at most 0.01 early, late and missed crossings an hour, lock kept and torque reached.",
 	);
 });
 

@@ -1,5 +1,15 @@
 import { expect, test } from 'vitest';
-import { count, degrees, percent, perHour, power, raised, signedDegrees } from '../../shared/words/figures.ts';
+import {
+	chance,
+	chancePerHour,
+	count,
+	degrees,
+	percent,
+	perHour,
+	power,
+	raised,
+	signedDegrees,
+} from '../../shared/words/figures.ts';
 
 /** Breaks are narrow or unbreakable on the page; a plain space reads better here. */
 const plain = (text: string): string => text.replace(/[\u202f\u00a0]/g, ' ');
@@ -24,12 +34,46 @@ test('a lateness has a plus, an earliness a true minus, and what rounds to zero 
 });
 
 test('a share of 3.1 in 10 000 stays visible as 0.03 %, and 1 in a million as a power', () => {
-	expect([0, 1, 0.124, 0.00031, 1e-6].map(percent).map(plain)).toEqual([
+	expect([0, 1, 0.124, 0.00031, 1e-6].map((share) => percent(share)).map(plain)).toEqual([
 		'0 %',
 		'100 %',
 		'12.4 %',
 		'0.03 %',
 		'1.0 × 10⁻⁴ %',
+	]);
+});
+
+test('a share of all but 46 in a million keeps one digit of what is missing, 99.1 % and 92.8 % one decimal each', () => {
+	expect([0.991, 0.928, 0.9954, 0.99954, 0.999954, Number.NaN].map((share) => plain(percent(share)))).toEqual([
+		'99.1 %',
+		'92.8 %',
+		'99.5 %',
+		'99.95 %',
+		'99.995 %',
+		'unknown',
+	]);
+});
+
+test('limits are rounded so that they claim no more than was shown, and 95.1 % stays itself', () => {
+	expect(plain(percent(0.94999, 'up'))).toBe('95.0 %');
+	expect(plain(percent(0.94999, 'down'))).toBe('94.9 %');
+	expect([plain(percent(0.951, 'down')), plain(percent(0.951, 'up'))]).toEqual(['95.1 %', '95.1 %']);
+	expect(plain(percent(0.999999, 'down'))).toBe('99.9999 %');
+	expect(plain(percent(0.99708, 'down'))).toBe('99.7 %');
+	expect(plain(percent(1e-6, 'up'))).toBe('0.0001 %');
+});
+
+test('a chance of 10⁻¹⁰² or of 0 is told as below 10⁻¹⁸, a ratio of 10⁹⁶ as above 10¹⁸, a count of none as 0', () => {
+	expect([plain(chance(5.6e-102)), plain(chance(0)), plain(chance(3.2e-15))]).toEqual([
+		'< 10⁻¹⁸',
+		'< 10⁻¹⁸',
+		'3.2 × 10⁻¹⁵',
+	]);
+	expect([plain(power(1.9e96)), plain(power(0)), plain(chancePerHour(0)), plain(chancePerHour(1284))]).toEqual([
+		'> 10¹⁸',
+		'0',
+		'< 10⁻¹⁸',
+		'1 300',
 	]);
 });
 

@@ -1,0 +1,17 @@
+import { formatQuantity } from '../parameters/format-quantity.ts';
+import type { Unit } from '../parameters/parameter.ts';
+
+/**
+ * A value to be read, not to be read back: rounded to significant digits, with a
+ * true minus and not torn from its unit: "−4.738 mV".
+ */
+export function quantity(value: number, unit: Unit, digits = 4): string {
+	return formatQuantity(Number(value.toPrecision(digits)), unit)
+		.replace('-', '−')
+		.replace(' ', '\u00a0');
+}
+
+/** The same with a plus before positive values: a deviation. */
+export function signedQuantity(value: number, unit: Unit, digits = 4): string {
+	return value > 0 ? `+${quantity(value, unit, digits)}` : quantity(value, unit, digits);
+}
