@@ -19,17 +19,17 @@ const referenceTemperature = 25;
  *
  * @param values every parameter id → nominal value (conditions included)
  * @param compensation seconds, for each choice
+ * @throws Error for a value, deviation or compensation that is no finite number: every comparison with NaN is false, so that such a drive would run and look sound
  */
 export function buildDrive(values: Values, deviations: Deviations, compensation: PerChoice<number>): Drive {
 	const number = (id: string): number => {
 		const value = values[id];
-		if (typeof value !== 'number') throw new Error(`${id} must be a number here, not ${String(value)}`);
-		return value;
+		return finite(id, value);
 	};
 	const deviation = (id: string, instance: number): number => {
 		const given = deviations[id];
 		if (given === undefined) return 0;
-		return typeof given === 'number' ? given : (given[instance] ?? 0);
+		return finite(`the deviation of ${id}`, typeof given === 'number' ? given : (given[instance] ?? 0));
 	};
 	const relative = (id: string, instance = 0): number => number(id) * (1 + deviation(id, instance));
 	const absolute = (id: string, instance = 0): number => number(id) + deviation(id, instance);
@@ -105,7 +105,10 @@ export function buildDrive(values: Values, deviations: Deviations, compensation:
 			blanking: number('detection.blanking'),
 			intervalsAveraged: number('detection.intervalsAveraged'),
 			advance: number('detection.advance'),
-			compensation,
+			compensation: {
+				halfBus: finite('the half-bus compensation', compensation.halfBus),
+				virtualNeutral: finite('the virtual-neutral compensation', compensation.virtualNeutral),
+			},
 			timeout: number('detection.timeout'),
 		},
 		noise: {
@@ -125,4 +128,9 @@ export function buildDrive(values: Values, deviations: Deviations, compensation:
 			lostLimit: number('trial.lostLimit'),
 		},
 	};
+}
+
+function finite(name: string, value: unknown): number {
+	if (typeof value === 'number' && Number.isFinite(value)) return value;
+	throw new Error(`${name} must be a finite number here, not ${String(value)}`);
 }

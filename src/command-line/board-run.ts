@@ -30,8 +30,8 @@ const readingSectors = 3;
 /** Simulates a board as it stands, without noise, with both choices. */
 export function runBoard(board: Board, withReadings: boolean): BoardResult {
 	const stated = board.values['detection.compensation'] as number;
-	const drive = buildDrive(board.values, board.deviations, { halfBus: stated, virtualNeutral: stated });
 	try {
+		const drive = buildDrive(board.values, board.deviations, { halfBus: stated, virtualNeutral: stated });
 		const pair = simulatePair(drive, silence, withReadings ? { readingSectors } : {});
 		const figures = choiceNames.map((choice) => [choice, boardFigures(pair[choice], withReadings)]);
 		return { case: board.case, ...(Object.fromEntries(figures) as PerChoice<BoardFigures>) };
