@@ -1,10 +1,10 @@
 /** Units at the first look: below, hardly any verdict can be decided. */
-const first = 100;
+const firstLook = 100;
 /** Each look has a quarter more units than the one before: at most a quarter is simulated in vain, few looks are waited for. */
-const growth = 1.25;
+const usualGrowth = 1.25;
 
 /** Numbers of units, rising, after which a study that may stop is looked at; the last is its ceiling. */
-export function looks(ceiling: number): number[] {
+export function looks(ceiling: number, first = firstLook, growth = usualGrowth): number[] {
 	const numbers: number[] = [];
 	for (let units = first; units < ceiling; units = Math.ceil(units * growth)) numbers.push(units);
 	return [...numbers, ceiling];

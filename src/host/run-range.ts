@@ -35,6 +35,8 @@ export interface RangeRequest extends Ranging {
 	readonly signal?: AbortSignal;
 	/** At most 20 times a second. */
 	readonly onProgress?: (progress: WorkProgress) => void;
+	/** Takes the values asked for as soon as they are done, before the search for the slowest speed. */
+	readonly onPartial?: (result: RangeResult) => void;
 	/** Indices a shard; the pool chooses if not given. No result depends on it. */
 	readonly shardSize?: number;
 }
@@ -62,6 +64,44 @@ export async function runRangeInPool(request: RangeRequest, pool: Pool): Promise
 
 	const speedAxis = axes.find(({ record }) => record.id === speedId);
 	const others = speedAxis ? settingsOf(axes.filter((axis) => axis !== speedAxis)) : [];
+	const speedAlone = speedAxis !== undefined && axes.every(({ record }) => record.id !== 'operation.torque');
+	const requirement = requirementOf(scenario);
+	const result = async (isSearched: boolean): Promise<RangeResult> => {
+		const answered: Omit<RangeResult, 'sentence'> = {
+			format: 'anglespread-range',
+			formatVersion: 1,
+			provenance: {
+				version,
+				seed,
+				scenario: scenario.name,
+				scenarioDigest: await scenarioDigest(scenario),
+				resultDigest: await looks.digest(),
+				units: looks.units(),
+				partial: !isSearched || !looks.isComplete,
+				failures: looks.failures,
+				compensation: found.compensation,
+				level: figuresLevel,
+				methods: { ...variantMethods, ...(speedAxis && { 'slowest speed': slowestMethod }) },
+				warnings: [...scenarioWarnings(scenario), ...looks.warnings],
+			},
+			requirement: { ...requirement, sentence: requirementSentence(requirement) },
+			unitsPerValue: units,
+			axes: axes.map(({ record, spacing, values }) => ({
+				id: record.id,
+				name: record.name,
+				unit: record.unit,
+				spacing,
+				values,
+			})),
+			point: point === null ? null : (scenario.points[point]?.name ?? null),
+			load: speedAlone ? load : null,
+			values: [...looks.values],
+			slowest: isSearched && speedAxis && looks.isComplete ? others.map((at) => looks.slowestAt(at, resolution)) : null,
+		};
+		return { ...answered, sentence: rangeSentence(answered) };
+	};
+
+	if (speedAxis && looks.isComplete) request.onPartial?.(await result(false));
 	while (speedAxis && looks.isComplete) {
 		const wanted = others.flatMap((at) =>
 			choiceNames.flatMap((choice) => {
@@ -72,41 +112,7 @@ export async function runRangeInPool(request: RangeRequest, pool: Pool): Promise
 		if (wanted.length === 0) break;
 		await looks.take([...new Map(wanted.map((one) => [JSON.stringify(one), one])).values()], true);
 	}
-
-	const speedAlone = speedAxis !== undefined && axes.every(({ record }) => record.id !== 'operation.torque');
-	const requirement = requirementOf(scenario);
-	const result: Omit<RangeResult, 'sentence'> = {
-		format: 'anglespread-range',
-		formatVersion: 1,
-		provenance: {
-			version,
-			seed,
-			scenario: scenario.name,
-			scenarioDigest: await scenarioDigest(scenario),
-			resultDigest: await looks.digest(),
-			units: looks.units(),
-			partial: !looks.isComplete,
-			failures: looks.failures,
-			compensation: found.compensation,
-			level: figuresLevel,
-			methods: { ...variantMethods, ...(speedAxis && { 'slowest speed': slowestMethod }) },
-			warnings: [...scenarioWarnings(scenario), ...looks.warnings],
-		},
-		requirement: { ...requirement, sentence: requirementSentence(requirement) },
-		unitsPerValue: units,
-		axes: axes.map(({ record, spacing, values }) => ({
-			id: record.id,
-			name: record.name,
-			unit: record.unit,
-			spacing,
-			values,
-		})),
-		point: point === null ? null : (scenario.points[point]?.name ?? null),
-		load: speedAlone ? load : null,
-		values: looks.values,
-		slowest: speedAxis && looks.isComplete ? others.map((at) => looks.slowestAt(at, resolution)) : null,
-	};
-	return { ...result, sentence: rangeSentence(result) };
+	return result(true);
 }
 
 const slowestMethod =

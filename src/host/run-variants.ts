@@ -60,7 +60,8 @@ export async function runVariantsInPool(work: VariantWork, pool: Pool): Promise<
 	return { studies, isComplete };
 }
 
-function columnsWithoutHistograms(units: number, points: number): StudyColumns {
+/** Columns of units that are still to be run. */
+export function columnsWithoutHistograms(units: number, points: number): StudyColumns {
 	return {
 		units,
 		points,
