@@ -6,7 +6,8 @@ import { parameter } from '../parameters/parameters.ts';
 const groupNames = ['divider', 'busDivider', 'star'] as const;
 export type GroupName = (typeof groupNames)[number];
 /** What grades are asked for: one group, or all of them alike. */
-export type AskedGroup = GroupName | 'all';
+export const askedGroups = ['all', ...groupNames] as const;
+export type AskedGroup = (typeof askedGroups)[number];
 
 /** Parameter ids of a group's resistors. */
 const groupIds: Readonly<Record<GroupName, readonly string[]>> = {

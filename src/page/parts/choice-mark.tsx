@@ -1,4 +1,5 @@
-import type { ChoiceName } from '../../../shared/drive/drive.ts';
+import { type ChoiceName, choiceNames } from '../../../shared/drive/drive.ts';
+import { choiceWords } from '../../../shared/words/names.ts';
 
 /** The line, fill and mark a sensing choice is drawn with everywhere on the page. */
 export function ChoiceMark({ choice }: { choice: ChoiceName }) {
@@ -12,6 +13,20 @@ export function ChoiceMark({ choice }: { choice: ChoiceName }) {
 				<path class="point" d="M17 2l5 5-5 5-5-5z" />
 			)}
 		</svg>
+	);
+}
+
+/** Which mark is which choice. */
+export function ChoiceKey() {
+	return (
+		<p class="key">
+			{choiceNames.map((choice) => (
+				<span key={choice}>
+					<ChoiceMark choice={choice} />
+					{choiceWords[choice]}
+				</span>
+			))}
+		</p>
 	);
 }
 

@@ -8,6 +8,7 @@ export type View = ComponentType<{ model: PageModel }>;
 /** What draws each view: the first one is here from the start, the others are loaded when they are first wanted. */
 export const viewList: Readonly<Record<ViewName, { readonly here: View } | { readonly load: () => Promise<View> }>> = {
 	'which-choice': { here: WhichChoice },
+	grades: { load: async () => (await import('./grades/grades.tsx')).GradesView },
 	'what-changed': { load: async () => (await import('./what-changed/what-changed.tsx')).WhatChanged },
 	kept: { load: async () => (await import('./kept/kept.tsx')).KeptView },
 	'one-drive': { load: async () => (await import('./one-drive/one-drive.tsx')).OneDriveView },

@@ -3,7 +3,7 @@ import { choiceWords } from '../../../../shared/words/names.ts';
 import type { WhichChoiceAnswer } from '../../model/which-choice.ts';
 import { Behind } from '../../parts/behind.tsx';
 import { Chart } from '../../parts/chart.tsx';
-import { ChoiceMark } from '../../parts/choice-mark.tsx';
+import { ChoiceKey } from '../../parts/choice-mark.tsx';
 
 /** Both error distributions overlaid, as counts and cumulative, over one angle axis. */
 export function Errors({ answer: { pictures, bins, worst } }: { answer: WhichChoiceAnswer }) {
@@ -19,14 +19,7 @@ export function Errors({ answer: { pictures, bins, worst } }: { answer: WhichCho
 		<section class="errors" aria-labelledby="errors-title">
 			<header>
 				<h3 id="errors-title">How far off commutations are</h3>
-				<p class="key">
-					{choiceNames.map((choice) => (
-						<span key={choice}>
-							<ChoiceMark choice={choice} />
-							{choiceWords[choice]}
-						</span>
-					))}
-				</p>
+				<ChoiceKey />
 			</header>
 			<Chart caption="Counted" saveAs="errors-counted" picture={pictures.counts} />
 			<Chart caption="Cumulative" saveAs="errors-cumulative" picture={pictures.cumulative} />

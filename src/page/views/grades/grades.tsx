@@ -1,0 +1,103 @@
+import '../../style/long-question.css';
+import '../../style/grades.css';
+import { useEffect } from 'preact/hooks';
+import { askFar } from '../../ask-far.ts';
+import { createGrades } from '../../model/grades/grades.ts';
+import type { PageModel } from '../../model/page-model.ts';
+import { Behind } from '../../parts/behind.tsx';
+import { Chart } from '../../parts/chart.tsx';
+import { ChoiceKey } from '../../parts/choice-mark.tsx';
+import { RestsOn } from '../../parts/rests-on.tsx';
+import { Cautions } from '../cautions.tsx';
+import { AskBar } from '../long-question/ask-bar.tsx';
+import { EffectsTable } from './effects-table.tsx';
+import { GradeTables } from './grade-tables.tsx';
+import { Offer } from './offer.tsx';
+
+/** What grade of the sensing resistors is enough: the answer, each grade against the limits, the figures. */
+export function GradesView({ model }: { model: PageModel }) {
+	const grades = model.part('grades', () => createGrades(model, askFar('grades')));
+	const { question } = grades;
+	useEffect(() => {
+		question.setOpen(true);
+		return () => question.setOpen(false);
+	}, []);
+	const answer = grades.answer.value;
+	return (
+		<>
+			<section class="overall" aria-labelledby="question">
+				<h2 id="question">What grade is enough?</h2>
+				<p class="sentence">
+					{answer ? answer.headline : <span class="waiting">Each grade is tried on the same drives …</span>}
+				</p>
+				{answer?.changed && <p class="changed">{answer.changed}</p>}
+				<AskBar question={question} cost={grades.cost.value} />
+				{answer?.reservations.map((words) => (
+					<p key={words} class="reservation">
+						{words}
+					</p>
+				))}
+				<Cautions />
+			</section>
+			<Offer grades={grades} />
+			{answer && (
+				<div class="grades-panel">
+					<section class="answer">
+						{answer.choices.flatMap(({ sentences }) =>
+							sentences.map((words) => (
+								<p key={words} class="rest">
+									{words}
+								</p>
+							)),
+						)}
+						<p class="rest">{answer.requirement}</p>
+					</section>
+					{answer.pictures && (
+						<section class="grade-pictures" aria-labelledby="grade-pictures-title">
+							<header>
+								<h3 id="grade-pictures-title">Each grade against the limits</h3>
+								<ChoiceKey />
+							</header>
+							<Chart
+								caption="Error: 1 drive in 20 beyond (filled), median drive (open)"
+								saveAs="grades-errors"
+								picture={answer.pictures.errors}
+							/>
+							<Chart
+								caption="Drives that do not pass, with exact limits"
+								saveAs="grades-shortfalls"
+								picture={answer.pictures.shortfalls}
+							/>
+							<p class="aside">
+								An open mark on a dotted line in the second picture: none failed, and no more can have.
+							</p>
+						</section>
+					)}
+					<GradeTables answer={answer} />
+					<EffectsTable answer={answer} />
+					<Behind what="purchasable nominal values">
+						<table>
+							<thead>
+								<tr>
+									<th scope="col">Grade</th>
+									<th scope="col">Series</th>
+									<th scope="col">Nearest values to the designed ones</th>
+								</tr>
+							</thead>
+							<tbody>
+								{answer.nominals.map(({ name, series, words }) => (
+									<tr key={name}>
+										<th scope="row">{name}</th>
+										<td>{series}</td>
+										<td class="nominals">{words}</td>
+									</tr>
+								))}
+							</tbody>
+						</table>
+					</Behind>
+					<RestsOn rows={answer.rests} />
+				</div>
+			)}
+		</>
+	);
+}
