@@ -1,9 +1,7 @@
 import { farCalls } from '../host/far-calls.ts';
-import type { LongWatch } from './model/long-question.ts';
 import type { questions } from './questions.ts';
 
 type Questions = typeof questions;
-type Watch<Name extends keyof Questions> = LongWatch<Awaited<ReturnType<Questions[Name]>>>;
 
 // in one expression: only so does Vite see that the worker is to be built
 const thread = farCalls<Questions>(
@@ -13,5 +11,5 @@ const thread = farCalls<Questions>(
 /** A longer question by its name, asked in its own thread; started when the first one is asked. */
 export const askFar =
 	<Name extends keyof Questions>(name: Name) =>
-	(asked: Parameters<Questions[Name]>[0], watch: Watch<Name>): ReturnType<Questions[Name]> =>
+	(asked: Parameters<Questions[Name]>[0], watch: Parameters<Questions[Name]>[1]): ReturnType<Questions[Name]> =>
 		thread.call(name, asked, watch);
