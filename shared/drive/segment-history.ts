@@ -1,5 +1,5 @@
-import { decay } from '../maths/decay.ts';
-import { smallCosine, smallSine } from '../maths/small-angle.ts';
+import { decayInPlace } from '../maths/decay.ts';
+import { turnInPlace } from '../maths/small-angle.ts';
 import type { Circuit } from './circuit.ts';
 import type { ConductionMode } from './conduction-mode.ts';
 import * as segment from './segment-fields.ts';
@@ -14,8 +14,9 @@ export class SegmentHistory {
 	count = 0;
 	values = new Float64Array(0);
 	modes: ConductionMode[] = [];
-	/** What `place` worked out, by the names below. */
-	readonly point = new Float64Array(6);
+	/** The reading point: its segment, and by the names below its time in it and what `place` worked out. */
+	target = 0;
+	readonly point = new Float64Array(9);
 	private mask = -1;
 	private lookBack = 0;
 	/** Index of the first segment without a gap up to now. */
@@ -47,27 +48,41 @@ export class SegmentHistory {
 		return Math.max(this.first, this.count - this.mask - 1);
 	}
 
-	/**
-	 * Works out what every node needs at a reading `s` seconds into segment
-	 * `index`, into `point`: the phasors there and e^{−λ_m s}.
-	 */
+	/** Puts the reading point `s` seconds into segment `index`. */
 	place(circuit: Circuit, index: number, s: number): void {
-		const { values: v, point } = this;
-		const slot = this.offset(index);
-		const mode = this.mode(index);
-		point[decayAt0] = decay(mode.rate0 * s);
-		point[decayAt1] = mode.modalCount > 1 ? decay(mode.rate1 * s) : 0;
+		this.target = index;
+		this.point[secondsAt] = s;
+		this.placePoint(circuit);
+	}
+
+	/** Works out what every node needs at the reading point, once its segment and `secondsAt` are set: the phasors there and e^{−λ_m s}. */
+	placePoint(circuit: Circuit): void {
+		const { values: v, point, target } = this;
+		const slot = this.offset(target);
+		const mode = this.mode(target);
+		const s = point[secondsAt] as number;
+		point[decayAt0] = mode.rate0 * s;
+		decayInPlace(point, decayAt0);
+		point[decayAt1] = 0;
+		if (mode.modalCount > 1) {
+			point[decayAt1] = mode.rate1 * s;
+			decayInPlace(point, decayAt1);
+		}
 		if (circuit.rippleAmplitude !== 0) {
-			const c = smallCosine(circuit.rippleOmega * s);
-			const q = smallSine(circuit.rippleOmega * s);
+			point[turnAt] = circuit.rippleOmega * s;
+			turnInPlace(point, turnAt);
+			const c = point[turnAt] as number;
+			const q = point[turnAt + 1] as number;
 			const zRe = v[slot + segment.zRe] as number;
 			const zIm = v[slot + segment.zIm] as number;
 			point[zReAt] = zRe * c - zIm * q;
 			point[zImAt] = zRe * q + zIm * c;
 		}
 		if (circuit.sinusoidal) {
-			const c = smallCosine(circuit.omega * s);
-			const q = smallSine(circuit.omega * s);
+			point[turnAt] = circuit.omega * s;
+			turnInPlace(point, turnAt);
+			const c = point[turnAt] as number;
+			const q = point[turnAt + 1] as number;
 			const wRe = v[slot + segment.wRe] as number;
 			const wIm = v[slot + segment.wIm] as number;
 			point[wReAt] = wRe * c - wIm * q;
@@ -75,12 +90,14 @@ export class SegmentHistory {
 		}
 	}
 
-	/** Slot for the next segment, which begins at `time` (s). */
-	open(mode: ConductionMode, time: number): number {
+	/** Slot for the next segment. */
+	open(mode: ConductionMode): number {
 		const lost = this.count - this.mask - 1;
-		// what is to be overwritten ends where the next one begins
-		if (lost >= this.first && (this.values[this.offset(lost + 1) + start] as number) > time - this.lookBack)
-			this.grow();
+		if (lost >= this.first) {
+			// what is to be overwritten ends where the next one begins
+			const kept = this.values[this.offset(lost + 1) + start] as number;
+			if (kept > (this.values[this.offset(this.count - 1) + start] as number) - this.lookBack) this.grow();
+		}
 		this.modes[this.count & this.mask] = mode;
 		return (this.count & this.mask) * stride;
 	}
@@ -129,6 +146,8 @@ export const wReAt = 2;
 export const wImAt = 3;
 export const decayAt0 = 4;
 export const decayAt1 = 5;
+export const secondsAt = 6;
+const turnAt = 7; // and 8
 
 /** Segments (0.8 MB) that one run's history may leave allocated for the next. */
 const largestKept = 4096;

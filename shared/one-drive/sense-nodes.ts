@@ -30,8 +30,8 @@ export class SenseNodes {
 		this.isReady = true;
 		const node = this.nodes[sensedPhase(stage)] as NetworkNode;
 		history.place(circuit, history.count, s);
-		node.read(history, circuit, ringing, history.count, s);
-		this.level.read(history, circuit, ringing, history.count, s);
+		node.read(history, circuit, ringing);
+		this.level.read(history, circuit, ringing);
 		this.sense = node.value;
 		this.threshold = this.level.value;
 		this.ringingSense = node.value + node.ringing;

@@ -22,7 +22,8 @@ function followed(readings: readonly Reading[], window: number, votes: number): 
 	chain.load(window, votes);
 	chain.open();
 	for (const { fromNot, fromCrossed, timing } of readings) {
-		chain.step(fromNot, 1 - fromNot, fromCrossed, 1 - fromCrossed, timing);
+		chain.reading.set([fromNot, 1 - fromNot, fromCrossed, 1 - fromCrossed]);
+		chain.step(timing);
 	}
 	const { early, within, late, waiting } = chain;
 	return { early, within, late, waiting };
@@ -110,9 +111,11 @@ test('a sector opened anew has forgotten the one before', () => {
 	const chain = new AcceptanceChain();
 	chain.load(3, 2);
 	chain.open();
-	chain.step(1, 0, 1, 0, -1);
+	chain.reading.set([1, 0, 1, 0]);
+	chain.step(-1);
 	chain.open();
-	chain.step(1, 0, 1, 0, -1);
+	chain.reading.set([1, 0, 1, 0]);
+	chain.step(-1);
 	expect([chain.early, chain.waiting]).toEqual([0, 1]);
 });
 

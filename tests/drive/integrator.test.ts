@@ -108,7 +108,7 @@ function engineRun(drive: Drive, choice: ChoiceName) {
 			if (length <= 0) return;
 			const time = stage.time + length;
 			stage.history.place(circuit, stage.history.count, length);
-			for (const node of nodes) node.read(stage.history, circuit, ringing, stage.history.count, length);
+			for (const node of nodes) node.read(stage.history, circuit, ringing);
 			samples.push({
 				time,
 				currents: stage.currentsAt(length),

@@ -20,6 +20,12 @@ export class AcceptanceChain {
 	early = 0;
 	late = 0;
 	within = 0;
+	/**
+	 * Of the reading that `step` takes in: the probability of "crossed" where the vote before was "not crossed", its
+	 * complement, and the same two where it was "crossed" (equal without hysteresis). Complements are worked out by
+	 * themselves: 1 − p would lose the tail that a missed crossing hangs on.
+	 */
+	readonly reading = new Float64Array(4);
 	private votes = 1;
 	private history = 1;
 	private mask = 1;
@@ -54,14 +60,17 @@ export class AcceptanceChain {
 	}
 
 	/**
-	 * One reading. Each probability comes with its complement, worked out by
-	 * itself: 1 − p would lose the tail that a missed crossing hangs on.
-	 * @param fromNot probability of "crossed" where the vote before was "not crossed"
-	 * @param fromCrossed the same where it was "crossed" (equal without hysteresis)
+	 * One reading, whose probabilities stand in `reading`.
 	 * @param timing −1, 0, +1: an acceptance here would be early, within the margin, late
 	 */
-	step(fromNot: number, notFromNot: number, fromCrossed: number, notFromCrossed: number, timing: -1 | 0 | 1): void {
-		const { states, next, mask, window, votes } = this;
+	step(timing: -1 | 0 | 1): void {
+		const { states, next, mask, window, votes, reading } = this;
+		const fromNot = reading[0] as number;
+		const notFromNot = reading[1] as number;
+		const fromCrossed = reading[2] as number;
+		const notFromCrossed = reading[3] as number;
+		// far from the threshold, with "not crossed" alone behind: nothing changes
+		if (fromNot === 0 && states[0] === this.waiting) return;
 		next.fill(0);
 		let accepted = 0;
 		for (let s = 0; s < states.length; s++) {

@@ -6,10 +6,13 @@ import type { NoiseSource } from '../noise.ts';
 import type { PowerStage } from '../power-stage.ts';
 import type { Ringing } from '../ringing.ts';
 import * as segment from '../segment-fields.ts';
-import type { SegmentHistory } from '../segment-history.ts';
+import { type SegmentHistory, secondsAt } from '../segment-history.ts';
 import { type AcceptanceChain, upperTail } from './acceptance-chain.ts';
 import { NetworkNode } from './network-node.ts';
 import type { Threshold } from './threshold.ts';
+
+/** A sampling instant earlier than a segment's start by more than this (s) is not in it; less is rounding. */
+const beforeSegment = 1e-12;
 
 /**
  * The firmware's crossing detection for one sensing choice: reads the open
@@ -51,6 +54,8 @@ export class Detector {
 	/** The noise-free input (V) and time (s) of the reading before, while its zero is sought. */
 	private lastInput = Number.NaN;
 	private lastTime = 0;
+	/** When the present reading is taken, s. */
+	private time = 0;
 	/** Readings since blanking ended, in this sector. */
 	private readings = 0;
 	private above = false;
@@ -152,18 +157,13 @@ export class Detector {
 	scan(stage: PowerStage): boolean {
 		if (!this.wanted) return false;
 		this.enterPeriod(stage);
-		return this.scanSegment(stage.history, stage.history.count, stage.mode, stage.offset, stage.length);
+		return this.scanSegment(stage.history, stage.history.count);
 	}
 
 	/** The same for the segments `from` … of the last whole period, all taken. */
 	scanKept(history: SegmentHistory, from: number): boolean {
 		if (!this.wanted) return false;
-		for (let index = from; index < history.count; index++) {
-			const slot = history.offset(index);
-			const start = (history.values[slot + segment.start] as number) - this.periodStart;
-			const length = history.values[slot + segment.length] as number;
-			if (this.scanSegment(history, index, history.mode(index), start, length)) return true;
-		}
+		for (let index = from; index < history.count; index++) if (this.scanSegment(history, index)) return true;
 		return false;
 	}
 
@@ -173,20 +173,17 @@ export class Detector {
 		this.threshold.rewind();
 	}
 
-	private scanSegment(
-		history: SegmentHistory,
-		index: number,
-		mode: ConductionMode,
-		offset: number,
-		length: number,
-	): boolean {
+	private scanSegment(history: SegmentHistory, index: number): boolean {
 		const { record, chain } = this;
+		const slot = history.offset(index);
+		const offset = (history.values[slot + segment.start] as number) - this.periodStart;
+		const length = history.values[slot + segment.length] as number;
 		const { samples, position } = this.drive.detection;
 		while (this.next < samples) {
 			const at = this.windowStart + ((this.next + position) / samples) * this.windowLength;
 			if (at > offset + length) break;
 			this.next++;
-			if (at <= offset) continue;
+			if (at < offset - beforeSegment) continue;
 			const time = this.periodStart + at;
 			const unblanked = time >= this.blankedUntil;
 			const heard = this.listening && unblanked;
@@ -195,13 +192,16 @@ export class Detector {
 			if (!heard && !chained && !sought && !record) continue;
 			const s = at - offset;
 			const sense = this.senses[this.phase] as NetworkNode;
-			history.place(this.circuit, index, s);
-			sense.read(history, this.circuit, this.ringing, index, s);
-			this.threshold.read(history, this.circuit, this.ringing, index, s);
+			history.target = index;
+			history.point[secondsAt] = s;
+			history.placePoint(this.circuit);
+			sense.read(history, this.circuit, this.ringing);
+			this.threshold.read(history, this.circuit, this.ringing);
 			record?.(time, sense.value, this.threshold.value, s);
-			if (chained) this.follow(chain, sense, time);
-			if (sought) this.interpolate(sense, time);
-			if (heard && this.vote(mode, sense)) {
+			this.time = time;
+			if (chained) this.follow(chain, sense);
+			if (sought) this.interpolate(sense);
+			if (heard && this.vote(history.mode(index), sense)) {
 				this.acceptedAt = time;
 				this.listening = false;
 				return true;
@@ -221,7 +221,8 @@ export class Detector {
 	}
 
 	/** Looks for the zero of the noise-free input between this reading and the one before, on a straight line. */
-	private interpolate(sense: NetworkNode, time: number): void {
+	private interpolate(sense: NetworkNode): void {
+		const { time } = this;
 		const input = sense.value + (this.drive.sensing.comparator.offset[this.phase] as number) - this.threshold.value;
 		const { lastInput, lastTime } = this;
 		const crossed = input > 0 === this.rising;
@@ -233,31 +234,44 @@ export class Detector {
 	}
 
 	/** Takes one reading into the chain. */
-	private follow(chain: AcceptanceChain, sense: NetworkNode, time: number): void {
-		const half = this.drive.sensing.comparator.hysteresis / 2;
-		const sensed = sense.value + sense.ringing + (this.drive.sensing.comparator.offset[this.phase] as number);
+	private follow(chain: AcceptanceChain, sense: NetworkNode): void {
+		const { time } = this;
+		const { hysteresis, offset } = this.drive.sensing.comparator;
+		const half = hysteresis / 2;
+		const sensed = sense.value + sense.ringing + (offset[this.phase] as number);
 		const level = this.threshold.value + this.threshold.ringing;
-		// noise above these, in σ, gives "above" where it was not, and keeps it where it was
+		const { reading } = chain;
+		// noise above this, in σ, gives "above" where it was not
 		const up = this.noiseFor(sensed, level, half);
-		const stay = this.noiseFor(sensed, level, -half);
-		const timing = time < this.earlyBefore ? -1 : time > this.lateAfter ? 1 : 0;
-		if (this.rising) chain.step(upperTail(up), upperTail(-up), upperTail(stay), upperTail(-stay), timing);
-		else chain.step(upperTail(-stay), upperTail(stay), upperTail(-up), upperTail(up), timing);
+		const above = upperTail(up);
+		const below = upperTail(-up);
+		if (half === 0) {
+			reading[0] = reading[2] = this.rising ? above : below;
+			reading[1] = reading[3] = this.rising ? below : above;
+		} else {
+			// and above this keeps it where it was
+			const stay = this.noiseFor(sensed, level, -half);
+			const stays = upperTail(stay);
+			const falls = upperTail(-stay);
+			reading[0] = this.rising ? above : falls;
+			reading[1] = this.rising ? below : stays;
+			reading[2] = this.rising ? stays : below;
+			reading[3] = this.rising ? falls : above;
+		}
+		chain.step(time < this.earlyBefore ? -1 : time > this.lateAfter ? 1 : 0);
 	}
 
 	/** Noise, in standard deviations, from which on the comparator input exceeds `limit` (V). */
 	private noiseFor(sensed: number, level: number, limit: number): number {
 		const { codeScale } = this;
-		let missing: number;
-		if (codeScale === 0) {
-			missing = level + limit - sensed;
-		} else {
+		const { sigma } = this.drive.noise;
+		let missing = level + limit - sensed;
+		if (codeScale !== 0) {
 			const code = this.code(level) + Math.floor(limit * codeScale) + 1;
 			if (code <= 0) return -Infinity;
 			if (code > codeScale * this.drive.sensing.converter.fullScale - 1) return Infinity;
 			missing = code / codeScale - sensed;
 		}
-		const { sigma } = this.drive.noise;
 		if (sigma > 0) return missing / sigma;
 		return missing >= 0 ? Infinity : -Infinity;
 	}

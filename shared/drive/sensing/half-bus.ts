@@ -1,12 +1,13 @@
 import cosine from '@stdlib/math-base-special-cos';
-import exp from '@stdlib/math-base-special-exp';
 import sine from '@stdlib/math-base-special-sin';
+import { decayInPlace } from '../../maths/decay.ts';
 import type { Circuit } from '../circuit.ts';
 import type { Drive } from '../drive.ts';
-import type { Ringing } from '../ringing.ts';
 import * as segment from '../segment-fields.ts';
-import { type SegmentHistory, zImAt, zReAt } from '../segment-history.ts';
+import { type SegmentHistory, secondsAt, zImAt, zReAt } from '../segment-history.ts';
 import type { Threshold } from './threshold.ts';
+
+const fade = new Float64Array(1);
 
 /**
  * Half the bus: a filtered divider of the high rail,
@@ -33,12 +34,17 @@ export class HalfBus implements Threshold {
 
 	rewind(): void {}
 
-	read(history: SegmentHistory, circuit: Circuit, _ringing: Ringing, target: number, s: number): void {
+	read(history: SegmentHistory, circuit: Circuit): void {
 		this.value = this.constant;
 		if (circuit.rippleAmplitude === 0) return;
-		const time = (history.values[history.offset(target) + segment.start] as number) + s;
+		const time =
+			(history.values[history.offset(history.target) + segment.start] as number) + (history.point[secondsAt] as number);
 		this.value += this.gainRe * (history.point[zImAt] as number) + this.gainIm * (history.point[zReAt] as number);
 		// e⁻⁴⁰ of what is left from the start is nothing
-		if (time < 40 * circuit.halfBusTau) this.value -= this.start * exp(-time / circuit.halfBusTau);
+		if (time < 40 * circuit.halfBusTau) {
+			fade[0] = time / circuit.halfBusTau;
+			decayInPlace(fade, 0);
+			this.value -= this.start * (fade[0] as number);
+		}
 	}
 }

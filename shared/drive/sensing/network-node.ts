@@ -1,16 +1,18 @@
-import { decay } from '../../maths/decay.ts';
-import { smallCosine, smallSine } from '../../maths/small-angle.ts';
+import { decayInPlace } from '../../maths/decay.ts';
+import { turnInPlace } from '../../maths/small-angle.ts';
 import type { Circuit } from '../circuit.ts';
 import type { ConductionMode } from '../conduction-mode.ts';
 import { type Ringing, ringDecays } from '../ringing.ts';
 import * as segment from '../segment-fields.ts';
-import { decayAt0, decayAt1, type SegmentHistory, wImAt, wReAt, zImAt, zReAt } from '../segment-history.ts';
+import { decayAt0, decayAt1, type SegmentHistory, secondsAt, wImAt, wReAt, zImAt, zReAt } from '../segment-history.ts';
 
 /**
  * A node is worked out from this many of its time constants before it is read;
  * what came earlier weighs less than e⁻¹⁸ = 1.5·10⁻⁸ of its voltage.
  */
 export const lookBackConstants = 18;
+
+const scratch = new Float64Array(2);
 
 /**
  * One sensing node behind its first-order network, driven by the terminals:
@@ -37,18 +39,19 @@ export class NetworkNode {
 		this.memo[0] = this.memo[2] = -1;
 	}
 
-	/** Brings the node to the history's reading point, `s` seconds into segment `target` (in hand or taken). */
-	read(history: SegmentHistory, circuit: Circuit, ringing: Ringing, target: number, s: number): void {
+	/** Brings the node to the history's reading point, in a segment in hand or taken. */
+	read(history: SegmentHistory, circuit: Circuit, ringing: Ringing): void {
 		const tau = circuit.nodeTau[this.node] as number;
 		const v = history.values;
-		const { point } = history;
+		const { point, target } = history;
+		const s = point[secondsAt] as number;
 		const { memo } = this;
 		const from = (v[history.offset(target) + segment.start] as number) + s - lookBackConstants * tau;
 		if (
 			this.index < history.oldest ||
 			(v[history.offset(this.index) + segment.start] as number) + this.position < from
 		) {
-			this.restart(history, circuit, target, from);
+			this.restart(history, circuit);
 		}
 		let { index, position, value } = this;
 		for (; ; index++, position = 0) {
@@ -59,13 +62,15 @@ export class NetworkNode {
 			const h = end - position;
 			if (h > 0) {
 				if (h !== memo[0]) {
-					const [length, fade] = [memo[0] as number, memo[1] as number];
+					const length = memo[0] as number;
+					const fade = memo[1] as number;
 					if (h === memo[2]) {
 						memo[0] = memo[2] as number;
 						memo[1] = memo[3] as number;
 					} else {
 						memo[0] = h;
-						memo[1] = decay(h / tau);
+						memo[1] = h / tau;
+						decayInPlace(memo, 1);
 					}
 					memo[2] = length;
 					memo[3] = fade;
@@ -93,13 +98,21 @@ export class NetworkNode {
 					before += node.modal0 * (v[slot + segment.a0] as number);
 					decaying0 = node.decay0 * (v[slot + segment.d0] as number);
 					decayingEnd = decaying0 * ((last ? point[decayAt0] : v[slot + segment.decay0]) as number);
-					if (position !== 0) decaying0 *= decay(mode.rate0 * position);
+					if (position !== 0) {
+						scratch[0] = mode.rate0 * position;
+						decayInPlace(scratch, 0);
+						decaying0 *= scratch[0] as number;
+					}
 					if (mode.modalCount > 1) {
 						ramp += node.modal1 * (v[slot + segment.b1] as number);
 						before += node.modal1 * (v[slot + segment.a1] as number);
 						decaying1 = node.decay1 * (v[slot + segment.d1] as number);
 						decayingEnd += decaying1 * ((last ? point[decayAt1] : v[slot + segment.decay1]) as number);
-						if (position !== 0) decaying1 *= decay(mode.rate1 * position);
+						if (position !== 0) {
+							scratch[0] = mode.rate1 * position;
+							decayInPlace(scratch, 0);
+							decaying1 *= scratch[0] as number;
+						}
 					}
 				}
 				before += ramp * (position - tau);
@@ -111,8 +124,10 @@ export class NetworkNode {
 					let zRe = v[slot + segment.zRe] as number;
 					let zIm = v[slot + segment.zIm] as number;
 					if (position !== 0) {
-						const c = smallCosine(circuit.rippleOmega * position);
-						const q = smallSine(circuit.rippleOmega * position);
+						scratch[0] = circuit.rippleOmega * position;
+						turnInPlace(scratch, 0);
+						const c = scratch[0] as number;
+						const q = scratch[1] as number;
 						const turned = zRe * c - zIm * q;
 						zIm = zRe * q + zIm * c;
 						zRe = turned;
@@ -123,8 +138,10 @@ export class NetworkNode {
 					after += node.rippleRe * zImEnd + node.rippleIm * zReEnd;
 				}
 				if (circuit.sinusoidal) {
-					const c = smallCosine(circuit.omega * position);
-					const q = smallSine(circuit.omega * position);
+					scratch[0] = circuit.omega * position;
+					turnInPlace(scratch, 0);
+					const c = scratch[0] as number;
+					const q = scratch[1] as number;
 					const wRe = v[slot + segment.wRe] as number;
 					const wIm = v[slot + segment.wIm] as number;
 					const wReEnd = (last ? point[wReAt] : v[next + segment.wRe]) as number;
@@ -142,10 +159,14 @@ export class NetworkNode {
 		this.value = value;
 	}
 
-	/** Starts at the segment that holds `from`; at rest at t = 0, else on the forced response. */
-	private restart(history: SegmentHistory, circuit: Circuit, target: number, from: number): void {
+	/** Starts at the segment that holds the time from which on it counts; at rest at t = 0, else on the forced response. */
+	private restart(history: SegmentHistory, circuit: Circuit): void {
 		const v = history.values;
-		const { oldest } = history;
+		const { oldest, target, point } = history;
+		const from =
+			(v[history.offset(target) + segment.start] as number) +
+			(point[secondsAt] as number) -
+			lookBackConstants * (circuit.nodeTau[this.node] as number);
 		let index = target;
 		while (index > oldest && (v[history.offset(index) + segment.start] as number) > from) index--;
 		const slot = history.offset(index);

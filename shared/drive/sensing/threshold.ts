@@ -16,6 +16,6 @@ export interface Threshold {
 	reset(drive: Drive, circuit: Circuit): void;
 	/** The trajectory's last segments are taken back: nothing worked out on them may be built on. */
 	rewind(): void;
-	/** Brings the threshold to the history's reading point, `s` seconds into segment `target`. */
-	read(history: SegmentHistory, circuit: Circuit, ringing: Ringing, target: number, s: number): void;
+	/** Brings the threshold to the history's reading point. */
+	read(history: SegmentHistory, circuit: Circuit, ringing: Ringing): void;
 }

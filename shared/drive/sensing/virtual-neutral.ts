@@ -29,7 +29,7 @@ export class VirtualNeutral implements Threshold {
 		this.node.reset();
 	}
 
-	read(history: SegmentHistory, circuit: Circuit, ringing: Ringing, target: number, s: number): void {
-		this.node.read(history, circuit, ringing, target, s);
+	read(history: SegmentHistory, circuit: Circuit, ringing: Ringing): void {
+		this.node.read(history, circuit, ringing);
 	}
 }
