@@ -211,7 +211,7 @@ export class PowerStage {
 			return;
 		}
 
-		const slot = this.history.open(mode, time);
+		const slot = this.history.open(mode);
 		const v = this.history.values;
 		this.slot = slot;
 		v[slot + segment.start] = time;
@@ -390,16 +390,14 @@ export class PowerStage {
 		return this.tieOfLow(this.partNames[part] as WindowPart, open);
 	}
 
-	/** After `periods` whole periods from the present one's start: currents of + − open phase (A), ripple phasor, work done (J). */
-	land(periods: number, iHigh: number, iLow: number, iOpen: number, zRe: number, zIm: number, work: number): void {
-		const high = highPhase[this.kind];
-		const low = lowPhase[this.kind];
-		this.iA = high === 0 ? iHigh : low === 0 ? iLow : iOpen;
-		this.iB = high === 1 ? iHigh : low === 1 ? iLow : iOpen;
-		this.iC = high === 2 ? iHigh : low === 2 ? iLow : iOpen;
-		this.zRe = zRe;
-		this.zIm = zIm;
-		this.work += work;
+	/** After `periods` whole periods from the present one's start; `state`: the three currents (A), ripple phasor, work done (J). */
+	land(periods: number, state: Float64Array): void {
+		this.iA = state[0] as number;
+		this.iB = state[1] as number;
+		this.iC = state[2] as number;
+		this.zRe = state[3] as number;
+		this.zIm = state[4] as number;
+		this.work += state[5] as number;
 		this.boundary = 'gate';
 		this.enterPeriod(this.periodIndex + periods, this.duty < 1);
 		this.untied = true;

@@ -1,16 +1,45 @@
-import { decay } from '../maths/decay.ts';
-import { smallCosine, smallSine } from '../maths/small-angle.ts';
+import { decayInPlace } from '../maths/decay.ts';
+import { smallCosine, smallSine, turnInPlace } from '../maths/small-angle.ts';
 import type { BackEmf } from './back-emf.ts';
 import type { Circuit } from './circuit.ts';
 import { highPhase, lowPhase, openPhase } from './commutation-table.ts';
-import { type ConductionMode, highDiode, lowDiode, modeCode, modeCodes, open, type Tie } from './conduction-mode.ts';
+import { type ConductionMode, highDiode, lowDiode, open, type Tie } from './conduction-mode.ts';
+import { Glide, shortestGlide } from './glide.ts';
+import {
+	constant,
+	drive,
+	fromHigh,
+	fromLow,
+	fromOpen,
+	full,
+	gainIm,
+	gainRe,
+	inverseRate,
+	LaneTable,
+	laneStride,
+	lastStop,
+	lastStopped,
+	level,
+	lowRail,
+	modal0,
+	modalStride,
+	modals,
+	mostParts,
+	neutral,
+	neutralEmf,
+	neutralModal,
+	neutralRipple,
+	perEmf,
+	rate,
+	rippleDrive,
+	slope,
+	tilt,
+	toHigh,
+	toLow,
+	toOpen,
+} from './lane-table.ts';
 import * as segment from './segment-fields.ts';
 import type { SegmentHistory } from './segment-history.ts';
-
-/** Parts of a PWM period at the most: on, dead, low switch closed, dead. */
-const mostParts = 4;
-/** Lanes kept for one sector and duty; more ways to conduct than this are left to the careful way. */
-const mostLanes = 24;
 
 /** What is needed of the power stage. */
 interface Stage {
@@ -27,48 +56,20 @@ interface Stage {
 	readonly ringPeriod: number;
 	readonly ringEdge: number;
 	readonly ringKind: number;
-	current(phase: number): number;
+	readonly iA: number;
+	readonly iB: number;
+	readonly iC: number;
 	partLengths(lengths: Float64Array): number;
 	tieOfHighIn(part: number): Tie;
 	tieOfLowIn(part: number): Tie;
-	land(periods: number, iHigh: number, iLow: number, iOpen: number, zRe: number, zIm: number, work: number): void;
+	land(periods: number, state: Float64Array): void;
 }
-
-// Numbers of one lane: one conduction mode in one part of the period.
-const modals = 0; // modal currents: 0, 1 or 2
-const neutral = 1; // v_n: constant, weights of the open phase's EMF, of the ripple and of the first modal current
-const neutralEmf = 2;
-const neutralRipple = 3;
-const neutralModal = 4;
-const lowRail = 5; // v_low's weight of the first modal current
-const modal0 = 6; // from here the numbers of the first modal current, from `modalStride` on those of the second
-const modalStride = 18;
-const laneStride = modal0 + 2 * modalStride;
-// of a modal current
-const fromHigh = 0; // y = Σ from·i
-const fromLow = 1;
-const fromOpen = 2;
-const toHigh = 3; // i = Σ to·y
-const toLow = 4;
-const toOpen = 5;
-const rate = 6;
-const full = 7; // e^{−λ·(length of the part)}
-const constant = 8; // A = constant + perEmf·e_z
-const perEmf = 9;
-const slope = 10; // B
-const gainRe = 11;
-const gainIm = 12;
-const drive = 13; // of rails and flats alone
-const rippleDrive = 14;
-const level = 15; // ε = level + toOpen·e_z
-const tilt = 16; // ε' = toOpen·(slope of e_z)
-const inverseRate = 17;
 
 /**
  * The stretch that makes up most of every run, done in one loop: whole PWM
  * periods in which the driven phases stand on the flats of a trapezoid and no
  * diode starts but at a gate edge (they may stop anywhere). What such a period
- * needs is worked out once a sector and duty; numbers stay in locals.
+ * needs stands in a table of lanes; numbers stay in locals.
  *
  * It computes what PowerStage.trace and .commit compute, and stops in front of
  * any period that is not of this kind; those remain the readable reference
@@ -76,23 +77,30 @@ const inverseRate = 17;
  */
 export class RegularPeriods {
 	private readonly stage: Stage;
-	private readonly lanes = new Float64Array(mostLanes * laneStride);
-	private readonly laneModes: ConductionMode[] = new Array<ConductionMode>(mostLanes);
-	/** Lane of part and mode, −1 where not yet worked out. */
-	private readonly laneIndex = new Int16Array(mostParts * modeCodes);
-	private laneCount = 0;
-	private readonly lengths = new Float64Array(mostParts);
+	readonly table = new LaneTable();
+	private readonly glide = new Glide();
+	readonly lengths = new Float64Array(mostParts);
 	private readonly starts = new Float64Array(mostParts);
-	private readonly turnsRe = new Float64Array(mostParts);
-	private readonly turnsIm = new Float64Array(mostParts);
+	readonly turnsRe = new Float64Array(mostParts);
+	readonly turnsIm = new Float64Array(mostParts);
 	/** Ties of + and − phase by their switches in each part; `open` where both are off. */
-	private readonly highTies = new Int8Array(mostParts);
-	private readonly lowTies = new Int8Array(mostParts);
-	private parts = 0;
+	readonly highTies = new Int8Array(mostParts);
+	readonly lowTies = new Int8Array(mostParts);
+	parts = 0;
+	/** Counts the changes of sector and duty. */
+	version = 0;
+	/** To and from the stage: the three currents (A), the ripple's phasor, work done (J); open phase's EMF and its slope. */
+	private readonly state = new Float64Array(8);
+	/** Numbers on their way through decayInPlace and turnInPlace. */
+	private readonly cells = new Float64Array(4);
 	/** What all this holds for. */
 	private kind = -1;
 	private duty = -1;
 	private pieces = -1;
+
+	get circuit(): Circuit {
+		return this.stage.circuit;
+	}
 
 	constructor(stage: Stage) {
 		this.stage = stage;
@@ -101,6 +109,7 @@ export class RegularPeriods {
 	/** The drive has changed. */
 	reset(): void {
 		this.kind = -1;
+		this.table.reset();
 	}
 
 	/**
@@ -110,11 +119,12 @@ export class RegularPeriods {
 	 * @returns periods done; 0 where the first one is not regular
 	 */
 	run(most: number, keep: boolean): number {
-		const { stage, lanes, lengths, starts, turnsRe, turnsIm, highTies, lowTies } = this;
+		const { stage, table, lengths, starts, turnsRe, turnsIm, highTies, lowTies, cells, state } = this;
 		const { circuit, emf, history, periodIndex, carrierPhase } = stage;
 		if (stage.kind !== this.kind || stage.duty !== this.duty || emf.pieces !== this.pieces) this.prepare();
 		const { parts } = this;
 		if (parts === 0) return 0;
+		const lanes = table.numbers;
 		const { period, diodeDrop } = circuit;
 		const amplitude = circuit.rippleAmplitude;
 		const omega = circuit.rippleOmega;
@@ -130,13 +140,24 @@ export class RegularPeriods {
 		const emfRate = emf.slope[third] as number;
 		const emfLevel = emf.level[third] as number;
 
-		let iHigh = stage.current(high);
-		let iLow = stage.current(low);
-		let iOpen = stage.current(third);
-		let zRe = stage.zRe;
-		let zIm = stage.zIm;
-		let work = 0;
+		state[0] = stage.iA;
+		state[1] = stage.iB;
+		state[2] = stage.iC;
+		state[3] = stage.zRe;
+		state[4] = stage.zIm;
+		state[5] = 0;
 		let done = 0;
+		if (!keep && most >= shortestGlide && state[third] === 0) {
+			state[6] = emfLevel + emfRate * ((periodIndex - carrierPhase) * period - emfZero);
+			state[7] = emfRate;
+			done = this.glide.run(this, state, high, low, most);
+		}
+		let iHigh = state[high] as number;
+		let iLow = state[low] as number;
+		let iOpen = state[third] as number;
+		let zRe = state[3] as number;
+		let zIm = state[4] as number;
+		let work = state[5] as number;
 
 		for (; done < most; done++) {
 			const startTime = (periodIndex + done - carrierPhase) * period;
@@ -151,6 +172,11 @@ export class RegularPeriods {
 
 			for (let part = 0; part < parts && regular; part++) {
 				const length = lengths[part] as number;
+				const partTurnRe = turnsRe[part] as number;
+				const partTurnIm = turnsIm[part] as number;
+				// the ripple's phasor at the part's end
+				const zRePart = zRe * partTurnRe - zIm * partTurnIm;
+				const zImPart = zRe * partTurnIm + zIm * partTurnRe;
 				let rest = length;
 				let time = startTime + (starts[part] as number);
 				let tieHigh = highTies[part] as number;
@@ -162,7 +188,7 @@ export class RegularPeriods {
 
 				// most parts by far: the open terminal stays between the rails, one modal current from end to end
 				if (tieOpen === open && tieHigh !== open && tieLow !== open) {
-					const lane = this.lane(part, tieHigh, tieLow, open);
+					const lane = table.at(part, tieHigh, tieLow, open);
 					if (lane < 0) {
 						regular = false;
 						break;
@@ -178,31 +204,28 @@ export class RegularPeriods {
 					const gIm = lanes[p + gainIm] as number;
 					const a = lanes[p + constant] as number;
 					const d = y - a - gRe * zIm - gIm * zRe;
-					const turnRe = turnsRe[part] as number;
-					const turnIm = turnsIm[part] as number;
-					const zReEnd = zRe * turnRe - zIm * turnIm;
-					const zImEnd = zRe * turnIm + zIm * turnRe;
 					const fade = lanes[p + full] as number;
-					const yEnd = a + gRe * zImEnd + gIm * zReEnd + d * fade;
+					const yEnd = a + gRe * zImPart + gIm * zRePart + d * fade;
 					const begins = emfOpen + constantStar + rippleStar * zIm + modalStar * y;
-					const ends = emfOpen + emfRate * length + constantStar + rippleStar * zImEnd + modalStar * yEnd;
+					const ends = emfOpen + emfRate * length + constantStar + rippleStar * zImPart + modalStar * yEnd;
 					const iEnd = (lanes[p + toHigh] as number) * yEnd;
 					const flows = iEnd > 0 && iHigh > 0;
 					if (
 						(flows || (tieHigh < highDiode && tieLow < highDiode)) &&
 						begins <= top + amplitude * zIm &&
 						begins >= rail * y - diodeDrop &&
-						ends <= top + amplitude * zImEnd - margin &&
+						ends <= top + amplitude * zImPart - margin &&
 						ends >= rail * yEnd - diodeDrop + margin
 					) {
 						added +=
 							(lanes[p + level] as number) *
 							((lanes[p + drive] as number) * length +
-								(lanes[p + rippleDrive] as number) * rippleTime * (zRe - zReEnd) -
+								(lanes[p + rippleDrive] as number) * rippleTime * (zRe - zRePart) -
 								(yEnd - y)) *
 							(lanes[p + inverseRate] as number);
+						lanes[lane + lastStop] = 0;
 						if (keep) {
-							const slot = history.open(this.laneModes[lane / laneStride] as ConductionMode, time);
+							const slot = history.open(table.modes[lane / laneStride] as ConductionMode);
 							const v = history.values;
 							v[slot + segment.a0] = a;
 							v[slot + segment.b0] = 0;
@@ -212,18 +235,22 @@ export class RegularPeriods {
 							v[slot + segment.d1] = 0;
 							v[slot + segment.decay0] = fade;
 							v[slot + segment.decay1] = 0;
-							this.note(time, length, zRe, zIm, part, periodIndex + done, startTime);
+							v[slot + segment.start] = time;
+							v[slot + segment.length] = length;
+							v[slot + segment.zRe] = zRe;
+							v[slot + segment.zIm] = zIm;
+							this.note(slot, part, periodIndex + done);
 						}
 						iHigh = iEnd;
 						iLow = (lanes[p + toLow] as number) * yEnd;
-						zRe = zReEnd;
-						zIm = zImEnd;
+						zRe = zRePart;
+						zIm = zImPart;
 						continue;
 					}
 				}
 
 				while (rest > 0) {
-					let lane = this.lane(part, tieHigh, tieLow, tieOpen);
+					let lane = table.at(part, tieHigh, tieLow, tieOpen);
 					if (lane < 0) {
 						regular = false;
 						break;
@@ -257,7 +284,7 @@ export class RegularPeriods {
 								break;
 							}
 							tieOpen = star + emfOpen > ceiling ? highDiode : lowDiode;
-							lane = this.lane(part, tieHigh, tieLow, tieOpen);
+							lane = table.at(part, tieHigh, tieLow, tieOpen);
 							if (lane < 0) {
 								regular = false;
 								break;
@@ -273,19 +300,11 @@ export class RegularPeriods {
 
 					const count = lanes[lane + modals] as number;
 					let span = rest;
-					let turnRe: number;
-					let turnIm: number;
-					if (span === length) {
-						turnRe = turnsRe[part] as number;
-						turnIm = turnsIm[part] as number;
-					} else {
-						turnRe = smallCosine(omega * span);
-						turnIm = smallSine(omega * span);
-					}
-					let zReEnd = zRe * turnRe - zIm * turnIm;
-					let zImEnd = zRe * turnIm + zIm * turnRe;
+					let zReEnd = zRePart;
+					let zImEnd = zImPart;
 					let y0End = 0;
 					let y1End = 0;
+					let slot = 0;
 					let stopped = 0; // 1, 2, 3: the diode of the + − open phase stops at the segment's end
 
 					if (count > 0) {
@@ -297,10 +316,9 @@ export class RegularPeriods {
 						const g0Re = lanes[p + gainRe] as number;
 						const g0Im = lanes[p + gainIm] as number;
 						const d0 = y0 - a0 - (g0Re * zIm + g0Im * zRe);
-						let decay0 = span === length ? (lanes[p + full] as number) : decay(rate0 * span);
-						y0End = a0 + b0 * span + g0Re * zImEnd + g0Im * zReEnd + d0 * decay0;
+						let decay0 = 0;
 						let y1 = 0;
-						let rate1 = 1;
+						let rate1 = 0;
 						let b1 = 0;
 						let a1 = 0;
 						let g1Re = 0;
@@ -318,109 +336,197 @@ export class RegularPeriods {
 								(lanes[q + fromLow] as number) * iLow +
 								(lanes[q + fromOpen] as number) * iOpen;
 							d1 = y1 - a1 - (g1Re * zIm + g1Im * zRe);
-							decay1 = span === length ? (lanes[q + full] as number) : decay(rate1 * span);
-							y1End = a1 + b1 * span + g1Re * zImEnd + g1Im * zReEnd + d1 * decay1;
 						}
 
-						// whose diode stops? sign·(to0·y0 + to1·y1) is its current, kept from reversing
+						// a diode stops at about the time when one did in the period before, or else as the stretch's end tells
 						let to0 = 0;
 						let to1 = 0;
 						let sign = 1;
 						let begin = 0;
-						if (tieOpen >= highDiode) {
-							sign = tieOpen === lowDiode ? 1 : -1;
-							to0 = lanes[p + toOpen] as number;
-							to1 = lanes[q + toOpen] as number;
-							if (sign * (to0 * y0End + to1 * y1End) <= 0) {
-								stopped = 3;
-								begin = sign * iOpen;
-							}
-						}
-						if (tieHigh >= highDiode) {
-							const way = tieHigh === lowDiode ? 1 : -1;
-							const t0 = lanes[p + toHigh] as number;
-							const t1 = lanes[q + toHigh] as number;
-							if (way * (t0 * y0End + t1 * y1End) <= 0) {
-								if (stopped !== 0 && two) {
-									regular = false; // two within one stretch: which is first is for the careful way
+						let settled = true;
+						let s = lanes[lane + lastStop] as number;
+						let remembered = s > 0 && s < span;
+						let again = true;
+						while (again) {
+							again = false;
+							if (remembered) {
+								stopped = lanes[lane + lastStopped] as number;
+								const tie = stopped === 3 ? tieOpen : stopped === 1 ? tieHigh : tieLow;
+								const to = stopped === 3 ? toOpen : stopped === 1 ? toHigh : toLow;
+								sign = tie === lowDiode ? 1 : -1;
+								to0 = lanes[p + to] as number;
+								to1 = lanes[q + to] as number;
+								begin = sign * (stopped === 3 ? iOpen : stopped === 1 ? iHigh : iLow);
+							} else {
+								if (span === length) {
+									decay0 = lanes[p + full] as number;
+									decay1 = two ? (lanes[q + full] as number) : 0;
+								} else {
+									cells[0] = rate0 * span;
+									decayInPlace(cells, 0);
+									decay0 = cells[0] as number;
+									if (two) {
+										cells[1] = rate1 * span;
+										decayInPlace(cells, 1);
+										decay1 = cells[1] as number;
+									}
+								}
+								y0End = a0 + b0 * span + g0Re * zImPart + g0Im * zRePart + d0 * decay0;
+								if (two) y1End = a1 + b1 * span + g1Re * zImPart + g1Im * zRePart + d1 * decay1;
+								// whose? sign·(to0·y0 + to1·y1) is its current, kept from reversing
+								stopped = 0;
+								if (tieOpen >= highDiode) {
+									sign = tieOpen === lowDiode ? 1 : -1;
+									to0 = lanes[p + toOpen] as number;
+									to1 = lanes[q + toOpen] as number;
+									if (sign * (to0 * y0End + to1 * y1End) <= 0) {
+										stopped = 3;
+										begin = sign * iOpen;
+									}
+								}
+								if (tieHigh >= highDiode) {
+									const way = tieHigh === lowDiode ? 1 : -1;
+									const t0 = lanes[p + toHigh] as number;
+									const t1 = lanes[q + toHigh] as number;
+									if (way * (t0 * y0End + t1 * y1End) <= 0) {
+										if (stopped !== 0 && two) {
+											settled = false; // two within one stretch: which is first is for the careful way
+											break;
+										}
+										stopped = 1;
+										begin = way * iHigh;
+										sign = way;
+										to0 = t0;
+										to1 = t1;
+									}
+								}
+								if (tieLow >= highDiode) {
+									const way = tieLow === lowDiode ? 1 : -1;
+									const t0 = lanes[p + toLow] as number;
+									const t1 = lanes[q + toLow] as number;
+									if (way * (t0 * y0End + t1 * y1End) <= 0) {
+										if (stopped !== 0 && two) {
+											settled = false;
+											break;
+										}
+										stopped = 2;
+										begin = way * iLow;
+										sign = way;
+										to0 = t0;
+										to1 = t1;
+									}
+								}
+								if (stopped === 0) {
+									lanes[lane + lastStop] = 0;
+									settled = true;
 									break;
 								}
-								stopped = 1;
-								begin = way * iHigh;
-								sign = way;
-								to0 = t0;
-								to1 = t1;
 							}
-						}
-						if (tieLow >= highDiode) {
-							const way = tieLow === lowDiode ? 1 : -1;
-							const t0 = lanes[p + toLow] as number;
-							const t1 = lanes[q + toLow] as number;
-							if (way * (t0 * y0End + t1 * y1End) <= 0) {
-								if (stopped !== 0 && two) {
-									regular = false;
-									break;
-								}
-								stopped = 2;
-								begin = way * iLow;
-								sign = way;
-								to0 = t0;
-								to1 = t1;
-							}
-						}
-						if (stopped !== 0) {
-							const end = sign * (to0 * y0End + to1 * y1End);
+
+							settled = false;
 							const slope0 =
 								sign *
 								(to0 * (b0 + omega * (g0Re * zRe - g0Im * zIm) - rate0 * d0) +
 									to1 * (b1 + omega * (g1Re * zRe - g1Im * zIm) - rate1 * d1));
-							const slopeEnd =
-								sign *
-								(to0 * (b0 + omega * (g0Re * zReEnd - g0Im * zImEnd) - rate0 * d0 * decay0) +
-									to1 * (b1 + omega * (g1Re * zReEnd - g1Im * zImEnd) - rate1 * d1 * decay1));
-							if (!(begin > 1e-9 && slope0 < 0 && slopeEnd < 0)) {
-								regular = false;
-								break;
+							let possible = begin > 1e-9 && slope0 < 0;
+							if (possible && !remembered) {
+								// time as a cubic in the current, from both ends
+								const end = sign * (to0 * y0End + to1 * y1End);
+								const slopeEnd =
+									sign *
+									(to0 * (b0 + omega * (g0Re * zRePart - g0Im * zImPart) - rate0 * d0 * decay0) +
+										to1 * (b1 + omega * (g1Re * zRePart - g1Im * zImPart) - rate1 * d1 * decay1));
+								const range = end - begin;
+								const x = -begin / range;
+								const y = 1 - x;
+								s = span * x * x * (3 - 2 * x) + (range / slope0) * x * y * y - (range / slopeEnd) * x * x * y;
+								possible = slopeEnd < 0;
 							}
-							// time as a cubic in the current, then Newton
-							const range = end - begin;
-							const x = -begin / range;
-							const y = 1 - x;
-							let s = span * x * x * (3 - 2 * x) + (range / slope0) * x * y * y - (range / slopeEnd) * x * x * y;
-							let settled = false;
-							for (let tries = 0; tries < 20 && s >= 0 && s <= span; tries++) {
-								decay0 = decay(rate0 * s);
-								if (two) decay1 = decay(rate1 * s);
-								turnRe = smallCosine(omega * s);
-								turnIm = smallSine(omega * s);
-								zReEnd = zRe * turnRe - zIm * turnIm;
-								zImEnd = zRe * turnIm + zIm * turnRe;
-								y0End = a0 + b0 * s + g0Re * zImEnd + g0Im * zReEnd + d0 * decay0;
-								if (two) y1End = a1 + b1 * s + g1Re * zImEnd + g1Im * zReEnd + d1 * decay1;
+							const shortStep = shortShare / Math.max(rate0, rate1, omega);
+							for (let tries = 0; possible && tries < 20 && s >= 0 && s <= span; tries++) {
+								cells[0] = rate0 * s;
+								decayInPlace(cells, 0);
+								decay0 = cells[0] as number;
+								if (two) {
+									cells[1] = rate1 * s;
+									decayInPlace(cells, 1);
+									decay1 = cells[1] as number;
+								}
+								cells[2] = omega * s;
+								turnInPlace(cells, 2);
+								zReEnd = zRe * (cells[2] as number) - zIm * (cells[3] as number);
+								zImEnd = zRe * (cells[3] as number) + zIm * (cells[2] as number);
+								// of each modal current: the ripple's part, its derivative over Ω, and what decays
+								const ripple0 = g0Re * zImEnd + g0Im * zReEnd;
+								const swing0 = g0Re * zReEnd - g0Im * zImEnd;
+								const fading0 = d0 * decay0;
+								const y0Rate = b0 + omega * swing0 - rate0 * fading0;
+								const y0Bend = rate0 * rate0 * fading0 - omega * omega * ripple0;
+								const y0Twist = -rate0 * rate0 * rate0 * fading0 - omega * omega * omega * swing0;
+								y0End = a0 + b0 * s + ripple0 + fading0;
+								let y1Rate = 0;
+								let y1Bend = 0;
+								let y1Twist = 0;
+								if (two) {
+									const ripple1 = g1Re * zImEnd + g1Im * zReEnd;
+									const swing1 = g1Re * zReEnd - g1Im * zImEnd;
+									const fading1 = d1 * decay1;
+									y1Rate = b1 + omega * swing1 - rate1 * fading1;
+									y1Bend = rate1 * rate1 * fading1 - omega * omega * ripple1;
+									y1Twist = -rate1 * rate1 * rate1 * fading1 - omega * omega * omega * swing1;
+									y1End = a1 + b1 * s + ripple1 + fading1;
+								}
 								const value = sign * (to0 * y0End + to1 * y1End);
-								const y0Rate = b0 + omega * (g0Re * zReEnd - g0Im * zImEnd) - rate0 * d0 * decay0;
-								const y1Rate = b1 + omega * (g1Re * zReEnd - g1Im * zImEnd) - rate1 * d1 * decay1;
-								const step = -value / (sign * (to0 * y0Rate + to1 * y1Rate));
-								if (step < lastStep && step > -lastStep) {
-									// the last step, to first order: what it leaves is below 10⁻¹⁸ of everything
-									s += step;
-									y0End += step * y0Rate;
-									y1End += step * y1Rate;
-									decay0 -= step * rate0 * decay0;
-									decay1 -= step * rate1 * decay1;
-									const turned = zReEnd - step * omega * zImEnd;
-									zImEnd += step * omega * zReEnd;
+								const valueRate = sign * (to0 * y0Rate + to1 * y1Rate);
+								if (!(valueRate < 0)) break;
+								let step = -value / valueRate;
+								if (step < shortStep && step > -shortStep) {
+									// the rest by Taylor's series, to the third order
+									const valueBend = 0.5 * sign * (to0 * y0Bend + to1 * y1Bend);
+									const valueTwist = (1 / 6) * sign * (to0 * y0Twist + to1 * y1Twist);
+									step = -value / (valueRate + step * (valueBend + step * valueTwist));
+									step = -value / (valueRate + step * (valueBend + step * valueTwist));
+									y0End += step * (y0Rate + step * (0.5 * y0Bend + step * (1 / 6) * y0Twist));
+									y1End += step * (y1Rate + step * (0.5 * y1Bend + step * (1 / 6) * y1Twist));
+									const x0 = rate0 * step;
+									const x1 = rate1 * step;
+									decay0 *= 1 - x0 * (1 - 0.5 * x0 * (1 - (1 / 3) * x0));
+									decay1 *= 1 - x1 * (1 - 0.5 * x1 * (1 - (1 / 3) * x1));
+									const angle = omega * step;
+									const c = 1 - 0.5 * angle * angle;
+									const turned = zReEnd * c - zImEnd * angle * (1 - (1 / 6) * angle * angle);
+									zImEnd = zImEnd * c + zReEnd * angle * (1 - (1 / 6) * angle * angle);
 									zReEnd = turned;
-									settled = true;
+									s += step;
+									settled = s > 0 && s <= span;
 									break;
 								}
 								s += step;
 							}
-							if (!settled) {
-								regular = false;
-								break;
+							if (settled && remembered && two) {
+								// any other diode must still conduct
+								const open = (lanes[p + toOpen] as number) * y0End + (lanes[q + toOpen] as number) * y1End;
+								const high = (lanes[p + toHigh] as number) * y0End + (lanes[q + toHigh] as number) * y1End;
+								const low = (lanes[p + toLow] as number) * y0End + (lanes[q + toLow] as number) * y1End;
+								settled =
+									(tieOpen < highDiode || stopped === 3 || open > 0 === (tieOpen === lowDiode)) &&
+									(tieHigh < highDiode || stopped === 1 || high > 0 === (tieHigh === lowDiode)) &&
+									(tieLow < highDiode || stopped === 2 || low > 0 === (tieLow === lowDiode));
 							}
-							span = s;
+							if (settled) {
+								span = s;
+								lanes[lane + lastStop] = s;
+								lanes[lane + lastStopped] = stopped;
+							} else if (remembered) {
+								remembered = false;
+								again = true;
+								zReEnd = zRePart;
+								zImEnd = zImPart;
+							}
+						}
+						if (!settled) {
+							regular = false;
+							break;
 						}
 
 						// ∫ Σ e i, as in PowerStage.addWork
@@ -449,7 +555,7 @@ export class RegularPeriods {
 							}
 						}
 						if (keep && span > 0) {
-							const slot = history.open(this.laneModes[lane / laneStride] as ConductionMode, time);
+							slot = history.open(table.modes[lane / laneStride] as ConductionMode);
 							const v = history.values;
 							v[slot + segment.a0] = a0;
 							v[slot + segment.b0] = b0;
@@ -464,10 +570,17 @@ export class RegularPeriods {
 						iLow = (lanes[p + toLow] as number) * y0End + (lanes[q + toLow] as number) * y1End;
 						iOpen = (lanes[p + toOpen] as number) * y0End + (lanes[q + toOpen] as number) * y1End;
 					} else if (keep) {
-						const slot = history.open(this.laneModes[lane / laneStride] as ConductionMode, time);
+						slot = history.open(table.modes[lane / laneStride] as ConductionMode);
 						history.values.fill(0, slot + segment.a0, slot + segment.d1 + 1);
 					}
-					if (keep && span > 0) this.note(time, span, zRe, zIm, part, periodIndex + done, startTime);
+					if (keep && span > 0) {
+						const v = history.values;
+						v[slot + segment.start] = time;
+						v[slot + segment.length] = span;
+						v[slot + segment.zRe] = zRe;
+						v[slot + segment.zIm] = zIm;
+						this.note(slot, part, periodIndex + done);
+					}
 
 					if (count < 2) {
 						// an open terminal that ends near or beyond a rail is for the careful way
@@ -530,33 +643,24 @@ export class RegularPeriods {
 
 		if (done > 0) {
 			if (!keep) history.forget();
-			stage.land(done, iHigh, iLow, iOpen, zRe, zIm, work);
+			state[high] = iHigh;
+			state[low] = iLow;
+			state[third] = iOpen;
+			state[3] = zRe;
+			state[4] = zIm;
+			state[5] = work;
+			stage.land(done, state);
 		}
 		return done;
 	}
 
-	/** Offset of the lane for a part and three ties, −1 where there is no room for another. */
-	private lane(part: number, tieHigh: number, tieLow: number, tieOpen: number): number {
-		const index = this.laneIndex[part * modeCodes + tieHigh + 5 * tieLow + 25 * tieOpen] as number;
-		return index >= 0 ? index * laneStride : this.addLane(part, tieHigh as Tie, tieLow as Tie, tieOpen as Tie);
-	}
-
-	/** The fields that every kept segment shares; takes the open slot. */
-	private note(
-		time: number,
-		length: number,
-		zRe: number,
-		zIm: number,
-		part: number,
-		periodIndex: number,
-		startTime: number,
-	): void {
+	/** The fields that every kept segment shares, beside those that its slot has; takes it. */
+	private note(slot: number, part: number, periodIndex: number): void {
 		const { stage } = this;
 		const { emf, history } = stage;
 		const v = history.values;
-		const slot = history.offset(history.count);
-		v[slot + segment.start] = time;
-		v[slot + segment.length] = length;
+		const time = v[slot + segment.start] as number;
+		const startTime = (periodIndex - stage.carrierPhase) * stage.circuit.period;
 		v[slot + segment.emfA] = emf.level[0] as number;
 		v[slot + segment.emfB] = emf.level[1] as number;
 		v[slot + segment.emfC] = emf.level[2] as number;
@@ -568,8 +672,6 @@ export class RegularPeriods {
 		const rise = emf.slope[third] as number;
 		v[slot + segment.emfA + third] = (emf.level[third] as number) + rise * (time - (emf.zero[third] as number));
 		v[slot + segment.slopeA + third] = rise;
-		v[slot + segment.zRe] = zRe;
-		v[slot + segment.zIm] = zIm;
 		v[slot + segment.kind] = this.kind;
 		// a period's start is an edge only where the one before had an off-window: the stage knows of the first
 		if (part > 0) {
@@ -591,20 +693,20 @@ export class RegularPeriods {
 		history.close();
 	}
 
-	/** Starts over for the stage's sector and duty; no parts where its periods cannot be regular. */
+	/** Turns to the stage's sector and duty; no parts where its periods cannot be regular. */
 	private prepare(): void {
 		const { stage, lengths, turnsRe, turnsIm } = this;
 		const { circuit, emf } = stage;
 		this.kind = stage.kind;
 		this.duty = stage.duty;
 		this.pieces = emf.pieces;
-		this.laneCount = 0;
-		this.laneIndex.fill(-1);
+		this.version++;
 		const flat =
 			!circuit.sinusoidal &&
 			emf.slope[highPhase[stage.kind] as number] === 0 &&
 			emf.slope[lowPhase[stage.kind] as number] === 0;
 		this.parts = flat ? stage.partLengths(lengths) : 0;
+		if (this.parts > 0) this.table.enter(circuit, emf, stage.kind, lengths);
 		for (let part = 0; part < this.parts; part++) {
 			const length = lengths[part] as number;
 			this.starts[part] = part === 0 ? 0 : (this.starts[part - 1] as number) + (lengths[part - 1] as number);
@@ -614,65 +716,12 @@ export class RegularPeriods {
 			this.lowTies[part] = stage.tieOfLowIn(part);
 		}
 	}
-
-	private addLane(part: number, tieHigh: Tie, tieLow: Tie, tieOpen: Tie): number {
-		if (this.laneCount === mostLanes) return -1;
-		const { lanes, stage, kind } = this;
-		const { circuit, emf } = stage;
-		const high = highPhase[kind] as number;
-		const low = lowPhase[kind] as number;
-		const third = openPhase[kind] as number;
-		const ties: [Tie, Tie, Tie] = [open, open, open];
-		ties[high] = tieHigh;
-		ties[low] = tieLow;
-		ties[third] = tieOpen;
-		const mode = circuit.mode(ties[0], ties[1], ties[2]);
-		const lane = this.laneCount * laneStride;
-		this.laneModes[this.laneCount] = mode;
-		this.laneIndex[part * modeCodes + modeCode(tieHigh, tieLow, tieOpen)] = this.laneCount++;
-
-		const eHigh = emf.level[high] as number;
-		const eLow = emf.level[low] as number;
-		const weight = (k: number): number => (k === 0 ? mode.neutralEmfA : k === 1 ? mode.neutralEmfB : mode.neutralEmfC);
-		lanes[lane + modals] = mode.modalCount;
-		lanes[lane + neutral] = mode.neutral + weight(high) * eHigh + weight(low) * eLow;
-		lanes[lane + neutralEmf] = weight(third);
-		lanes[lane + neutralRipple] = mode.neutralRipple;
-		lanes[lane + neutralModal] = mode.neutral0;
-		lanes[lane + lowRail] = mode.lowRail0;
-		for (const m of [0, 1] as const) {
-			const p = lane + modal0 + m * modalStride;
-			const uHigh = mode.u(high, m);
-			const uLow = mode.u(low, m);
-			const uOpen = mode.u(third, m);
-			const lambda = m === 0 ? mode.rate0 : mode.rate1;
-			const flats = uHigh * eHigh + uLow * eLow;
-			const rise = uOpen * (emf.slope[third] as number);
-			const push = (m === 0 ? mode.drive0 : mode.drive1) - flats;
-			lanes[p + fromHigh] = uHigh * (circuit.inductance[high] as number);
-			lanes[p + fromLow] = uLow * (circuit.inductance[low] as number);
-			lanes[p + fromOpen] = uOpen * (circuit.inductance[third] as number);
-			lanes[p + toHigh] = uHigh;
-			lanes[p + toLow] = uLow;
-			lanes[p + toOpen] = uOpen;
-			lanes[p + rate] = lambda;
-			lanes[p + inverseRate] = 1 / lambda;
-			lanes[p + full] = m < mode.modalCount ? decay(lambda * (this.lengths[part] as number)) : 0;
-			lanes[p + drive] = push;
-			lanes[p + slope] = -rise / lambda;
-			lanes[p + constant] = (push + rise / lambda) / lambda;
-			lanes[p + perEmf] = -uOpen / lambda;
-			lanes[p + gainRe] = m === 0 ? mode.rippleRe0 : mode.rippleRe1;
-			lanes[p + gainIm] = m === 0 ? mode.rippleIm0 : mode.rippleIm1;
-			lanes[p + rippleDrive] = m === 0 ? mode.rippleDrive0 : mode.rippleDrive1;
-			lanes[p + level] = flats;
-			lanes[p + tilt] = rise;
-		}
-		return lane;
-	}
 }
 
 /** Least distance from the rails, V, at which an open terminal is taken to have stayed between them. */
 const margin = 1e-2;
-/** As in power-stage.ts: a Newton step shorter than this (s) is the last. */
-const lastStep = 3e-10;
+/**
+ * A Newton step shorter than this share of the fastest time constant is the last, its result taken from Taylor's
+ * series to the third order: what that leaves out is below 3·10⁻¹⁵ of what decays.
+ */
+const shortShare = 5e-4;

@@ -1,0 +1,293 @@
+import { decayInPlace } from '../maths/decay.ts';
+import { turnInPlace } from '../maths/small-angle.ts';
+import type { Circuit } from './circuit.ts';
+import { highDiode, lowDiode, open } from './conduction-mode.ts';
+import {
+	constant,
+	drive,
+	fromHigh,
+	fromLow,
+	full,
+	gainIm,
+	gainRe,
+	inverseRate,
+	type LaneTable,
+	lastStop,
+	level,
+	lowRail,
+	modal0,
+	mostParts,
+	neutral,
+	neutralModal,
+	neutralRipple,
+	rate,
+	rippleDrive,
+	toHigh,
+	toLow,
+} from './lane-table.ts';
+
+/** What is needed of the loop over regular periods (regular-periods.ts). */
+interface Frame {
+	readonly circuit: Circuit;
+	readonly table: LaneTable;
+	/** Counts the changes of sector and duty. */
+	readonly version: number;
+	readonly parts: number;
+	readonly lengths: Float64Array;
+	readonly turnsRe: Float64Array;
+	readonly turnsIm: Float64Array;
+	readonly highTies: Int8Array;
+	readonly lowTies: Int8Array;
+}
+
+/** Least distance from the rails, V, at which an open terminal is taken to have stayed between them. */
+const margin = 1e-2;
+/** Fewer periods than this are sooner gone through one by one. */
+export const shortestGlide = 4;
+
+/**
+ * Many PWM periods at once, in closed form, where two phases conduct all the
+ * time and the open terminal stays between the rails. From the modal current y
+ * and the ripple's phasor z at a period's start, part p begins with
+ *
+ *   y_p = κ_p + Im(μ_p z) + ν_p y
+ *
+ * so that the n-th period begins with y_n = A + Im(Γ z_n) + D Fⁿ, and sums over
+ * periods are geometric series. What must hold in every period (no diode stops,
+ * no open terminal reaches a rail) is looked at in the first and the last, with
+ * an allowance for how far anything between them may leave the straight line.
+ */
+export class Glide {
+	private version = -1;
+	private possible = false;
+	private readonly lane = new Int32Array(mostParts);
+	/** Whether a diode conducts in the part. */
+	private readonly freewheels = new Uint8Array(mostParts);
+	/** κ, μ, ν, the ripple's turn since the period's start and the time (s), at the start of every part and the period's end. */
+	private readonly kappa = new Float64Array(mostParts + 1);
+	private readonly muRe = new Float64Array(mostParts + 1);
+	private readonly muIm = new Float64Array(mostParts + 1);
+	private readonly nu = new Float64Array(mostParts + 1);
+	private readonly turnRe = new Float64Array(mostParts + 1);
+	private readonly turnIm = new Float64Array(mostParts + 1);
+	private readonly times = new Float64Array(mostParts + 1);
+	/** A, Γ, and Σ λ·length over a period. */
+	private settled = 0;
+	private gammaRe = 0;
+	private gammaIm = 0;
+	private fading = 0;
+	/** A period's work, J: constant, and weights of z and y at its start. */
+	private workConstant = 0;
+	private workRe = 0;
+	private workIm = 0;
+	private workY = 0;
+	/** Fᴺ and its place for the ripple's turn over N periods. */
+	private readonly cells = new Float64Array(3);
+	/** Of a period looked at: y and z at its start, the open phase's EMF (V); and allowances for y and z. */
+	private y = 0;
+	private zRe = 0;
+	private zIm = 0;
+	private emfOpen = 0;
+	/** Slope of that EMF, V/s. */
+	private emfRate = 0;
+	private slackY = 0;
+	private slackZ = 0;
+	/** Least distance of what is watched from where the period would be another kind, V. */
+	private nearest = 0;
+
+	/**
+	 * Goes over up to `most` whole periods, as far as it may.
+	 * @param state currents (A) by phase in 0 to 2, ripple phasor in 3 and 4, work (J) in 5, added to; the open phase's
+	 * EMF (V) at the start and its slope (V/s) in 6 and 7. Brought to where it ends.
+	 * @returns periods gone over
+	 */
+	run(frame: Frame, state: Float64Array, high: number, low: number, most: number): number {
+		if (frame.version !== this.version) this.prepare(frame);
+		if (!this.possible) return 0;
+		const { lane, cells } = this;
+		const { circuit, parts } = frame;
+		const lanes = frame.table.numbers;
+		// the current has had gaps lately
+		for (let part = 0; part < parts; part++) if (lanes[(lane[part] as number) + lastStop] !== 0) return 0;
+		const p = (lane[0] as number) + modal0;
+		const zRe = state[3] as number;
+		const zIm = state[4] as number;
+		const emfStart = state[6] as number;
+		const y =
+			(lanes[p + fromHigh] as number) * (state[high] as number) +
+			(lanes[p + fromLow] as number) * (state[low] as number);
+		const d = y - this.settled - this.gammaRe * zIm - this.gammaIm * zRe;
+		const turn = circuit.rippleAmplitude === 0 ? 0 : circuit.rippleOmega * circuit.period;
+		const fade = this.nu[parts] as number;
+
+		this.emfRate = state[7] as number;
+		let count = turn > 0 ? Math.min(most, Math.floor(1 / turn)) : most;
+		for (let tries = 0; tries < 3 && count >= shortestGlide; tries++) {
+			cells[0] = count * this.fading;
+			decayInPlace(cells, 0);
+			cells[1] = count * turn;
+			turnInPlace(cells, 1);
+			const faded = cells[0] as number;
+			const c = cells[1] as number;
+			const s = cells[2] as number;
+			const zReEnd = zRe * c - zIm * s;
+			const zImEnd = zRe * s + zIm * c;
+			// a sinusoid leaves its chord by at most an eighth of the square of its turn
+			this.slackZ = (count * turn * count * turn) / 8;
+			this.slackY = Math.abs(d) * (1 - faded);
+			this.y = y;
+			this.zRe = zRe;
+			this.zIm = zIm;
+			this.emfOpen = emfStart;
+			this.look(frame);
+			const before = this.nearest;
+			if (before < 0) {
+				count >>= 2;
+				continue;
+			}
+			// the last period starts one turn and one decay before the end
+			const turnedRe = this.turnRe[parts] as number;
+			const turnedIm = this.turnIm[parts] as number;
+			this.zRe = zReEnd * turnedRe + zImEnd * turnedIm;
+			this.zIm = zImEnd * turnedRe - zReEnd * turnedIm;
+			this.y = this.settled + this.gammaRe * this.zIm + this.gammaIm * this.zRe + (d * faded) / fade;
+			this.emfOpen = emfStart + this.emfRate * circuit.period * (count - 1);
+			this.look(frame);
+			if (this.nearest < 0) {
+				// about so far it holds
+				count = Math.floor(0.95 * count * (before / (before - this.nearest)));
+				continue;
+			}
+
+			const yEnd = this.settled + this.gammaRe * zImEnd + this.gammaIm * zReEnd + d * faded;
+			// Σ z_n = z (1 − q^N)/(1 − q), Σ y_n
+			let sumRe = 0;
+			let sumIm = 0;
+			if (turn > 0) {
+				const re = 1 - turnedRe;
+				const scale = 1 / (re * re + turnedIm * turnedIm);
+				const dRe = zRe - zReEnd;
+				const dIm = zIm - zImEnd;
+				sumRe = (dRe * re - dIm * turnedIm) * scale;
+				sumIm = (dIm * re + dRe * turnedIm) * scale;
+			}
+			const sumY = count * this.settled + this.gammaRe * sumIm + this.gammaIm * sumRe + (d * (1 - faded)) / (1 - fade);
+			state[high] = (lanes[p + toHigh] as number) * yEnd;
+			state[low] = (lanes[p + toLow] as number) * yEnd;
+			state[3] = zReEnd;
+			state[4] = zImEnd;
+			state[5] =
+				(state[5] as number) +
+				count * this.workConstant +
+				this.workRe * sumRe +
+				this.workIm * sumIm +
+				this.workY * sumY;
+			return count;
+		}
+		return 0;
+	}
+
+	/** Sets `nearest` for the period whose start is given: volts from the margin at the rails, at most 1; below 0 where a current might stop. */
+	private look(frame: Frame): void {
+		const { lane, kappa, muRe, muIm, nu, turnRe, turnIm, times, freewheels, y, zRe, zIm, emfOpen } = this;
+		const { circuit, parts } = frame;
+		const lanes = frame.table.numbers;
+		const { rippleAmplitude: amplitude, diodeDrop } = circuit;
+		const top = circuit.voltage + diodeDrop;
+		const gamma = Math.abs(this.gammaRe) + Math.abs(this.gammaIm);
+		let nearest = 1;
+		for (let part = 0; part < parts; part++) {
+			const at = lane[part] as number;
+			const star = lanes[at + neutral] as number;
+			const rippleStar = (lanes[at + neutralRipple] as number) * amplitude;
+			const modalStar = lanes[at + neutralModal] as number;
+			const rail = lanes[at + lowRail] as number;
+			for (let end = part; end < part + 2; end++) {
+				const c = turnRe[end] as number;
+				const s = turnIm[end] as number;
+				const ripple = zRe * s + zIm * c;
+				const mu = Math.abs(muRe[end] as number) + Math.abs(muIm[end] as number);
+				const current =
+					(kappa[end] as number) + (muRe[end] as number) * zIm + (muIm[end] as number) * zRe + (nu[end] as number) * y;
+				const slackY = this.slackY + (gamma + mu) * this.slackZ;
+				if (freewheels[part] === 1) {
+					const flows = (lanes[at + modal0 + toHigh] as number) > 0 ? current : -current;
+					if (!(flows > slackY)) {
+						this.nearest = -1;
+						return;
+					}
+				}
+				const terminal =
+					emfOpen + this.emfRate * (times[end] as number) + star + rippleStar * ripple + modalStar * current;
+				const allowed = margin + Math.abs(modalStar) * slackY;
+				nearest = Math.min(
+					nearest,
+					top + amplitude * ripple - terminal - allowed - Math.abs(amplitude - rippleStar) * this.slackZ,
+					terminal -
+						rail * current +
+						diodeDrop -
+						allowed -
+						Math.abs(rail) * slackY -
+						Math.abs(rippleStar) * this.slackZ,
+				);
+			}
+		}
+		this.nearest = nearest;
+	}
+
+	/** Works out everything that stays put while sector and duty do. */
+	private prepare(frame: Frame): void {
+		this.version = frame.version;
+		this.possible = false;
+		const { circuit, table, parts, lengths, highTies, lowTies } = frame;
+		const { lane, freewheels, kappa, muRe, muIm, nu, turnRe, turnIm, times } = this;
+		const lanes = table.numbers;
+		const rippleTime = circuit.rippleAmplitude === 0 ? 0 : circuit.rippleAmplitude / circuit.rippleOmega;
+		kappa[0] = muRe[0] = muIm[0] = turnIm[0] = times[0] = 0;
+		nu[0] = turnRe[0] = 1;
+		this.fading = this.workConstant = this.workRe = this.workIm = this.workY = 0;
+		for (let part = 0; part < parts; part++) {
+			const tieHigh = highTies[part] === open ? lowDiode : (highTies[part] as number);
+			const tieLow = lowTies[part] === open ? highDiode : (lowTies[part] as number);
+			const at = table.at(part, tieHigh, tieLow, open);
+			if (at < 0) return;
+			lane[part] = at;
+			freewheels[part] = tieHigh >= highDiode || tieLow >= highDiode ? 1 : 0;
+			const p = at + modal0;
+			const length = lengths[part] as number;
+			const a = lanes[p + constant] as number;
+			const f = lanes[p + full] as number;
+			const gRe = lanes[p + gainRe] as number;
+			const gIm = lanes[p + gainIm] as number;
+			const c = turnRe[part] as number;
+			const s = turnIm[part] as number;
+			const cNext = c * (frame.turnsRe[part] as number) - s * (frame.turnsIm[part] as number);
+			const sNext = c * (frame.turnsIm[part] as number) + s * (frame.turnsRe[part] as number);
+			turnRe[part + 1] = cNext;
+			turnIm[part + 1] = sNext;
+			times[part + 1] = (times[part] as number) + length;
+			kappa[part + 1] = a + f * ((kappa[part] as number) - a);
+			muRe[part + 1] = gRe * cNext - gIm * sNext + f * ((muRe[part] as number) - (gRe * c - gIm * s));
+			muIm[part + 1] = gRe * sNext + gIm * cNext + f * ((muIm[part] as number) - (gRe * s + gIm * c));
+			nu[part + 1] = f * (nu[part] as number);
+			this.fading += (lanes[p + rate] as number) * length;
+			// the part's work: level·(drive·length + rippleDrive·∫ripple − (y_{p+1} − y_p))/λ
+			const weight = (lanes[p + level] as number) * (lanes[p + inverseRate] as number);
+			const rippled = weight * (lanes[p + rippleDrive] as number) * rippleTime;
+			this.workConstant +=
+				weight * ((lanes[p + drive] as number) * length - ((kappa[part + 1] as number) - (kappa[part] as number)));
+			this.workRe += rippled * (c - cNext) - weight * ((muIm[part + 1] as number) - (muIm[part] as number));
+			this.workIm -= rippled * (s - sNext) + weight * ((muRe[part + 1] as number) - (muRe[part] as number));
+			this.workY -= weight * ((nu[part + 1] as number) - (nu[part] as number));
+		}
+		const fade = nu[parts] as number;
+		this.settled = (kappa[parts] as number) / (1 - fade);
+		// Γ = μ/(q − F)
+		const re = (turnRe[parts] as number) - fade;
+		const im = turnIm[parts] as number;
+		const scale = 1 / (re * re + im * im);
+		this.gammaRe = ((muRe[parts] as number) * re + (muIm[parts] as number) * im) * scale;
+		this.gammaIm = ((muIm[parts] as number) * re - (muRe[parts] as number) * im) * scale;
+		this.possible = true;
+	}
+}
