@@ -1,12 +1,24 @@
 import type { ComponentChildren } from 'preact';
-import { Scroll } from './scroll.tsx';
+import { useState } from 'preact/hooks';
 
-/** The table behind a picture, folded away until wanted. Long ones scroll inside, by keyboard too. */
+/** The table behind a picture, folded away until wanted, and not made before. Long ones scroll inside, by keyboard too. */
 export function Behind({ what, children }: { what: string; children: ComponentChildren }) {
+	const [isOpen, setOpen] = useState(false);
 	return (
-		<details class="behind">
-			<summary>Table: {what}</summary>
-			<Scroll what={what}>{children}</Scroll>
+		<details class="behind" open={isOpen} onToggle={(event) => setOpen(event.currentTarget.open)}>
+			{/* biome-ignore lint/a11y/noStaticElementInteractions: a summary is interactive; the table is made with the click, before it unfolds */}
+			<summary
+				onClick={(event) => {
+					event.preventDefault();
+					setOpen(!isOpen);
+				}}
+			>
+				Table: {what}
+			</summary>
+			{/* biome-ignore lint/a11y/noNoninteractiveTabindex: a scrolling region must be reachable by keyboard */}
+			<section class="scroll" tabIndex={0} aria-label={what}>
+				{isOpen && children}
+			</section>
 		</details>
 	);
 }

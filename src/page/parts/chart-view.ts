@@ -1,4 +1,4 @@
-import { parse, View } from 'vega';
+import { parse, type Runtime, View } from 'vega';
 import { expressionInterpreter } from 'vega-interpreter';
 import { compile, type TopLevelSpec } from 'vega-lite';
 
@@ -9,29 +9,41 @@ export interface ChartView {
 	readonly dispose: () => void;
 }
 
+/** What is told of the pointer on a chart. */
+export interface ChartWatch {
+	/** The words for what is under the pointer, '' for nothing. */
+	readonly onReadout: (words: string) => void;
+	/** The row of data that was clicked. */
+	readonly onPick?: (row: Readonly<Record<string, unknown>>) => void;
+}
+
 /**
  * A chart in `host`, drawn as SVG so that its colours follow the stylesheet
  * and print is sharp. Loaded when the first chart is wanted, never before.
- *
- * @param onReadout told the words for what is under the pointer, '' for nothing
  */
-export function chartView(host: HTMLElement, onReadout: (words: string) => void): ChartView {
+export function chartView(host: HTMLElement, { onReadout, onPick }: ChartWatch): ChartView {
 	let view: View | null = null;
 	let shape = '';
 	let width = 0;
 
-	const build = async (spec: TopLevelSpec): Promise<void> => {
+	const build = (spec: TopLevelSpec): View => {
 		view?.finalize();
 		// the interpreter walks the expressions: nothing is compiled from strings, as the content security policy asks
-		view = new View(parse(compile(spec).spec, undefined, { ast: true }), {
+		const built = new View(runtimeOf(spec, shape), {
 			expr: expressionInterpreter,
 			renderer: 'svg',
 			container: host,
 			hover: true,
 			tooltip: (_handler, _event, _item, value) => onReadout(typeof value === 'string' ? value : ''),
 		});
-		if (width > 0) view.width(width);
-		await view.runAsync();
+		if (width > 0) built.width(width);
+		if (onPick) {
+			built.addEventListener('click', (_event, item) => {
+				const row: unknown = item?.datum;
+				if (typeof row === 'object' && row !== null) onPick(row as Readonly<Record<string, unknown>>);
+			});
+		}
+		return built;
 	};
 
 	return {
@@ -39,8 +51,7 @@ export function chartView(host: HTMLElement, onReadout: (words: string) => void)
 			const next = shapeOf(spec);
 			if (!view || next !== shape) {
 				shape = next;
-				await build(spec);
-				return;
+				view = build(spec);
 			}
 			for (const [name, rows] of Object.entries(datasetsOf(spec))) view.data(name, [...rows]);
 			await view.runAsync();
@@ -55,6 +66,24 @@ export function chartView(host: HTMLElement, onReadout: (words: string) => void)
 			view = null;
 		},
 	};
+}
+
+/** So many shapes are kept compiled: a chart goes back and forth between a few. */
+const mostKept = 24;
+const kept = new Map<string, Runtime>();
+
+/** A spec compiled without its data, which are given to the view. */
+function runtimeOf(spec: TopLevelSpec, shape: string): Runtime {
+	const known = kept.get(shape);
+	if (known) return known;
+	const empty = Object.fromEntries(Object.keys(datasetsOf(spec)).map((name) => [name, []]));
+	const made = parse(compile({ ...spec, datasets: empty }).spec, undefined, { ast: true });
+	kept.set(shape, made);
+	for (const oldest of kept.keys()) {
+		if (kept.size <= mostKept) break;
+		kept.delete(oldest);
+	}
+	return made;
 }
 
 const datasetsOf = (spec: TopLevelSpec): Readonly<Record<string, readonly object[]>> =>

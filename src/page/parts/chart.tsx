@@ -1,7 +1,8 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Picture } from '../../../shared/charts/pictures.ts';
 import { specTable } from '../model/spec-table.ts';
-import type { ChartView } from './chart-view.ts';
+import { leaveTurns, takeTurn } from './chart-turns.ts';
+import type { ChartView, ChartWatch } from './chart-view.ts';
 import { SavePicture } from './save-picture.tsx';
 
 interface ChartProps {
@@ -9,45 +10,69 @@ interface ChartProps {
 	/** What its files are called, without their ending. */
 	saveAs: string;
 	picture: Picture;
+	/** Told the row of data that was clicked; whatever a click does must be within a keyboard's reach elsewhere. */
+	onPick?: ChartWatch['onPick'];
 }
 
 /** A picture with a text for those who cannot see it; its caption's end reads out what is under the pointer. */
-export function Chart({ caption, saveAs, picture: { spec, describes } }: ChartProps) {
+export function Chart({ caption, saveAs, picture: { spec, describes }, onPick }: ChartProps) {
 	const host = useRef<HTMLDivElement>(null);
 	const view = useRef<ChartView | null>(null);
-	const latest = useRef(spec);
+	const isNear = useRef(true);
+	const latest = useRef({ spec, onPick });
 	const [readout, setReadout] = useState('');
 	const [problem, setProblem] = useState('');
-	latest.current = spec;
+	latest.current = { spec, onPick };
+
+	const draw = (): void =>
+		takeTurn(host, {
+			isNear: () => isNear.current,
+			draw: async () => {
+				try {
+					await view.current?.show(latest.current.spec);
+					setProblem('');
+				} catch (error) {
+					setProblem(`The picture could not be drawn: ${String(error)}. Its figures are in the table.`);
+				}
+			},
+		});
 
 	useEffect(() => {
 		const element = host.current;
 		if (!element) return;
 		let gone = false;
-		const watcher = new ResizeObserver(
+		const widths = new ResizeObserver(
 			([entry]) => void view.current?.resize(Math.floor(entry?.contentRect.width ?? 0)),
 		);
+		// within half a screen of being seen
+		const sight = new IntersectionObserver(([entry]) => (isNear.current = entry?.isIntersecting ?? true), {
+			rootMargin: '50% 0px',
+		});
+		sight.observe(element);
 		import('./chart-view.ts')
 			.then(async ({ chartView }) => {
 				if (gone) return;
-				view.current = chartView(element, setReadout);
+				const picks: ChartWatch['onPick'] = (row) => latest.current.onPick?.(row);
+				view.current = chartView(element, { onReadout: setReadout, ...(onPick && { onPick: picks }) });
 				await view.current.resize(Math.floor(element.clientWidth));
-				await view.current.show(latest.current);
-				watcher.observe(element);
+				draw();
+				widths.observe(element);
 			})
 			.catch((error: unknown) =>
 				setProblem(`The picture could not be drawn: ${String(error)}. Its figures are in the table.`),
 			);
 		return () => {
 			gone = true;
-			watcher.disconnect();
+			widths.disconnect();
+			sight.disconnect();
+			leaveTurns(host);
 			view.current?.dispose();
 			view.current = null;
 		};
 	}, []);
 
 	useEffect(() => {
-		view.current?.show(spec).catch((error: unknown) => setProblem(`The picture could not be drawn: ${String(error)}`));
+		if (view.current) draw();
 	}, [spec]);
 
 	return (
@@ -60,7 +85,7 @@ export function Chart({ caption, saveAs, picture: { spec, describes } }: ChartPr
 			</figcaption>
 			{problem && <p class="problem">{problem}</p>}
 			<div role="img" aria-label={describes}>
-				<div ref={host} class="chart-host" aria-hidden="true" />
+				<div ref={host} class={`chart-host${onPick ? ' can-pick' : ''}`} aria-hidden="true" />
 			</div>
 			<SavePicture name={saveAs} svg={() => host.current?.querySelector('svg') ?? null} table={() => specTable(spec)} />
 		</figure>
