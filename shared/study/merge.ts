@@ -54,6 +54,22 @@ export function mergeShard(study: StudyColumns, shard: ShardResult): void {
 	study.failures.push(...shard.failures);
 }
 
+/** Units from `from` up to `to` that nothing has become of yet, as stretches without a gap. */
+export function pendingStretches(
+	{ states }: StudyColumns,
+	from: number,
+	to: number,
+): { readonly from: number; readonly to: number }[] {
+	const found: { from: number; to: number }[] = [];
+	for (let unit = from; unit < to; unit += 1) {
+		if (states[unit] !== unitStates.pending) continue;
+		const last = found.at(-1);
+		if (last?.to === unit) last.to = unit + 1;
+		else found.push({ from: unit, to: unit + 1 });
+	}
+	return found;
+}
+
 /** Counts units whose worker failed twice; nothing of them was measured. */
 export function failUnits(study: StudyColumns, from: number, to: number, message: string): void {
 	study.states.fill(unitStates.failed, from, to);

@@ -4,12 +4,14 @@ import { Worker } from 'node:worker_threads';
 import { proxy, wrap } from 'comlink';
 import nodeEndpoint from 'comlink/dist/esm/node-adapter.mjs';
 import type { WorkerEndpoint } from '../../workers/worker-endpoint.ts';
+import { programDigest } from './node-program.ts';
 import { type WorkerHost, workerHandle } from './worker-handle.ts';
 
 /** Worker threads. @param workerUrl the built workers/node-worker.ts */
 export function nodeHost(workerUrl: URL): WorkerHost {
 	return {
 		cores: availableParallelism(),
+		engineDigest: () => programDigest(workerUrl),
 		spawn() {
 			const worker = new Worker(workerUrl);
 			const remote = wrap<WorkerEndpoint>(nodeEndpoint(worker));

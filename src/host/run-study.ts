@@ -1,7 +1,14 @@
 import { scenarioDigest } from '../../shared/scenario/digest.ts';
 import type { Scenario } from '../../shared/scenario/scenario.ts';
 import { warnings as scenarioWarnings } from '../../shared/scenario/warnings.ts';
-import { emptyStudy, failUnits, mergeShard, type StudyColumns, studyUpTo } from '../../shared/study/merge.ts';
+import {
+	emptyStudy,
+	failUnits,
+	mergeShard,
+	pendingStretches,
+	type StudyColumns,
+	studyUpTo,
+} from '../../shared/study/merge.ts';
 import type { StudyPlan } from '../../shared/study/plan.ts';
 import type { UnitRecord } from '../../shared/study/point-change.ts';
 import type { StudyResult } from '../../shared/study/result.ts';
@@ -13,6 +20,7 @@ import { type FoundCompensation, findCompensation } from './find-compensation.ts
 import { onOwnWorkers } from './on-own-workers.ts';
 import type { Pool } from './pool.ts';
 import { silenceLimitOf } from './silence-limit.ts';
+import type { StudyJournal } from './study-journal.ts';
 
 export interface StudyRequest {
 	readonly scenario: Scenario;
@@ -28,6 +36,8 @@ export interface StudyRequest {
 	readonly stop?: AbortSignal | undefined;
 	/** The scenario's delay compensation where it is known; found if not given. */
 	readonly compensation?: FoundCompensation | undefined;
+	/** Keeps finished shards; what it holds of the same drives already is not simulated again. */
+	readonly journal?: StudyJournal | undefined;
 	/** At most 20 times a second. */
 	readonly onProgress?: (progress: { readonly finished: number; readonly failed: number }) => void;
 	/** Takes the figures so far (their result digest left empty), seldom enough to cost less than a tenth of the time. */
@@ -63,6 +73,8 @@ export async function runStudyForUnits(
 	const rule: StoppingRule = request.until ?? { rule: 'number' };
 	/** Units begun with; what lies beyond is not part of the study. */
 	let begun = 0;
+	/** Units done, failed ones included. */
+	let done = 0;
 	const summary = (of: StudyColumns, result: string, partial: boolean): StudyResult =>
 		summarise(plan, of, {
 			scenarioDigest: digest,
@@ -85,26 +97,37 @@ export async function runStudyForUnits(
 	for (const end of begun === units ? [] : stages(rule, units)) {
 		const from = begun;
 		begun = end;
-		isComplete = await pool.run({
-			name: 'units',
-			input: plan,
-			from,
-			to: end,
-			signal,
-			stop,
-			silenceLimit,
-			shardSize: request.shardSize,
-			shardTime: request.shardTime,
-			onShard(shard) {
-				mergeShard(study, shard);
-				partials.tell();
-			},
-			onFailure: (first, to, message) => failUnits(study, first, to, message),
-			onProgress: (done) => {
-				const failed = study.failures.length;
-				onProgress({ finished: Math.max(0, from + done - failed), failed });
-			},
-		});
+		// cut short before the compensation was found: not even kept shards are of this study then
+		isComplete = signal?.aborted !== true && stop?.aborted !== true;
+		if (!isComplete) break;
+		for (const shard of request.journal?.shards(from, end) ?? []) {
+			mergeShard(study, shard);
+			done += shard.to - shard.from;
+		}
+		for (const gap of pendingStretches(study, from, end)) {
+			isComplete = await pool.run({
+				name: 'units',
+				input: plan,
+				...gap,
+				signal,
+				stop,
+				silenceLimit,
+				shardSize: request.shardSize,
+				shardTime: request.shardTime,
+				onShard(shard) {
+					mergeShard(study, shard);
+					request.journal?.keep(shard);
+					partials.tell();
+				},
+				onFailure: (first, to, message) => failUnits(study, first, to, message),
+				onProgress(now) {
+					const failed = study.failures.length;
+					onProgress({ finished: Math.max(0, done + now - failed), failed });
+				},
+			});
+			done += gap.to - gap.from;
+			if (!isComplete) break;
+		}
 		if (!isComplete || isReached(rule, scenario, studyUpTo(study, end))) break;
 	}
 	const whole = studyUpTo(study, begun);

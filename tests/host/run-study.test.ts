@@ -1,8 +1,10 @@
 import { beforeAll, expect, test, vi } from 'vitest';
 import type { StudyResult } from '../../shared/study/result.ts';
+import type { ShardResult } from '../../shared/study/run-shard.ts';
 import { nodeHost } from '../../src/host/node-host.ts';
 import { createPool } from '../../src/host/pool.ts';
 import { runStudy, runStudyInPool } from '../../src/host/run-study.ts';
+import type { StudyJournal } from '../../src/host/study-journal.ts';
 import type { WorkerHost } from '../../src/host/worker-handle.ts';
 import { smallScenario } from '../study/small-scenario.ts';
 import { buildWorker } from './build-worker.ts';
@@ -108,4 +110,41 @@ test('interrupted between looks, a study until decided is partial and does not c
 	expect(seen).toBeGreaterThan(300);
 	expect(provenance.partial).toBe(true);
 	expect(stopping).toMatchObject({ rule: 'decided', reached: false });
+});
+
+test('what a journal holds is not simulated again, and the figures are those of a study without one', async () => {
+	const kept: ShardResult[] = [];
+	const journal: StudyJournal = {
+		*shards(from, to) {
+			for (const shard of kept) if (shard.from >= from && shard.to <= to) yield shard;
+		},
+		keep: (shard) => void kept.push(shard),
+	};
+	const request = { scenario, seed: 'kept', units: 60, shardSize: 7 };
+	const whole = await runStudy(request, host);
+	expect(await runStudy({ ...request, journal }, host)).toEqual(whole);
+	const all = kept.splice(0);
+	expect(all.reduce((sum, { from, to }) => sum + to - from, 0)).toBe(60);
+
+	// a gap in the middle, one at the end, and one shard more than is asked for
+	kept.push(...all.filter(({ from }) => from !== 14 && from < 49), { ...(all[0] as ShardResult), from: 56, to: 63 });
+	const before = kept.length;
+	const seen: number[] = [];
+	const resumed = await runStudy({ ...request, journal, onProgress: ({ finished }) => void seen.push(finished) }, host);
+	expect(resumed).toEqual(whole);
+	expect(seen.at(-1)).toBe(60);
+	expect(
+		kept
+			.slice(before)
+			.map(({ from, to }) => [from, to])
+			.sort((a, b) => Number(a[0]) - Number(b[0])),
+	).toEqual([
+		[14, 21],
+		[49, 56],
+		[56, 60],
+	]);
+
+	// cut short before anything: what is kept is not passed off as a result
+	const cut = await runStudy({ ...request, journal, signal: AbortSignal.abort() }, host);
+	expect(cut.provenance).toMatchObject({ partial: true, units: { finished: 0 } });
 });
