@@ -81,8 +81,7 @@ function choiceOrigins({ groups, figures, done, provenance }: OriginsFigures, ch
 	const shares = moving.map(({ id, name }, group) => {
 		const designs = base.map((one, kind): PickFreeze => ({ ...one, mixed: column(2 + group, kind) }));
 		const { first, total } = sensitivityIndices(designs);
-		const intervals =
-			rows.length < fewestRows ? null : sensitivityIntervals(designs, { level: provenance.level, resamples });
+		const intervals = rows.length < fewestRows ? null : sensitivityIntervals(designs, provenance.level);
 		const alone = designs.map((design) => sensitivityIndices(design));
 		return {
 			id,
@@ -103,5 +102,4 @@ function choiceOrigins({ groups, figures, done, provenance }: OriginsFigures, ch
 	};
 }
 
-const resamples = 1000;
 const unknown = { low: Number.NaN, high: Number.NaN };

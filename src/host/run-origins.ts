@@ -36,7 +36,7 @@ const level = 0.95;
 const methods = {
 	shares:
 		'pick-freeze design on independent base uniforms; first order after Saltelli (2010), total after Jansen (1999); variances of the six sector kinds added up',
-	'intervals of shares': 'percentiles of 1000 resamples of the rows',
+	'intervals of shares': "Hall's transformation of each share as a ratio of sums over the rows",
 	'the spread':
 		"a drive's mean angle error in each sector kind, from noise-free crossings interpolated between readings: the wait for readings and votes is not in it",
 	'rank correlations': "Spearman's, over the drives of an ordinary study; chance limit divided by their number",
@@ -51,7 +51,7 @@ export function originsDrives({ scenario, point, rows, units }: OriginsRequest):
 export const runOrigins = onOwnWorkers(runOriginsInPool);
 
 /** The same on workers that live on. */
-async function runOriginsInPool(request: OriginsRequest, pool: Pool): Promise<OriginsResult> {
+export async function runOriginsInPool(request: OriginsRequest, pool: Pool): Promise<OriginsResult> {
 	const { scenario, point, seed, rows, signal, onProgress = () => {} } = request;
 	const silenceLimit = silenceLimitOf(scenario);
 	const groups = spreadGroups(scenario, point);

@@ -1,5 +1,7 @@
+import gammaincinv from '@stdlib/math-base-special-gammaincinv';
 import { describe, expect, it } from 'vitest';
 import { clopperPearson } from '../../shared/statistics/clopper-pearson.ts';
+import { garwoodInterval } from '../../shared/statistics/garwood-interval.ts';
 import { ratioEstimate } from '../../shared/statistics/ratio-estimate.ts';
 
 describe('rate over units', () => {
@@ -48,6 +50,18 @@ describe('rate over units', () => {
 		expect(low).toBeGreaterThan(0);
 		expect(high / ratio).toBeGreaterThan(5);
 		expect(high / ratio).toBeLessThan(12);
+	});
+
+	it('single events have the lower limit of Fay and Feuer, Garwood exact 4.1154 of 9, and from ten units on half way to the next', () => {
+		// nine and twelve of very many units with one event each: dispersion 1 but for 1/n
+		const few = (affected: number): number => {
+			const events = new Float64Array(1e5);
+			events.fill(1, 0, affected);
+			return ratioEstimate(events, new Float64Array(1e5).fill(10)).low * 1e6;
+		};
+		// Garwood 1936: 2.5 % limit of a count of 9 is 4.1154, of 12 is 6.2006, of 13 is 6.9220 − recomputed
+		expect(few(9)).toBeCloseTo(4.1154, 3);
+		expect(few(12)).toBeCloseTo((garwoodInterval(12).low + gammaincinv(0.025, 13)) / 2, 3);
 	});
 
 	it('refuses more events than trials, broken counts and unequal lists', () => {

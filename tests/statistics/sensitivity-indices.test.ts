@@ -53,8 +53,7 @@ describe('sensitivity indices', () => {
 		const widths = [500, 2000].map((count) => {
 			const rows = design(ishigami, 3, [0], count);
 			const { first, total } = sensitivityIndices(rows);
-			const intervals = sensitivityIntervals(rows, { resamples: 400 });
-			expect(sensitivityIntervals(rows, { resamples: 400 })).toEqual(intervals);
+			const intervals = sensitivityIntervals(rows);
 			expect(intervals.first.low).toBeLessThan(first);
 			expect(intervals.first.high).toBeGreaterThan(first);
 			expect(intervals.total.low).toBeLessThan(total);
