@@ -19,7 +19,10 @@ export function decisionLines(result: StudyResult): string[] {
 		'',
 		...choiceNames.map((choice) => wrapText(verdict[choice].sentence, { first: '- ', rest: '  ' })),
 		wrapText(comparison.sentence, { first: '- ', rest: '  ' }),
-		wrapText(provenance.units.finished > 0 ? `By angle error: ${answer}` : answer, { first: '- ', rest: '  ' }),
+		wrapText(
+			provenance.units.finished > 0 ? `By angle error, ${answer.charAt(0).toLowerCase()}${answer.slice(1)}` : answer,
+			{ first: '- ', rest: '  ' },
+		),
 		...(stopped === '' ? [] : ['', wrapText(stopped)]),
 	];
 }

@@ -60,7 +60,7 @@ test('20 drives end with 0, nothing but the comparison on the output, and JSON w
 		expect(out.replaceAll(/\s+/g, ' ')).toContain(paired.sentence.replaceAll(/\s+/g, ' '));
 	}
 	// which errs less is no answer before whether either is good enough
-	expect(out.indexOf('By angle error:')).toBeGreaterThan(out.indexOf(result.verdict.halfBus.sentence.slice(0, 20)));
+	expect(out.indexOf('By angle error, ')).toBeGreaterThan(out.indexOf(result.verdict.halfBus.sentence.slice(0, 20)));
 	for (const line of out.split('\n')) expect(widthOf(line)).toBeLessThanOrEqual(textWidth);
 	for (const words of [result.provenance.resultDigest, 'half-bus', 'virtual neutral', 'dangerous']) {
 		expect(out).toContain(words);
@@ -121,8 +121,14 @@ test('--require ends with 1 unless the verdict holds; --choice says whose', asyn
 	const failing = await run([strict, '--units', '10', '--require', '--choice', 'half-bus']);
 	expect(failing.code).toBe(1);
 	expect(failing.out).toContain('Half-bus fails: 0 of 10 drives pass');
+	expect(failing.out).toMatch(
+		/\nRelease gate \(study\): NOT PASSED, 1 of 1 not shown to hold; exit code 1\n {2}fails /,
+	);
 	// figures are the same, and without --require they are all that is asked for
-	expect(await run([strict, '--units', '10'])).toMatchObject({ code: 0, out: failing.out });
+	const report = join(folder, 'gate.xml');
+	const ungated = await run([strict, '--units', '10', '--test-report', report]);
+	expect(ungated).toMatchObject({ code: 0, out: failing.out.slice(0, failing.out.indexOf('\nRelease gate')) });
+	expect(readFileSync(report, 'utf8')).toMatch(/<testsuites tests="3" failures="2" errors="0">/);
 	// 4 of 4 show 47 % of drives with 95 % confidence, 5 of 5 show 54 %
 	expect((await run([easy, '--units', '4', '--require'])).code).toBe(1);
 	expect((await run([easy, '--units', '5', '--require'])).code).toBe(0);
@@ -205,4 +211,27 @@ test('--json is read back: figures, scenario and the units behind them, whose di
 		scenario: { name: 'small' },
 		record: { study: { units: 5 } },
 	});
+});
+
+test('--journal: a second run takes all drives from the file, more drives add to it, and another seed or file is refused before anything runs: 2', async () => {
+	const journal = join(folder, 'study.journal');
+	const first = await run([scenario, '--units', '30', '--journal', journal]);
+	expect(first.err).toBe('');
+	const again = await run([scenario, '--units', '30', '--journal', journal]);
+	expect(again).toMatchObject({
+		code: 0,
+		out: first.out,
+		problems: expect.stringMatching(/^Journal .* 30 of 30 drives are taken from it\. $/),
+	});
+	const more = await run([scenario, '--units', '40', '--journal', journal]);
+	expect(more.problems).toContain('30 of 40 drives are taken');
+	expect(more.out).toBe((await run([scenario, '--units', '40'])).out);
+
+	const refused = await run([scenario, '--seed', 'other', '--journal', journal], unreachableHost);
+	expect({ code: refused.code, out: refused.out }).toEqual({ code: 2, out: '' });
+	expect(refused.problems).toMatch(/--journal: .*is the journal of seed “demo”, not “other”: go on with --seed "demo"/);
+	const wrong = await run([scenario, '--json', journal, '--journal', journal], unreachableHost);
+	expect(wrong).toMatchObject({ code: 2, problems: expect.stringContaining('is the file that --json writes') });
+	expect(await run([scenario, '--journal', scenario], unreachableHost)).toMatchObject({ code: 2 });
+	expect(readFileSync(scenario, 'utf8')).toBe(smallScenarioText());
 });
