@@ -2,9 +2,9 @@ import { type ChoiceName, choiceNames, type PerChoice } from '../../../shared/dr
 import type { Change } from '../../../shared/statistics/quantile-change.ts';
 import type { ChoiceChange, PointChange } from '../../../shared/study/point-change.ts';
 import type { ChoiceFigures, PointResult } from '../../../shared/study/result.ts';
+import { degreesChange } from '../../../shared/words/change.ts';
 import { count, degrees, percent, perHour, power, signedDegrees, span } from '../../../shared/words/figures.ts';
 import { type EventKind, eventKinds, eventWords } from '../../../shared/words/names.ts';
-import { degreesChange } from './change-words.ts';
 
 /** One figure of both choices, in words; `detail` is its interval or what else belongs under it. */
 export interface FigureRow {

@@ -1,6 +1,6 @@
 import { choiceNames } from '../../../../shared/drive/drive.ts';
+import type { ChangeWords } from '../../../../shared/words/change.ts';
 import { choiceWords } from '../../../../shared/words/names.ts';
-import type { ChangeWords } from '../../model/change-words.ts';
 import type { createWhatChanged } from '../../model/what-changed.ts';
 import { ChoiceMark } from '../../parts/choice-mark.tsx';
 

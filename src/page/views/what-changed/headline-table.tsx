@@ -1,6 +1,6 @@
 import { choiceNames } from '../../../../shared/drive/drive.ts';
+import type { ChangeWords, HeadlineChange } from '../../../../shared/words/change.ts';
 import { choiceWords } from '../../../../shared/words/names.ts';
-import type { ChangeWords, HeadlineChange } from '../../model/change-words.ts';
 import { ChoiceMark } from '../../parts/choice-mark.tsx';
 
 /** The headline figures before and after, with the change and its interval. */

@@ -1,0 +1,94 @@
+import type { PerChoice } from '../drive/drive.ts';
+import type { Change } from '../statistics/quantile-change.ts';
+import type { ChoiceChange, PointChange } from '../study/point-change.ts';
+import { count, degrees, percent, power, signedDegrees, span } from './figures.ts';
+
+/** How a kind of figure is set in print: the figure itself, and a change of it with its sign. */
+interface Print {
+	readonly figure: (value: number) => string;
+	readonly step: (value: number) => string;
+}
+
+/** A change in words: "8.10°", "6.90°", "−1.20° ± 0.30°", and its limits in full. */
+export interface ChangeWords {
+	readonly before: string;
+	readonly after: string;
+	/** The change and the larger reach of its interval. */
+	readonly step: string;
+	readonly interval: string;
+	/** True where the interval leaves out "no change". */
+	readonly isShown: boolean;
+}
+
+const signed =
+	(print: (size: number) => string) =>
+	(value: number): string =>
+		`${value < 0 ? '−' : value > 0 ? '+' : ''}${print(Math.abs(value))}`;
+
+export const inDegrees: Print = {
+	figure: (value) => (Number.isFinite(value) ? degrees(value) : 'lock lost'),
+	step: signedDegrees,
+};
+const inShares: Print = { figure: percent, step: signed((size) => percent(size).replace('%', 'points')) };
+const hourly = (value: number): string => (value >= 100 ? count(Number(value.toPrecision(2))) : power(value));
+const inRates: Print = { figure: hourly, step: signed(hourly) };
+
+/** The headline figures that a change is told of. */
+export const headlines: readonly {
+	readonly name: keyof ChoiceChange;
+	readonly label: string;
+	readonly note: string;
+	readonly print: Print;
+}[] = [
+	{ name: 'typical', label: 'Median drive', note: '95 % of its commutations keep within', print: inDegrees },
+	{ name: 'oneInTwenty', label: '1 drive in 20 exceeds', note: 'the same angle', print: inDegrees },
+	{ name: 'crossings', label: 'False and missed crossings', note: 'an hour, counted', print: inRates },
+	{
+		name: 'passing',
+		label: 'Drives that pass',
+		note: "this point's requirement; steps in percentage points",
+		print: inShares,
+	},
+];
+
+/** @returns null where the figure has no change to state, as a rate of which one side saw no event */
+export function wordsOf(change: Change | null, print: Print): ChangeWords | null {
+	if (!change) return null;
+	const { before, after, low, high } = change;
+	const reach = Math.max(change.change - low, high - change.change);
+	const hasStep = Number.isFinite(change.change);
+	const isBounded = Number.isFinite(low) && Number.isFinite(high);
+	return {
+		before: print.figure(before),
+		after: print.figure(after),
+		step: !hasStep
+			? ''
+			: isBounded
+				? `${print.step(change.change)} ± ${unsigned(print.step(reach))}`
+				: print.step(change.change),
+		interval: isBounded ? span(print.step(low), print.step(high)) : 'too few drives for limits',
+		isShown: isBounded && (low > 0 || high < 0),
+	};
+}
+
+const unsigned = (words: string): string => words.replace(/^[+−]/, '');
+
+export interface HeadlineChange {
+	readonly label: string;
+	readonly note: string;
+	readonly choices: PerChoice<ChangeWords | null>;
+}
+
+/** The changes of the headline figures at a point, choice by choice. */
+export function headlineChanges(change: PointChange): readonly HeadlineChange[] {
+	return headlines.map(({ name, label, note, print }) => ({
+		label,
+		note,
+		choices: {
+			halfBus: wordsOf(change.choices.halfBus[name], print),
+			virtualNeutral: wordsOf(change.choices.virtualNeutral[name], print),
+		},
+	}));
+}
+
+export const degreesChange = (change: Change | null): ChangeWords | null => wordsOf(change, inDegrees);
