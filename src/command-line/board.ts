@@ -5,7 +5,7 @@ import { boardTable } from './board-table.ts';
 import { jsonOption } from './common-options.ts';
 import { type ExitCode, exitCodes } from './exit-codes.ts';
 import { fileErrorWords } from './file-error.ts';
-import { commandHelp, parameterHelp } from './help.ts';
+import { helpText } from './help.ts';
 import { readInput } from './input-file.ts';
 import { outputProblems, writeJson } from './output-file.ts';
 import { problemList } from './problem-list.ts';
@@ -35,7 +35,7 @@ const command = {
 export async function board(argv: readonly string[], terminal: Terminal): Promise<ExitCode> {
 	const { file, values, help, problems: argumentProblems } = readArguments(argv, command);
 	if (help) {
-		terminal.out(help === 'parameters' ? parameterHelp() : commandHelp(command));
+		terminal.out(helpText(command, help));
 		return exitCodes.done;
 	}
 	const input = file === '' ? { problems: [] } : readInput(file, command.file);

@@ -17,6 +17,12 @@ export interface OptionRecord<T = unknown> {
 	readonly fallback: T;
 }
 
+export interface HelpTopic {
+	/** What it lists. */
+	readonly sentence: string;
+	readonly text: () => string;
+}
+
 /** One command of the command line. */
 export interface CommandRecord<Options extends Readonly<Record<string, OptionRecord>>> {
 	readonly name: string;
@@ -26,6 +32,8 @@ export interface CommandRecord<Options extends Readonly<Record<string, OptionRec
 	readonly file: string;
 	readonly example: string;
 	readonly options: Options;
+	/** What --help tells beside the options, by the word that asks for it; the parameters of a scenario if not given. */
+	readonly topics?: Readonly<Record<string, HelpTopic>>;
 	/** What the exit codes mean, and what else to know. */
 	readonly remarks: readonly string[];
 }
@@ -38,7 +46,7 @@ export interface Arguments<Options extends Readonly<Record<string, OptionRecord>
 	/** The input file; empty where none is given. */
 	readonly file: string;
 	readonly values: OptionValues<Options>;
-	/** Whether help is asked for, and on what. */
-	readonly help: false | 'command' | 'parameters';
+	/** Whether help is asked for; the word of the topic where it is on one. */
+	readonly help: boolean | string;
 	readonly problems: readonly Problem[];
 }

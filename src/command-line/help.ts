@@ -2,19 +2,32 @@ import { formatQuantity, formatRelative } from '../../shared/parameters/format-q
 import type { NumberRecord, ParameterRecord, Tolerance } from '../../shared/parameters/parameter.ts';
 import { parameters } from '../../shared/parameters/parameters.ts';
 import { limits, oneOf } from '../../shared/scenario/read-entry.ts';
-import type { CommandRecord, OptionRecord } from './command.ts';
+import type { CommandRecord, HelpTopic, OptionRecord } from './command.ts';
 import { padEnd, wrapText } from './wrap-text.ts';
 
-/** A command's help: what it is for, one worked line, its options. */
-export function commandHelp(command: CommandRecord<Readonly<Record<string, OptionRecord>>>): string {
+type AnyCommand = CommandRecord<Readonly<Record<string, OptionRecord>>>;
+
+/** A command's help, or what it tells of one of its topics. */
+export function helpText(command: AnyCommand, asked: string | true): string {
+	const topic = asked === true ? undefined : (command.topics ?? scenarioTopics)[asked];
+	return topic?.text() ?? commandHelp(command);
+}
+
+/** Topics of every command that reads a scenario. */
+export const scenarioTopics: Readonly<Record<string, HelpTopic>> = {
+	parameters: { sentence: 'Every parameter a file may state, with unit, range and default.', text: parameterHelp },
+};
+
+/** What it is for, one worked line, its options. */
+function commandHelp(command: AnyCommand): string {
 	const options: [string, string][] = Object.entries(command.options).map(([name, { placeholder, sentence }]) => [
 		placeholder ? `--${name} ${placeholder}` : `--${name}`,
 		sentence,
 	]);
-	options.push(
-		['--help', 'This text.'],
-		['--help parameters', 'Every parameter a file may state, with unit, range and default.'],
-	);
+	options.push(['--help', 'This text.']);
+	for (const [word, { sentence }] of Object.entries(command.topics ?? scenarioTopics)) {
+		options.push([`--help ${word}`, sentence]);
+	}
 	const width = Math.max(...options.map(([head]) => head.length)) + 4;
 	return `${[
 		wrapText(`${command.name}: ${command.purpose}`),
@@ -34,7 +47,7 @@ export function commandHelp(command: CommandRecord<Readonly<Record<string, Optio
 }
 
 /** Every parameter, from its record. */
-export function parameterHelp(): string {
+function parameterHelp(): string {
 	const entries = parameters.map((parameter) =>
 		[
 			wrapText(`${parameter.id}  ${kindWords(parameter)}`, { first: '', rest: '    ' }),
@@ -58,7 +71,7 @@ function kindWords(parameter: ParameterRecord): string {
 function toleranceWords({ unit }: NumberRecord, { scale, lot, mismatch }: Tolerance): string {
 	const words = (halfWidth: number): string =>
 		scale === 'relative' ? formatRelative(halfWidth) : formatQuantity(halfWidth, unit);
-	return `lot ± ${words(lot)}, mismatch ± ${words(mismatch)}`;
+	return `lot ±\u00a0${words(lot)}, mismatch ±\u00a0${words(mismatch)}`;
 }
 
 const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);

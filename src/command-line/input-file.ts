@@ -2,14 +2,26 @@ import { closeSync, fstatSync, openSync, readFileSync } from 'node:fs';
 import type { Problem } from '../../shared/scenario/scenario.ts';
 import { fileErrorWords } from './file-error.ts';
 
-/** The readers have limits of their own; this one keeps a wrong file from being read at all. */
-const largest = 16 * 1024 * 1024;
+/** Bytes. The readers have limits of their own; these keep a wrong file from being read at all. */
+const largestText = 16 * 1024 * 1024;
+export const largestResult = 512 * 1024 * 1024;
 
 /** The text of an input file, or what is wrong with it. */
 export function readInput(
 	path: string,
 	fileWord: string,
+	largest = largestText,
 ): { readonly text: string } | { readonly problems: Problem[] } {
+	const input = readBytes(path, fileWord, largest);
+	return 'problems' in input ? input : { text: input.bytes.toString('utf8') };
+}
+
+/** The same of a file that is no text. */
+export function readBytes(
+	path: string,
+	fileWord: string,
+	largest: number,
+): { readonly bytes: Buffer } | { readonly problems: Problem[] } {
 	const wrong = (message: string) => ({ problems: [{ path: fileWord, value: path, message }] });
 	try {
 		const file = openSync(path, 'r');
@@ -19,7 +31,7 @@ export function readInput(
 				return wrong(
 					`is too large: ${Math.round(size / 1024 / 1024)} MB, at most ${largest / 1024 / 1024} MB are read`,
 				);
-			return { text: readFileSync(file, 'utf8') };
+			return { bytes: readFileSync(file) };
 		} finally {
 			closeSync(file);
 		}

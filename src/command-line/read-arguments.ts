@@ -2,11 +2,12 @@ import { parseArgs } from 'node:util';
 import { nearestName } from '../../shared/scenario/nearest-name.ts';
 import type { Problem } from '../../shared/scenario/scenario.ts';
 import type { Arguments, CommandRecord, OptionRecord, OptionValues } from './command.ts';
+import { scenarioTopics } from './help.ts';
 
 /** A command's arguments as its record declares them, with everything that is wrong with them. Never throws. */
 export function readArguments<Options extends Readonly<Record<string, OptionRecord>>>(
 	argv: readonly string[],
-	{ options, file: fileWord }: Pick<CommandRecord<Options>, 'options' | 'file'>,
+	{ options, file: fileWord, topics = scenarioTopics }: Pick<CommandRecord<Options>, 'options' | 'file' | 'topics'>,
 ): Arguments<Options> {
 	const declared = Object.entries(options).map(
 		([name, { read }]) => [name, { type: read ? 'string' : 'boolean' }] as const,
@@ -25,11 +26,12 @@ export function readArguments<Options extends Readonly<Record<string, OptionReco
 	const files: string[] = [];
 	const given = new Set<string>();
 	let help: Arguments<Options>['help'] = false;
+	const isTopic = (word: string): boolean => Object.hasOwn(topics, word);
 	for (const [place, token] of tokens.entries()) {
 		if (token.kind === 'positional' && !isValueOfUnknown(tokens[place - 1], options)) files.push(token.value);
 		if (token.kind !== 'option') continue;
 		if (token.name === 'help') {
-			help = 'command';
+			help = true;
 			continue;
 		}
 		const report = (message: string): void =>
@@ -50,7 +52,7 @@ export function readArguments<Options extends Readonly<Record<string, OptionReco
 		}
 		given.add(token.name);
 	}
-	if (help && files.includes('parameters')) help = 'parameters';
+	if (help) help = files.find(isTopic) ?? true;
 	const [file = '', ...others] = files;
 	if (file === '') problems.push({ path: fileWord, value: '', message: 'is missing: name the file to read' });
 	for (const other of others)

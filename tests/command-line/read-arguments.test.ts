@@ -53,7 +53,7 @@ test('an option given twice, one without its value, and a missing file are probl
 });
 
 test('help can be asked for on the command or on the parameters', () => {
-	expect(read('--help').help).toBe('command');
-	expect(read('-h').help).toBe('command');
+	expect(read('--help').help).toBe(true);
+	expect(read('-h').help).toBe(true);
 	expect(read('--help', 'parameters').help).toBe('parameters');
 });

@@ -1,0 +1,47 @@
+import type { StudyResult } from '../study/result.ts';
+
+/** A figure of a result, by its place in the file: `points[0].choices.halfBus.unitError.q95`. */
+export interface FigureDifference {
+	readonly path: string;
+	readonly first: Figure;
+	readonly second: Figure;
+}
+
+export interface FigureComparison {
+	/** Figures held side by side. */
+	readonly figures: number;
+	readonly differences: readonly FigureDifference[];
+}
+
+/** Undefined where one of the results has no such figure. */
+export type Figure = number | string | boolean | null | undefined;
+
+/** Sentences repeat figures, version and digests differ where anything does: neither is a figure. */
+const apart = new Set(['format', 'formatVersion', 'sentence', 'version', 'resultDigest', 'scenarioDigest', 'methods']);
+
+/** Every figure of two results, to the last bit. */
+export function figureDifferences(first: StudyResult, second: StudyResult): FigureComparison {
+	const [one, other] = [figuresOf(first), figuresOf(second)];
+	const paths = new Set([...one.keys(), ...other.keys()]);
+	return {
+		figures: paths.size,
+		differences: [...paths]
+			.filter((path) => !Object.is(one.get(path), other.get(path)))
+			.map((path) => ({ path, first: one.get(path), second: other.get(path) })),
+	};
+}
+
+function figuresOf(result: StudyResult): Map<string, Figure> {
+	const figures = new Map<string, Figure>();
+	const walk = (value: unknown, path: string): void => {
+		if (typeof value !== 'object' || value === null) figures.set(path, value as Figure);
+		else if (Array.isArray(value)) for (const [i, item] of value.entries()) walk(item, `${path}[${i}]`);
+		else
+			for (const [name, member] of Object.entries(value)) {
+				if (!apart.has(name)) walk(member, path === '' ? name : `${path}.${name}`);
+			}
+	};
+	const { provenance, stopping, requirement, verdict, comparison, points } = result;
+	walk({ provenance, stopping, requirement, verdict, comparison, points }, '');
+	return figures;
+}
