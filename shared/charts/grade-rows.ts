@@ -125,7 +125,7 @@ export function gradeShortfalls(
 	const { low, high, scale, axis } = decades(
 		[allowed, ...rows.flatMap((row) => [row.low, row.failing, row.high])],
 		{ least: 0.01, most: 0.01 },
-		(decade) => percent(Number(`1e${decade}`)),
+		(decade) => levelWords(Number(`1e${decade}`)),
 	);
 	const before = ghost
 		? casesOf(ghost)

@@ -43,7 +43,7 @@ export function intervalRows(given: IntervalRows, theme: ChartTheme, description
 	const { name, rows, ghost, fields, order, lanes = choiceNames, scale, axis, limit = null } = given;
 	const { row, value, low, high, open, openValue = value, lane = 'choice' } = fields;
 	const x = (field: string) => ({ field, type: 'quantitative' as const, scale, axis });
-	const y = { field: row, type: 'nominal' as const, sort: [...order], axis: rowAxis };
+	const y = { field: row, type: 'nominal' as const, sort: [...order], axis: rowAxis(order) };
 	const yOffset = { field: lane, type: 'nominal' as const, sort: [...lanes], scale: { paddingOuter: 0.35 } };
 	return {
 		description,
@@ -128,7 +128,29 @@ export function decades(
 /** Exponent of the power of ten at or below a positive value. */
 const decadeOf = (value: number): number => Number(value.toExponential().split('e')[1]);
 
-const rowAxis = { title: null, domain: false, ticks: false, labelLimit: 170, labelFontSize: 13 };
+/** Letters of a line beside the rows. */
+const longestLine = 20;
+
+const rowAxis = (names: readonly string[]) => ({
+	title: null,
+	domain: false,
+	ticks: false,
+	labelLimit: 170,
+	labelFontSize: 13,
+	labelLineHeight: 15,
+	labelExpr: `(${JSON.stringify(Object.fromEntries(names.map((name) => [name, linesOf(name)])))})[datum.label]`,
+});
+
+/** A long name over several lines, broken at its spaces. */
+function linesOf(name: string): readonly string[] {
+	const lines: string[] = [];
+	for (const word of name.split(' ')) {
+		const last = lines.at(-1);
+		if (last !== undefined && last.length + 1 + word.length <= longestLine) lines[lines.length - 1] = `${last} ${word}`;
+		else lines.push(word);
+	}
+	return lines;
+}
 
 const limitLine = (
 	{ at, words }: NonNullable<IntervalRows['limit']>,

@@ -1,9 +1,8 @@
 import { type ChoiceName, choiceNames } from '../../shared/drive/drive.ts';
+import { errorWords, judgedWords, nominalWords } from '../../shared/grades/grade-words.ts';
 import { groupWords, resistorCount } from '../../shared/grades/resistor-groups.ts';
 import type { CaseChoice, CaseFigures, CheapestMix, GradeResult, GradesResult } from '../../shared/grades/result.ts';
 import { mixWords } from '../../shared/grades/sentence.ts';
-import { formatQuantity, formatRelative } from '../../shared/parameters/format-quantity.ts';
-import type { Verdict } from '../../shared/statistics/verdict.ts';
 import { chancePerHour, count, degrees, percent, perHour } from '../../shared/words/figures.ts';
 import { levelWords } from '../../shared/words/level.ts';
 import { choiceWords } from '../../shared/words/names.ts';
@@ -108,10 +107,6 @@ const columns =
 const gradeRow = columns([17, 8, 9, 8, 8, 12, 6, 11]);
 const effectRow = columns([17, 15, 16, 16, 16]);
 
-/** A grade is judged only up to the first that does not hold; the figures of the others are shown all the same. */
-const judgedWords = (verdict: Verdict | null, isPartial: boolean): string =>
-	verdict === null ? (isPartial ? '' : 'not judged') : verdict.decision;
-
 function mixLines({ searched, fresh }: CheapestMix): string[] {
 	const held = searched.filter(({ verdict }) => verdict.decision === 'holds');
 	return [
@@ -129,13 +124,7 @@ function mixLines({ searched, fresh }: CheapestMix): string[] {
 }
 
 function nominalLine({ grade, nominals }: GradeResult): string {
-	const moved = nominals.filter(({ designed, purchasable }) => designed !== purchasable);
-	const words = moved.map(
-		({ name, designed, purchasable, shift }) =>
-			`${name} ${formatQuantity(designed, 'Ω')} → ${formatQuantity(purchasable, 'Ω')} (${shift > 0 ? '+' : '−'}${formatRelative(Math.abs(Number(shift.toPrecision(2))))})`,
-	);
-	const values = moved.length === 0 ? 'all as designed' : words.join('; ');
-	return wrapText(`${grade.name}, ${grade.series.join(' or ')}: ${values}`, indented);
+	return wrapText(`${grade.name}, ${grade.series.join(' or ')}: ${nominalWords(nominals)}`, indented);
 }
 
 function groundLines({ provenance, grades }: GradesResult): string[] {
@@ -160,8 +149,6 @@ function groundLines({ provenance, grades }: GradesResult): string[] {
 }
 
 const indented = { first: '  ', rest: '      ' };
-
-const errorWords = (error: number): string => (error === Number.POSITIVE_INFINITY ? 'lost' : degrees(error));
 
 const item = (text: string): string => wrapText(text, { first: '- ', rest: '  ' });
 

@@ -1,5 +1,6 @@
 import { type ChoiceName, choiceNames } from '../../shared/drive/drive.ts';
-import type { ChoiceOrigins, GroupShare, OriginsResult, Share } from '../../shared/origins/origins-result.ts';
+import { bareName, isSlight, kindsOffTheSix } from '../../shared/origins/origin-words.ts';
+import type { ChoiceOrigins, OriginsResult, Share } from '../../shared/origins/origins-result.ts';
 import { shareWords } from '../../shared/origins/origins-sentence.ts';
 import type { PartCorrelations } from '../../shared/origins/part-correlations.ts';
 import { count, degrees, signedDegrees, span } from '../../shared/words/figures.ts';
@@ -44,13 +45,13 @@ function choiceLines(origins: ChoiceOrigins, { rows, provenance }: OriginsResult
 				]
 			: [];
 	if (origins.rows === 0) return left;
-	const ofAll = origins.kinds.reduce((sum, { mean }) => sum + mean, 0) / origins.kinds.length;
+	const offTheSix = kindsOffTheSix(origins);
 	return [
 		...left,
 		row(`Of the variance (${confidence} limits)`, 'alone', 'with interactions'),
 		...origins.groups
 			.filter((group) => !isSlight(group))
-			.map(({ name, first, total }) => row(`  ${bare(name)}`, intervalWords(first), intervalWords(total))),
+			.map(({ name, first, total }) => row(`  ${bareName(name)}`, intervalWords(first), intervalWords(total))),
 		...listed('Below half a per cent, each', origins.groups.filter(isSlight)),
 		...listed(
 			'Without spread of their own here',
@@ -61,34 +62,21 @@ function choiceLines(origins: ChoiceOrigins, { rows, provenance }: OriginsResult
 			padStart('off the six', 12) +
 			padStart('deviation', 12) +
 			padStart('most of it from', 26),
-		...origins.kinds.map(({ mean, sd }, kind) => {
-			const most = [...origins.groups].sort(
-				(one, other) => (other.kinds.first[kind] ?? 0) - (one.kinds.first[kind] ?? 0),
-			)[0];
-			return (
+		...offTheSix.rows.map(
+			({ off, sd, most }, kind) =>
 				padEnd(`  ${sectorName(kind)}`, 30) +
-				padStart(signedDegrees(mean - ofAll), 12) +
+				padStart(signedDegrees(off), 12) +
 				padStart(degrees(sd), 12) +
-				padStart(bare(most?.name ?? ''), 26)
-			);
-		}),
-		wrapText(
-			`Off the six: the mean error against that of all six together, ${signedDegrees(ofAll)}. That one is no error of the drive: crossings here do not wait for readings and votes, and the compensated delay makes up for that wait.`,
-			{ first: '  ', rest: '  ' },
+				padStart(most, 26),
 		),
+		wrapText(offTheSix.words, { first: '  ', rest: '  ' }),
 	];
 }
-
-/** Half a per cent of the variance, below which a whole per cent would say 0. */
-const slight = 0.005;
-const isSlight = ({ first, total }: GroupShare): boolean => first.high < slight && total.high < slight;
-
-const bare = (name: string): string => name.replace(/^the /, '');
 
 const listed = (lead: string, groups: readonly { readonly name: string }[]): string[] =>
 	groups.length === 0
 		? []
-		: [wrapText(`${lead}: ${groups.map(({ name }) => bare(name)).join(', ')}.`, { first: '  ', rest: '  ' })];
+		: [wrapText(`${lead}: ${groups.map(({ name }) => bareName(name)).join(', ')}.`, { first: '  ', rest: '  ' })];
 
 const intervalWords = ({ value, low, high }: Share): string =>
 	`${shareWords(value)}  ${padStart(span(shareWords(low), shareWords(high)), 13)}`;

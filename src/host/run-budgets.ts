@@ -4,30 +4,21 @@ import { extremeSides, summariseBudgets } from '../../shared/budgets/summarise-b
 import { choiceNames } from '../../shared/drive/drive.ts';
 import type { DriveDesign } from '../../shared/origins/drive-design.ts';
 import { sectorKinds } from '../../shared/origins/mean-errors.ts';
-import { scenarioDigest, sha256 } from '../../shared/scenario/digest.ts';
+import { sha256 } from '../../shared/scenario/digest.ts';
 import type { Scenario } from '../../shared/scenario/scenario.ts';
-import { warnings as scenarioWarnings } from '../../shared/scenario/warnings.ts';
-import { version } from '../../shared/study/version.ts';
 import { type Collected, collectFigures } from './collect-figures.ts';
 import { findCompensation } from './find-compensation.ts';
 import { onOwnWorkers } from './on-own-workers.ts';
 import type { Pool } from './pool.ts';
+import { provenanceOf } from './provenance.ts';
 import { silenceLimitOf } from './silence-limit.ts';
+import type { DoneSoFar, WorkRequest } from './work-request.ts';
 
-export interface BudgetsRequest {
-	readonly scenario: Scenario;
+export interface BudgetsRequest extends WorkRequest<DoneSoFar> {
 	/** Index of the operating point. */
 	readonly point: number;
-	/** Not empty. */
-	readonly seed: string;
 	/** Drives of the Monte Carlo budget. */
 	readonly units: number;
-	/** Cuts the work short: it then resolves with what finished, marked partial. */
-	readonly signal?: AbortSignal;
-	/** Drives so far, of all. At most 20 times a second. */
-	readonly onProgress?: (progress: { readonly finished: number; readonly failed: number }) => void;
-	/** Drives a shard; the pool chooses if not given. No result depends on it. */
-	readonly shardSize?: number;
 }
 
 /** Carrier and ripple phases a drive's figures are a mean over, so that no budget hangs on one moment. */
@@ -50,7 +41,7 @@ const extremeDrives = 2 * choiceNames.length * sectorKinds;
 export const runBudgets = onOwnWorkers(runBudgetsInPool);
 
 /** The same on workers that live on. */
-async function runBudgetsInPool(request: BudgetsRequest, pool: Pool): Promise<BudgetsResult> {
+export async function runBudgetsInPool(request: BudgetsRequest, pool: Pool): Promise<BudgetsResult> {
 	const { scenario, point, seed, units, signal, onProgress = () => {}, shardSize } = request;
 	const silenceLimit = silenceLimitOf(scenario);
 	const sources = budgetSources(scenario, point);
@@ -92,12 +83,11 @@ async function runBudgetsInPool(request: BudgetsRequest, pool: Pool): Promise<Bu
 		alone,
 		extreme,
 		drawn: drawn.filter((_, cell) => stages[2]?.done[Math.floor(cell / (choiceNames.length * sectorKinds))] === 1),
-		provenance: {
-			version,
+		provenance: await provenanceOf({
+			scenario,
 			seed,
-			scenario: scenario.name,
-			scenarioDigest: await scenarioDigest(scenario),
-			resultDigest: await sha256(new TextEncoder().encode(digests.join('\n'))),
+			found,
+			digests: digests,
 			units: {
 				asked: singles.length + worst.length + units,
 				finished: stages.reduce((sum, one) => sum + one.done.reduce((done, state) => done + state, 0), 0),
@@ -105,10 +95,8 @@ async function runBudgetsInPool(request: BudgetsRequest, pool: Pool): Promise<Bu
 			},
 			partial: stages.some((one) => !one.isComplete),
 			failures,
-			compensation: found.compensation,
 			level: 0.95,
 			methods,
-			warnings: [...scenarioWarnings(scenario), ...found.warnings],
-		},
+		}),
 	});
 }

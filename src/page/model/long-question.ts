@@ -181,9 +181,12 @@ export function createLongQuestion<Asked extends LeastAsked, Result extends Leas
 
 	// the first answer needs no asking
 	effect(() => {
-		const { state } = model.status.value;
+		const page = model.status.value;
 		const isWanted = isOpen.value && request.value !== null && answer.value === null;
-		const isAtRest = state === 'done' || state === 'failed' || (state === 'idle' && model.shown.value !== null);
+		const isAtRest =
+			page.state === 'done' ||
+			page.state === 'failed' ||
+			(page.state === 'idle' && (page.note !== '' || model.shown.value !== null));
 		const own = status.peek();
 		if (!isWanted || current || own.state === 'failed' || (own.state === 'idle' && own.note)) return;
 		if (isAtRest) void ask();
@@ -196,6 +199,7 @@ export function createLongQuestion<Asked extends LeastAsked, Result extends Leas
 		answer,
 		/** True where the answer on show is of other inputs than the present ones. */
 		isStale,
+		isOpen,
 		ghost,
 		/** How the answer on show differs from what would be asked now; '' where it does not. */
 		staleWords: computed(() => {
