@@ -1,7 +1,9 @@
 import { pathToFileURL } from 'node:url';
 import { ensureBuilt } from './ensure-built.mjs';
 import { ensureInstalled } from './ensure-installed.mjs';
+import { findBrowser } from './find-browser.mjs';
 import { cacheFolder, projectRoot, say } from './project.mjs';
+import { serveFolder } from './serve-folder.mjs';
 
 /*
  * node src/tooling/bench.mjs …arguments
@@ -25,13 +27,14 @@ try {
 			target: 'node20',
 			rolldownOptions: { input: { bench: `${projectRoot}tests/bench/bench.command.ts` } },
 		},
-		ssr: { noExternal: true, target: 'node' },
+		ssr: { noExternal: true, external: ['playwright-core'], target: 'node' },
 	});
 	const { bench } = await import(pathToFileURL(`${outDir}/bench.js`).href);
 	process.exitCode = await bench(
 		process.argv.slice(2),
 		pathToFileURL(`${product}node-worker.js`),
 		`${projectRoot}scenarios/`,
+		{ build: () => ensureBuilt('page'), findBrowser, serve: serveFolder },
 	);
 } catch (error) {
 	say(error instanceof Error ? (error.stack ?? error.message) : String(error));

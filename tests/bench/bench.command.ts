@@ -12,15 +12,20 @@ import type { BenchResult } from './bench-result.ts';
 import { machine } from './machine.ts';
 import { odexDeviation } from './odex-deviation.ts';
 import { race } from './odex-race.ts';
+import type { PageTools } from './page/open-built-page.ts';
+import { pageBench } from './page/page-bench.ts';
+import { pageReport } from './page/page-report.ts';
 import { poolRate, warmUp } from './pool-rate.ts';
 import { spread } from './spread.ts';
 
-const help = `npm run bench -- [--repetitions N] [--json FILE]
+const help = `npm run bench -- [--part PART] [--repetitions N] [--json FILE]
 
 Measures how fast the engine is: PWM periods a second through the worker pool
 with one and two workers, and against a general-purpose integrator on the same
-drives. Takes about a minute; close what else is running.
+drives. Then how quick the built page is, in a browser. Takes some minutes;
+close what else is running.
 
+  --part PART       engine or page alone; default both
   --repetitions N   measurements of each figure, taken in turn; 1 to 99, default 5
   --json FILE       also write the figures to this file
 `;
@@ -34,6 +39,7 @@ const measureTime = 0.8;
  *
  * @param workerUrl the built workers/node-worker.ts
  * @param scenarioFolder with a trailing slash
+ * @param pageTools builds, serves and opens the page
  * @param firstScenario file name of the scenario that the main figures are for
  * @returns exit code
  */
@@ -41,6 +47,7 @@ export async function bench(
 	argv: readonly string[],
 	workerUrl: URL,
 	scenarioFolder: string,
+	pageTools: PageTools,
 	firstScenario = 'fan-24v.json',
 ): Promise<number> {
 	const options = readOptions(argv);
@@ -53,7 +60,28 @@ export async function bench(
 		return 0;
 	}
 	const say = (text: string): void => void process.stderr.write(`${text}\n`);
-	const { repetitions } = options;
+	const { part, json } = options;
+	const engine =
+		part === 'page' ? null : await engineBench(options.repetitions, { workerUrl, scenarioFolder, firstScenario, say });
+	if (engine) process.stdout.write(report(engine));
+	const page = part === 'engine' ? null : await pageBench(pageTools, say);
+	if (page) process.stdout.write(`${engine ? '\n' : ''}${pageReport(page)}`);
+	if (json !== undefined)
+		writeFileSync(json, `${JSON.stringify({ machine: machine(), ...engine, page }, null, '\t')}\n`);
+	return 0;
+}
+
+interface EngineBench {
+	readonly workerUrl: URL;
+	readonly scenarioFolder: string;
+	readonly firstScenario: string;
+	readonly say: (words: string) => void;
+}
+
+async function engineBench(
+	repetitions: number,
+	{ workerUrl, scenarioFolder, firstScenario, say }: EngineBench,
+): Promise<BenchResult> {
 	const plan = planFor(scenarioFolder + firstScenario);
 	const host = nodeHost(workerUrl);
 	const one = createPool(host, 1);
@@ -84,7 +112,7 @@ export async function bench(
 		}
 
 		say('comparing odex with the reference boards …');
-		const result: BenchResult = {
+		return {
 			machine: machine(),
 			repetitions,
 			scenario: plan.scenario.name,
@@ -102,9 +130,6 @@ export async function bench(
 			events: spread(races.map(({ events }) => events)).median,
 			scenarios,
 		};
-		process.stdout.write(report(result));
-		if (options.json !== undefined) writeFileSync(options.json, `${JSON.stringify(result, null, '\t')}\n`);
-		return 0;
 	} finally {
 		one.close();
 		two.close();
@@ -124,6 +149,7 @@ function readOptions(argv: readonly string[]) {
 		const { values } = parseArgs({
 			args: [...argv],
 			options: {
+				part: { type: 'string', default: 'both' },
 				repetitions: { type: 'string', default: '5' },
 				json: { type: 'string' },
 				help: { type: 'boolean', short: 'h', default: false },
@@ -131,6 +157,7 @@ function readOptions(argv: readonly string[]) {
 		});
 		const repetitions = Number(values.repetitions);
 		if (!/^\d{1,2}$/.test(values.repetitions) || repetitions < 1) return '--repetitions must be 1 to 99.';
+		if (!['engine', 'page', 'both'].includes(values.part)) return '--part must be engine or page.';
 		return { ...values, repetitions };
 	} catch (error) {
 		return error instanceof Error ? error.message : String(error);

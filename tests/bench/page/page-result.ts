@@ -1,0 +1,36 @@
+import type { Spread } from '../spread.ts';
+import type { Weighed } from './memory-growth.ts';
+import type { PageBenchSize } from './page-bench.ts';
+
+/** What the bench finds out about the built page. Times are in milliseconds. */
+export interface PageBenchResult {
+	readonly size: PageBenchSize;
+	/** From the load event, and from the start of the navigation, to the first sentence with figures. */
+	readonly firstAnswer: Spread;
+	readonly firstAnswerFromStart: Spread;
+	/** From a key typed to the picture of the edited scenario. */
+	readonly preview: Spread;
+	/** Longest of the main thread's tasks while the drives ran: on the clock, and by processor time. */
+	readonly longestTask: number;
+	readonly longestTaskProcessor: number;
+	readonly tasks: number;
+	/** Kilobytes gzipped. */
+	readonly initialScript: number;
+	readonly memory: readonly Weighed[];
+}
+
+/** What the page is to keep within. */
+export const pageLimits = {
+	firstAnswer: 1000,
+	preview: 200,
+	longestTask: 50,
+	initialScript: 120,
+	held: 0.05,
+	resident: 0.15,
+};
+
+/** Growth of some memory from the second weighing, when all is warm, to the last, as a share of the second: flat is about 0. */
+export function memoryGrowth(memory: readonly Weighed[], of: 'held' | 'resident'): number {
+	const [first, last] = [memory[1] ?? memory[0], memory.at(-1)];
+	return first && last ? last[of] / first[of] - 1 : Number.NaN;
+}
