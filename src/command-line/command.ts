@@ -30,6 +30,8 @@ export interface CommandRecord<Options extends Readonly<Record<string, OptionRec
 	readonly purpose: string;
 	/** What stands for the input file in the help. */
 	readonly file: string;
+	/** The same for a second one, where a command takes two. */
+	readonly secondFile?: string;
 	readonly example: string;
 	readonly options: Options;
 	/** What --help tells beside the options, by the word that asks for it; the parameters of a scenario if not given. */
@@ -45,6 +47,8 @@ export type OptionValues<Options extends Readonly<Record<string, OptionRecord>>>
 export interface Arguments<Options extends Readonly<Record<string, OptionRecord>>> {
 	/** The input file; empty where none is given. */
 	readonly file: string;
+	/** A second one, for commands that take two. */
+	readonly secondFile: string;
 	readonly values: OptionValues<Options>;
 	/** Whether help is asked for; the word of the topic where it is on one. */
 	readonly help: boolean | string;

@@ -1,9 +1,11 @@
 import { cornersOf, fewestCorners } from '../../shared/envelope/corners.ts';
 import type { Problem, Scenario } from '../../shared/scenario/scenario.ts';
 import { count } from '../../shared/words/figures.ts';
+import { choiceWords } from '../../shared/words/names.ts';
 import { runEnvelope } from '../host/run-envelope.ts';
 import { wholeNumber } from './common-options.ts';
 import { envelopeTable } from './envelope-table.ts';
+import { verdictCheck } from './gate.ts';
 import { scenarioCommand } from './scenario-command.ts';
 import { stagedProgress } from './staged-progress.ts';
 import { requireOptions, workOptions, workRemarks } from './work-options.ts';
@@ -26,6 +28,7 @@ const command = {
 		),
 		choice: requireOptions.choice,
 		require: requireOptions.require('Ends with 1 unless it holds that enough drives pass at every combination.'),
+		'test-report': requireOptions['test-report'],
 		...workOptions,
 	},
 	remarks: [
@@ -45,8 +48,10 @@ export const envelope = scenarioCommand({
 	progress: stagedProgress,
 	run: runEnvelope,
 	table: envelopeTable,
-	isNotShown: (result, { choice, require }) =>
-		require && !choice.every((one) => result.everywhere[one].verdict.decision === 'holds'),
+	gate: (result, { choice }) =>
+		choice.map((one) =>
+			verdictCheck(`${choiceWords[one]} holds at every combination of limits`, result.everywhere[one].verdict),
+		),
 });
 
 /** Too few combinations to thin to, or too many drives to keep in memory. */

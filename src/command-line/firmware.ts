@@ -1,6 +1,8 @@
+import { choiceWords } from '../../shared/words/names.ts';
 import { runFirmware } from '../host/run-firmware.ts';
 import { wholeNumber } from './common-options.ts';
 import { firmwareTable } from './firmware-table.ts';
+import { type GateCheck, verdictCheck } from './gate.ts';
 import { scenarioCommand } from './scenario-command.ts';
 import { stagedProgress } from './staged-progress.ts';
 import { requireOptions, workOptions, workRemarks } from './work-options.ts';
@@ -14,6 +16,7 @@ const command = {
 		units: wholeNumber('N', 'Drives of each run, 2 to 100 000. Default 500.', 500, [2, 100_000]),
 		choice: requireOptions.choice,
 		require: requireOptions.require('Ends with 1 unless the requirement holds for the fresh drives once tuned.'),
+		'test-report': requireOptions['test-report'],
 		...workOptions,
 	},
 	remarks: [
@@ -29,6 +32,12 @@ export const firmware = scenarioCommand({
 	progress: stagedProgress,
 	run: runFirmware,
 	table: firmwareTable,
-	isNotShown: (result, { choice, require }) =>
-		require && !choice.every((one) => result.choices[one].confirmed?.after.verdict.decision === 'holds'),
+	gate: (result, { choice }) =>
+		choice.map((one): GateCheck => {
+			const name = `${choiceWords[one]} holds once tuned`;
+			const verdict = result.choices[one].confirmed?.after.verdict;
+			return verdict
+				? verdictCheck(name, verdict)
+				: { name, outcome: 'undecided', sentence: 'No fresh drives were run with the tuning.' };
+		}),
 });

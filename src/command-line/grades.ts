@@ -1,11 +1,11 @@
 import type { ChoiceName } from '../../shared/drive/drive.ts';
-import type { Grade } from '../../shared/grades/grade.ts';
-import { type GradeProblem, readGrades } from '../../shared/grades/read-grades.ts';
-import { readPrices } from '../../shared/grades/read-prices.ts';
+import { readOffer, usualGrades } from '../../shared/grades/read-offer.ts';
 import { type AskedGroup, groupWords, resistorCount } from '../../shared/grades/resistor-groups.ts';
 import type { Problem } from '../../shared/scenario/scenario.ts';
+import { choiceWords } from '../../shared/words/names.ts';
 import { runGrades } from '../host/run-grades.ts';
 import { text, wholeNumber, word } from './common-options.ts';
+import type { GateCheck } from './gate.ts';
 import { gradesTable } from './grades-table.ts';
 import { scenarioCommand } from './scenario-command.ts';
 import { stagedProgress } from './staged-progress.ts';
@@ -21,11 +21,12 @@ const command = {
 			{ divider: 'divider', busDivider: 'busDivider', star: 'star', all: 'all' },
 			'Resistors to be graded: phase dividers, bus divider, star, or all of them. Default all.',
 			'all',
+			{ halfBus: 'busDivider', phaseDivider: 'divider', dividers: 'divider', virtualNeutral: 'star', neutral: 'star' },
 		),
 		grades: text(
 			'LIST',
 			'Grades, separated by commas: "1 %", with another series than the usual one "1 % E24" or "1 % E24+E96", an array by absolute and ratio tolerance "array 1 %/0.1 %". Default 5 %, 2 %, 1 %, 0.5 %, 0.1 %.',
-			'5 %, 2 %, 1 %, 0.5 %, 0.1 %',
+			usualGrades,
 			400,
 		),
 		prices: text(
@@ -37,6 +38,7 @@ const command = {
 		units: wholeNumber('N', 'Drives in each run, 1 to 1 000 000. Default 1000.', 1000, [1, 1_000_000]),
 		choice: requireOptions.choice,
 		require: requireOptions.require('Ends with 1 unless a grade holds and fresh drives confirm one.'),
+		'test-report': requireOptions['test-report'],
 		...workOptions,
 	},
 	remarks: [
@@ -56,7 +58,7 @@ export const grades = scenarioCommand({
 		const offer = readOffer(values.grades, values.prices);
 		const about = `names a board without resistors of the ${groupWords[values.group]}`;
 		return [
-			...('problems' in offer ? offer.problems : []),
+			...problemsOf(offer),
 			...(concerned(values).length === 0 ? [{ path: '--choice', value: '', message: about }] : []),
 		];
 	},
@@ -70,30 +72,17 @@ export const grades = scenarioCommand({
 	progress: stagedProgress,
 	run: runGrades,
 	table: gradesTable,
-	isNotShown: (result, values) =>
-		values.require &&
-		!concerned(values).every((choice) =>
-			[result.enough, result.enoughOfArrays].some((kind) => (kind?.[choice].confirmed ?? null) !== null),
-		),
+	gate: (result, values) =>
+		concerned(values).map((choice): GateCheck => {
+			const found = [result.enough, result.enoughOfArrays].flatMap((kind) => kind?.[choice] ?? []);
+			const enough = found.find(({ confirmed }) => confirmed !== null);
+			return {
+				name: `${choiceWords[choice]}: a grade is enough, and fresh drives confirm it`,
+				outcome: enough ? 'holds' : 'undecided',
+				sentence: (enough ?? found[0])?.sentence ?? '',
+			};
+		}),
 });
 
-/** Grades with their prices, or everything that is wrong with either. */
-function readOffer(
-	gradesText: string,
-	pricesText: string | null,
-): { readonly grades: readonly Grade[] } | { readonly problems: readonly Problem[] } {
-	const reading = readGrades(gradesText);
-	const written = 'grades' in reading ? reading.grades : null;
-	const prices = pricesText === null ? null : readPrices(pricesText, written?.length ?? null);
-	const problems = [
-		...('problems' in reading ? reading.problems.map(at('--grades')) : []),
-		...(prices !== null && 'problems' in prices ? prices.problems.map(at('--prices')) : []),
-	];
-	if (written === null || problems.length > 0) return { problems };
-	const list = prices !== null && 'prices' in prices ? prices.prices : [];
-	return { grades: written.map((grade, i) => ({ ...grade, price: list[i] ?? null })) };
-}
-
-const at =
-	(path: string) =>
-	({ value, message }: GradeProblem): Problem => ({ path, value, message });
+const problemsOf = (offer: ReturnType<typeof readOffer>): readonly Problem[] =>
+	'problems' in offer ? offer.problems.map(({ of, value, message }) => ({ path: `--${of}`, value, message })) : [];

@@ -28,11 +28,12 @@ function commandHelp(command: AnyCommand): string {
 	for (const [word, { sentence }] of Object.entries(command.topics ?? scenarioTopics)) {
 		options.push([`--help ${word}`, sentence]);
 	}
+	const files = command.secondFile === undefined ? command.file : `${command.file} ${command.secondFile}`;
 	const width = Math.max(...options.map(([head]) => head.length)) + 4;
 	return `${[
 		wrapText(`${command.name}: ${command.purpose}`),
 		'',
-		`  npm run --silent ${command.name} -- ${command.file} [options]`,
+		`  npm run --silent ${command.name} -- ${files} [options]`,
 		'',
 		'For example',
 		`  ${command.example}`,

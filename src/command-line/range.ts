@@ -1,11 +1,13 @@
 import type { Axis } from '../../shared/range/axis.ts';
 import { readAxis } from '../../shared/range/read-axis.ts';
-import { type LoadLine, loadLines, settingProblems } from '../../shared/range/setting.ts';
+import { type LoadLine, loadLines, settingProblems, settingWords } from '../../shared/range/setting.ts';
 import type { Problem, Scenario } from '../../shared/scenario/scenario.ts';
 import { count } from '../../shared/words/figures.ts';
+import { choiceWords } from '../../shared/words/names.ts';
 import { runRange, settingsOf } from '../host/run-range.ts';
 import type { OptionRecord } from './command.ts';
 import { text, wholeNumber } from './common-options.ts';
+import { verdictCheck } from './gate.ts';
 import { pointNamed } from './point-option.ts';
 import { rangeTable } from './range-table.ts';
 import { scenarioCommand } from './scenario-command.ts';
@@ -62,6 +64,7 @@ const command = {
 		),
 		choice: requireOptions.choice,
 		require: requireOptions.require('Ends with 1 unless the requirement holds at every value asked for.'),
+		'test-report': requireOptions['test-report'],
 		...workOptions,
 	},
 	remarks: [
@@ -87,10 +90,13 @@ export const range = scenarioCommand({
 	progress: stagedProgress,
 	run: runRange,
 	table: rangeTable,
-	isNotShown: (result, { choice, require }) =>
-		require &&
-		!choice.every((one) =>
-			result.values.every((value) => value.isSearched || value.choices[one].verdict.decision === 'holds'),
+	gate: (result, { choice }) =>
+		choice.flatMap((one) =>
+			result.values
+				.filter(({ isSearched }) => !isSearched)
+				.map(({ at, choices }) =>
+					verdictCheck(`${choiceWords[one]} holds at ${settingWords(at)}`, choices[one].verdict),
+				),
 		),
 });
 

@@ -7,7 +7,12 @@ import { scenarioTopics } from './help.ts';
 /** A command's arguments as its record declares them, with everything that is wrong with them. Never throws. */
 export function readArguments<Options extends Readonly<Record<string, OptionRecord>>>(
 	argv: readonly string[],
-	{ options, file: fileWord, topics = scenarioTopics }: Pick<CommandRecord<Options>, 'options' | 'file' | 'topics'>,
+	{
+		options,
+		file: fileWord,
+		secondFile: secondWord,
+		topics = scenarioTopics,
+	}: Pick<CommandRecord<Options>, 'options' | 'file' | 'secondFile' | 'topics'>,
 ): Arguments<Options> {
 	const declared = Object.entries(options).map(
 		([name, { read }]) => [name, { type: read ? 'string' : 'boolean' }] as const,
@@ -53,11 +58,17 @@ export function readArguments<Options extends Readonly<Record<string, OptionReco
 		given.add(token.name);
 	}
 	if (help) help = files.find(isTopic) ?? true;
-	const [file = '', ...others] = files;
-	if (file === '') problems.push({ path: fileWord, value: '', message: 'is missing: name the file to read' });
-	for (const other of others)
-		problems.push({ path: fileWord, value: other, message: `is one file too many, after ${file}` });
-	return { file, values: values as OptionValues<Options>, help, problems };
+	const wanted = secondWord === undefined ? [fileWord] : [fileWord, secondWord];
+	for (const word of wanted.slice(files.length)) {
+		problems.push({ path: word, value: '', message: 'is missing: name the file to read' });
+	}
+	const known = files.slice(0, wanted.length);
+	for (const other of files.slice(wanted.length)) {
+		const message = `is one file too many, after ${known.join(' and ')}`;
+		problems.push({ path: wanted.at(-1) ?? '', value: other, message });
+	}
+	const [file = '', secondFile = ''] = known;
+	return { file, secondFile, values: values as OptionValues<Options>, help, problems };
 }
 
 /** What follows a misspelt option that takes a value is that value, not a file. */

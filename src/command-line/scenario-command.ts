@@ -1,15 +1,18 @@
+import { writeFileSync } from 'node:fs';
 import { readScenario } from '../../shared/scenario/read-scenario.ts';
 import type { Problem, Scenario } from '../../shared/scenario/scenario.ts';
 import type { WorkerHost } from '../host/worker-handle.ts';
 import type { CommandRecord, OptionRecord, OptionValues } from './command.ts';
 import { type ExitCode, exitCodes } from './exit-codes.ts';
 import { fileErrorWords } from './file-error.ts';
-import { commandHelp, parameterHelp } from './help.ts';
+import { type GateCheck, type GateGround, gateLines } from './gate.ts';
+import { helpText } from './help.ts';
 import { readInput } from './input-file.ts';
 import { outputProblems, sameFileProblems, writeJson } from './output-file.ts';
 import { problemList } from './problem-list.ts';
 import { readArguments } from './read-arguments.ts';
 import type { Terminal } from './terminal.ts';
+import { testReport } from './test-report.ts';
 import type { workOptions } from './work-options.ts';
 import { wrapText } from './wrap-text.ts';
 
@@ -22,8 +25,6 @@ interface AskedWork<Request> {
 	readonly request: Request;
 	/** What there is to say before the work begins. */
 	readonly remarks?: readonly string[];
-	/** Ends what the work wrote to as it went; returns what went wrong with it. */
-	readonly close?: () => string | null;
 }
 
 /** What every run takes beside its request. */
@@ -33,8 +34,13 @@ interface Work<Shown> {
 	readonly onProgress: (shown: Shown) => void;
 }
 
-/** Writes a result to a file of its own kind; throws where the disk does not take it. */
-type FileWriter<Request, Result> = (path: string, result: Result, request: Request) => void | Promise<void>;
+/** Writes a result to a file of its own kind; throws where it cannot be made or the disk does not take it. */
+type FileWriter<Request, Result> = (
+	path: string,
+	result: Result,
+	request: Request,
+	scenarioText: string,
+) => void | Promise<void>;
 
 /** One command that runs randomised drives of a scenario; what all of them do alike is in `scenarioCommand`. */
 interface ScenarioCommand<Chosen extends Options, Request, Shown, Result> {
@@ -53,8 +59,8 @@ interface ScenarioCommand<Chosen extends Options, Request, Shown, Result> {
 	readonly table: (result: Result) => string;
 	/** Files written beside --json, each where the option of its name says. */
 	readonly files?: { readonly [Option in keyof Chosen]?: FileWriter<Request, Result> };
-	/** Whether --require ends with 1. */
-	readonly isNotShown?: (result: Result, values: OptionValues<Chosen>) => boolean;
+	/** What --require asks for: with it, the command ends with 1 unless all of it holds. */
+	readonly gate?: (result: Result, values: OptionValues<Chosen>) => readonly GateCheck[];
 }
 
 /**
@@ -66,26 +72,22 @@ export function scenarioCommand<
 	Chosen extends Options,
 	Request,
 	Shown,
-	Result extends { readonly provenance: { readonly partial: boolean } },
->({
-	record,
-	optionProblems,
-	ask,
-	progress,
-	run,
-	table,
-	files,
-	isNotShown,
-}: ScenarioCommand<Chosen, Request, Shown, Result>) {
+	Result extends { readonly provenance: GateGround },
+>({ record, optionProblems, ask, progress, run, table, files, gate }: ScenarioCommand<Chosen, Request, Shown, Result>) {
 	/** @param host where its workers come from */
 	return async (argv: readonly string[], terminal: Terminal, host: WorkerHost): Promise<ExitCode> => {
 		const { file, values, help, problems: argumentProblems } = readArguments(argv, record);
 		if (help) {
-			terminal.out(help === 'parameters' ? parameterHelp() : commandHelp(record));
+			terminal.out(helpText(record, help));
 			return exitCodes.done;
 		}
 		const { workers } = values as OptionValues<typeof workOptions>;
-		const writers: Readonly<Record<string, FileWriter<Request, Result> | undefined>> = { json: writeJson, ...files };
+		const writers: Readonly<Record<string, FileWriter<Request, Result> | undefined>> = {
+			json: writeJson,
+			...files,
+			'test-report': (path, result) =>
+				writeFileSync(path, testReport(record.name, gate?.(result, values) ?? [], result.provenance)),
+		};
 		const outputs = Object.entries(writers).flatMap(([option, write]) => {
 			const path = (values as Readonly<Record<string, unknown>>)[option];
 			return write && typeof path === 'string' ? [{ option: `--${option}`, path, write }] : [];
@@ -119,18 +121,24 @@ export function scenarioCommand<
 
 		terminal.out(table(result));
 		const failures: string[] = [];
-		const unclosed = asked.close?.();
-		if (unclosed) failures.push(unclosed);
 		for (const { path, write } of outputs) {
 			try {
-				await write(path, result, asked.request);
+				await write(path, result, asked.request, 'text' in input ? input.text : '');
 			} catch (error) {
 				failures.push(`${path} could not be written: ${fileErrorWords(error)}`);
 			}
 		}
 		for (const failure of failures) terminal.err(`${wrapText(failure)}\n`);
-		if (failures.length > 0) return exitCodes.broken;
-		if (result.provenance.partial) return exitCodes.interrupted;
-		return isNotShown?.(result, values) ? exitCodes.notShown : exitCodes.done;
+		const isRequired = (values as { readonly require?: boolean }).require === true;
+		const checks = isRequired ? (gate?.(result, values) ?? []) : [];
+		const code = result.provenance.partial
+			? exitCodes.interrupted
+			: failures.length > 0
+				? exitCodes.broken
+				: checks.every(({ outcome }) => outcome === 'holds')
+					? exitCodes.done
+					: exitCodes.notShown;
+		if (isRequired) terminal.out(gateLines(record.name, checks, result.provenance, code));
+		return code;
 	};
 }

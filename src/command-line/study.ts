@@ -1,11 +1,17 @@
-import { writeFileSync } from 'node:fs';
 import { type ChoiceName, choiceNames } from '../../shared/drive/drive.ts';
 import type { StoppingRule } from '../../shared/study/stopping-rule.ts';
+import { choiceWords } from '../../shared/words/names.ts';
+import type { StudyRequest } from '../host/run-study.ts';
+import { columnsTopic } from './columns-help.ts';
 import { wholeNumber, word } from './common-options.ts';
 import { comparison } from './comparison.ts';
+import { scenarioTopics } from './help.ts';
+import type { OpenJournal } from './journal-file.ts';
+import { journalOption, openedJournal } from './journal-option.ts';
 import { progressLine } from './progress-line.ts';
 import { scenarioCommand } from './scenario-command.ts';
-import { resultText, runStudy } from './study-outcome.ts';
+import { packProblems, studyFileOptions, studyFiles } from './study-files.ts';
+import { runStudy } from './study-outcome.ts';
 import { requireOptions, workOptions } from './work-options.ts';
 
 const command = {
@@ -41,8 +47,12 @@ const command = {
 			choiceNames as readonly ChoiceName[],
 		),
 		require: requireOptions.require('Ends with 1 unless the verdict is “holds”.'),
+		'test-report': requireOptions['test-report'],
+		journal: journalOption,
+		...studyFileOptions,
 		...workOptions,
 	},
+	topics: { ...scenarioTopics, columns: columnsTopic },
 	remarks: [
 		'The scenario says under “requirement” what a drive must keep, what share of drives must keep it and with what confidence it must be shown.',
 		'Exit codes: 0 done; 1 done, --require was given and the verdict is not “holds”; 2 bad input, everything wrong with it is listed; 130 interrupted (Ctrl-C), what finished is reported and marked partial.',
@@ -52,6 +62,9 @@ const command = {
 
 /** Number of drives, or the most there may be, where it is not given. */
 const defaultUnits = { number: 1000, decided: 20_000, settled: 100_000 };
+
+/** Milliseconds: what a kill loses of each worker's time at most, and long against what keeping a shard costs. */
+const journalShardTime = 400;
 
 function stoppingRule(values: {
 	readonly until: 'decided' | 'settled' | null;
@@ -65,18 +78,34 @@ function stoppingRule(values: {
 /** The `study` command. */
 export const study = scenarioCommand({
 	record: command,
-	optionProblems: ({ digits, until }) =>
-		digits !== null && until !== 'settled'
+	optionProblems: ({ digits, until, pack }) => [
+		...(digits !== null && until !== 'settled'
 			? [{ path: '--digits', value: String(digits), message: 'goes with --until settled' }]
-			: [],
-	ask(scenario, values) {
+			: []),
+		...packProblems(pack),
+	],
+	async ask(scenario, values, isClean, host) {
 		const until = stoppingRule(values);
-		return { request: { scenario, seed: values.seed, units: values.units ?? defaultUnits[until.rule], until } };
+		const request: StudyRequest & { readonly journal?: OpenJournal } = {
+			scenario,
+			seed: values.seed,
+			units: values.units ?? defaultUnits[until.rule],
+			until,
+		};
+		if (values.journal === null || !isClean) return { request };
+		const opened = await openedJournal(values.journal, request, host);
+		if ('problems' in opened) return opened;
+		const { journal, remarks } = opened;
+		return { request: { ...request, journal, shardTime: journalShardTime }, remarks };
 	},
-	progress: (terminal, { units, until }) => progressLine(terminal, units, until.rule !== 'number'),
+	progress: (terminal, { units, until }) => progressLine(terminal, units, until?.rule !== 'number'),
 	run: runStudy,
 	table: comparison,
-	files: { json: async (path, outcome) => writeFileSync(path, await resultText(outcome)) },
-	isNotShown: (result, { choice, require }) =>
-		require && !choice.every((one) => result.verdict[one].decision === 'holds'),
+	files: { ...studyFiles, journal: (_path, _outcome, { journal }) => journal?.close() },
+	gate: ({ verdict }, { choice }) =>
+		choice.map((one) => ({
+			name: `${choiceWords[one]} meets the requirement`,
+			outcome: verdict[one].decision,
+			sentence: verdict[one].sentence,
+		})),
 });

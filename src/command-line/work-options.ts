@@ -25,7 +25,16 @@ export const requireOptions = {
 		'Whose verdict --require asks for. Default both.',
 		choiceNames as readonly ChoiceName[],
 	),
-	require: (sentence: string): OptionRecord<boolean> => ({ sentence, fallback: false }),
+	require: (sentence: string): OptionRecord<boolean> => ({
+		sentence: `${sentence} What it found closes the output, in plain ASCII.`,
+		fallback: false,
+	}),
+	'test-report': text(
+		'FILE.xml',
+		'Also write what --require asks for, and what was found, as test cases in the XML that continuous-integration servers read.',
+		null,
+		4096,
+	),
 };
 
 /** What every command says at the end of its help. @param unless when --require ends with 1 */
