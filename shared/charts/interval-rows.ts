@@ -45,6 +45,8 @@ export function intervalRows(given: IntervalRows, theme: ChartTheme, description
 	const x = (field: string) => ({ field, type: 'quantitative' as const, scale, axis });
 	const y = { field: row, type: 'nominal' as const, sort: [...order], axis: rowAxis(order) };
 	const yOffset = { field: lane, type: 'nominal' as const, sort: [...lanes], scale: { paddingOuter: 0.35 } };
+	/** Where a row's figure stands; the limit stands across all of them. */
+	const rowed = { y, yOffset };
 	return {
 		description,
 		config: chartConfig(theme),
@@ -53,7 +55,6 @@ export function intervalRows(given: IntervalRows, theme: ChartTheme, description
 		autosize: { type: 'fit', contains: 'padding' },
 		datasets: { [name]: rows, ...(ghost && { ghost }) },
 		data: { name },
-		encoding: { y, yOffset },
 		layer: [
 			...(limit ? limitLine(limit, theme, { scale, axis }) : []),
 			...(ghost
@@ -61,7 +62,7 @@ export function intervalRows(given: IntervalRows, theme: ChartTheme, description
 						{
 							data: { name: 'ghost' },
 							mark: { type: 'tick' as const, color: theme.quiet, thickness: 2, size: 16, opacity: 0.85 },
-							encoding: { x: x(value), tooltip: { field: 'says' } },
+							encoding: { ...rowed, x: x(value), tooltip: { field: 'says' } },
 						},
 					]
 				: []),
@@ -71,7 +72,7 @@ export function intervalRows(given: IntervalRows, theme: ChartTheme, description
 					{ filter: `datum.choice === '${choice}' && datum['${open}'] === ${isOpen}` },
 				];
 				const mark = { shape: choiceMarks[choice].shape, size: 70, stroke: line, strokeWidth: 2, opacity: 1 };
-				const reach = { x: x(low), x2: { field: high } };
+				const reach = { ...rowed, x: x(low), x2: { field: high } };
 				return [
 					{
 						transform: only(false),
@@ -81,17 +82,17 @@ export function intervalRows(given: IntervalRows, theme: ChartTheme, description
 					{
 						transform: only(false),
 						mark: { type: 'point' as const, ...mark, fill: line },
-						encoding: { x: x(value), tooltip: { field: 'says' } },
+						encoding: { ...rowed, x: x(value), tooltip: { field: 'says' } },
 					},
 					{
 						transform: only(true),
-						mark: { type: 'rule' as const, color: line, strokeWidth: 1.5, strokeDash: [1, 4] },
+						mark: { type: 'rule' as const, color: line, strokeWidth: 2, strokeDash: [2, 3] },
 						encoding: reach,
 					},
 					{
 						transform: only(true),
 						mark: { type: 'point' as const, ...mark, fill: theme.paper },
-						encoding: { x: x(openValue), tooltip: { field: 'says' } },
+						encoding: { ...rowed, x: x(openValue), tooltip: { field: 'says' } },
 					},
 				];
 			}),
@@ -162,12 +163,12 @@ const limitLine = (
 		{
 			data: { values: [{ limit: at }] },
 			mark: { type: 'rule' as const, color: theme.ink, strokeWidth: 1.5 },
-			encoding: { ...encoding, y: null, yOffset: null },
+			encoding: { ...encoding, y: { value: 0 }, y2: { value: 'height' } },
 		},
 		{
 			data: { values: [{ limit: at, words }] },
 			mark: { type: 'text' as const, color: theme.ink, align: 'left' as const, dx: 5, y: -8 },
-			encoding: { ...encoding, y: null, yOffset: null, text: { field: 'words' } },
+			encoding: { ...encoding, text: { field: 'words' } },
 		},
 	];
 };

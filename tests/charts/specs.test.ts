@@ -4,13 +4,17 @@ import { expressionInterpreter } from 'vega-interpreter';
 import { compile, type TopLevelSpec } from 'vega-lite';
 import schema from 'vega-lite/vega-lite-schema.json' with { type: 'json' };
 import { describe, expect, test } from 'vitest';
+import { envelopeShares } from '../../shared/charts/envelope-shares.ts';
 import { errorBins } from '../../shared/charts/error-bins.ts';
 import { errorCounts } from '../../shared/charts/error-counts.ts';
 import { errorCumulative } from '../../shared/charts/error-cumulative.ts';
+import { failingShares } from '../../shared/charts/failing-shares.ts';
+import { rangeErrors, rangePassing } from '../../shared/charts/range-curves.ts';
 import { rateIntervals } from '../../shared/charts/rate-intervals.ts';
 import { sectorMeans } from '../../shared/charts/sector-means.ts';
 import type { ChartTheme } from '../../shared/charts/theme.ts';
-import { choiceFigures, noneSeen, seen } from '../page/study-fixture.ts';
+import { choiceFigures, noneSeen, seen, studyResult } from '../page/study-fixture.ts';
+import { envelopeResult, rangeResult } from '../range/range-fixture.ts';
 
 const theme: ChartTheme = {
 	ink: '#000000',
@@ -38,6 +42,10 @@ const specs: Record<string, TopLevelSpec> = {
 	'rates with intervals': rateIntervals(choices, theme, 'rates'),
 	'rates with no event at all': rateIntervals({ halfBus: noEvents, virtualNeutral: noEvents }, theme, 'no events'),
 	'means by sector': sectorMeans(choices, theme, 'sectors'),
+	'errors over a range': rangeErrors(rangeResult(), theme, rangeResult()).spec,
+	'passing drives over a range': rangePassing(rangeResult(), theme, rangeResult()).spec,
+	'failing drives by operating point': failingShares(studyResult(), theme, studyResult()).spec,
+	'failing drives by combination of limits': envelopeShares(envelopeResult(), theme, envelopeResult()).spec,
 };
 
 const validate = new Ajv({ strict: false, validateFormats: false }).compile(schema);

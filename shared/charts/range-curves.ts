@@ -1,0 +1,320 @@
+import type { TopLevelSpec } from 'vega-lite';
+import { choiceNames } from '../drive/drive.ts';
+import type { RangeResult } from '../range/range-result.ts';
+import { valueWords } from '../range/setting.ts';
+import { capital } from '../words/capital.ts';
+import { degrees, percent, span } from '../words/figures.ts';
+import { levelWords } from '../words/level.ts';
+import { choiceWords } from '../words/names.ts';
+import { quantity } from '../words/quantity.ts';
+import type { Picture } from './pictures.ts';
+import { type RangeRow, rangeReadouts, rangeRows } from './range-rows.ts';
+import { type ChartTheme, chartConfig, choiceMarks } from './theme.ts';
+
+/** Errors so many times the limit run off the picture's top: what matters is where they cross it. */
+const topOfLimit = 4;
+
+/**
+ * What 1 drive in 20 exceeds along a parameter, with its interval as a band, the
+ * median drive as a thin line, and the limit drawn in.
+ *
+ * @param ghost the baseline's range, drawn as thin grey lines
+ */
+export function rangeErrors(result: RangeResult, theme: ChartTheme, ghost: RangeResult | null = null): Picture {
+	const rows = rangeRows(result);
+	const { angleLimit } = result.requirement;
+	const greatest = Math.max(angleLimit, ...rows.map(({ worse, worseHigh }) => worseHigh ?? worse ?? 0));
+	const top = Math.min(1.06 * greatest, topOfLimit * angleLimit);
+	const y = (field: string) => ({
+		field,
+		type: 'quantitative' as const,
+		scale: { domain: [0, top], nice: false },
+		axis: {
+			title: 'error, electrical degrees',
+			tickCount: 5,
+			labelExpr: "datum.label + '°'",
+			minExtent: 48,
+		},
+	});
+	const id = result.axes[0]?.id ?? '';
+	const describes = `What 1 drive in 20 exceeds, by ${result.axes[0]?.name}; the limit is ${degrees(angleLimit)}. ${choiceNames
+		.map(
+			(choice) =>
+				`${capital(choiceWords[choice])}: ${errorWords(
+					rows.filter((row) => row.choice === choice),
+					id,
+				)}`,
+		)
+		.join('. ')}.`;
+	const spec = {
+		...frame(result, theme, describes, 300),
+		datasets: {
+			curves: rows,
+			...(ghost && { ghost: rangeRows(ghost) }),
+			readouts: rangeReadouts(
+				rows,
+				({ worse, median }) =>
+					worse === null ? 'loses lock' : `${degrees(worse)}, median ${median === null ? 'lost' : degrees(median)}`,
+				id,
+			),
+		},
+		layer: [
+			limitRule(angleLimit, `limit ${degrees(angleLimit)}`, theme, 'above'),
+			...choiceNames.map((choice) => band(choice, theme, y('worseLow'), 'worseHigh')),
+			...(ghost ? choiceNames.map((choice) => ghostCurve(choice, theme, y('worse'))) : []),
+			...choiceNames.map((choice) => curve(choice, theme, y('median'), { strokeWidth: 1, opacity: 0.75 })),
+			...choiceNames.map((choice) => curve(choice, theme, y('worse'), { strokeWidth: 2 })),
+			...choiceNames.map((choice) => dots(choice, theme, y('worse'), 'datum.searched ? 20 : 55', 'true')),
+			...choiceNames.map((choice, i) => ({
+				data: { name: 'curves' },
+				transform: [{ filter: `datum.choice === '${choice}' && datum.lost` }],
+				mark: {
+					type: 'text' as const,
+					text: '×',
+					fontSize: 15,
+					fontWeight: 'bold' as const,
+					color: theme.choice[choice].line,
+					y: 8 + 12 * i,
+				},
+				encoding: { tooltip: { field: 'says' } },
+			})),
+			readoutRules(theme),
+		],
+	};
+	return { spec: spec as unknown as TopLevelSpec, describes };
+}
+
+/** Share of drives that pass along a parameter, with its limits as a band, the share required, and the slowest speed that holds. */
+export function rangePassing(result: RangeResult, theme: ChartTheme, ghost: RangeResult | null = null): Picture {
+	const rows = rangeRows(result);
+	const { share, confidence } = result.requirement;
+	const y = (field: string) => ({
+		field,
+		type: 'quantitative' as const,
+		scale: { domain: [0, 1] },
+		axis: {
+			title: 'share of drives that pass',
+			format: '.0%',
+			labelExpr: "replace(datum.label, '%', '\u00a0%')",
+			values: [0, 0.25, 0.5, 0.75, 1],
+			minExtent: 48,
+		},
+	});
+	const id = result.axes[0]?.id ?? '';
+	const describes = `Share of drives that pass, by ${result.axes[0]?.name}; ${levelWords(share)} are required, with ${levelWords(confidence)} confidence. ${choiceNames
+		.map(
+			(choice) =>
+				`${capital(choiceWords[choice])}: ${passWords(
+					rows.filter((row) => row.choice === choice),
+					id,
+				)}`,
+		)
+		.join('. ')}.`;
+	const spec = {
+		...frame(result, theme, describes, 230),
+		datasets: {
+			curves: rows,
+			...(ghost && { ghost: rangeRows(ghost) }),
+			ends: endsOf(result),
+			readouts: rangeReadouts(
+				rows,
+				(row) =>
+					`${percent(row.share ?? Number.NaN)} (${span(percent(row.shareLow, 'down'), percent(row.shareHigh, 'up'))}), ${row.decision}`,
+				id,
+			),
+		},
+		layer: [
+			limitRule(share, `required ${levelWords(share)}`, theme, 'below'),
+			...choiceNames.map((choice) => band(choice, theme, y('shareLow'), 'shareHigh')),
+			...(ghost ? choiceNames.map((choice) => ghostCurve(choice, theme, y('share'))) : []),
+			...choiceNames.map((choice) => curve(choice, theme, y('share'), { strokeWidth: 2 })),
+			...choiceNames.map((choice) =>
+				dots(choice, theme, y('share'), 'datum.searched ? 20 : 55', "datum.decision === 'holds'"),
+			),
+			...choiceNames.flatMap((choice, i) => {
+				const only = [{ filter: `datum.choice === '${choice}'` }];
+				const { line } = theme.choice[choice];
+				return [
+					{
+						data: { name: 'ends' },
+						transform: only,
+						mark: { type: 'rule' as const, color: line, strokeWidth: 1.25, strokeDash: choiceMarks[choice].dash },
+					},
+					{
+						data: { name: 'ends' },
+						transform: only,
+						mark: {
+							type: 'text' as const,
+							color: line,
+							align: 'left' as const,
+							dx: 4,
+							stroke: theme.paper,
+							strokeWidth: 0,
+							fontSize: 12,
+						},
+						encoding: { y: { datum: 0.05 + 0.09 * (1 - i) }, text: { field: 'words' } },
+					},
+				];
+			}),
+			readoutRules(theme),
+		],
+	};
+	return { spec: spec as unknown as TopLevelSpec, describes };
+}
+
+/** What all of them have in common: size, and the parameter's axis with its values as ticks. */
+function frame({ axes, values }: RangeResult, theme: ChartTheme, description: string, height: number) {
+	const [axis] = axes;
+	const ticks = [...(axis?.values ?? [])].sort((one, other) => one - other);
+	const seen = values.map(({ at }) => at[axis?.id ?? ''] as number);
+	const labels = ticks.map((value) => `'${value}': '${quantity(value, axis?.unit ?? '1', 3)}'`).join(', ');
+	return {
+		description,
+		config: chartConfig(theme),
+		width: 640,
+		height,
+		autosize: { type: 'fit' as const, contains: 'padding' as const },
+		data: { name: 'curves' },
+		encoding: {
+			x: {
+				field: 'at',
+				type: 'quantitative' as const,
+				scale: {
+					type: axis?.spacing === 'logarithmic' ? ('log' as const) : ('linear' as const),
+					nice: false,
+					...(axis?.spacing !== 'logarithmic' && { zero: false }),
+					domain: [Math.min(...ticks, ...seen), Math.max(...ticks, ...seen)],
+				},
+				axis: {
+					title: axis?.name ?? '',
+					grid: false,
+					values: ticks,
+					labelExpr: `({${labels}})['' + datum.value]`,
+					labelOverlap: 'greedy' as const,
+					labelSeparation: 8,
+					labelFlush: true,
+				},
+			},
+		},
+	};
+}
+
+type Scaled = {
+	readonly field: string;
+	readonly type: 'quantitative';
+	readonly scale: { readonly domain: readonly number[] };
+	readonly axis: object;
+};
+
+const band = (choice: (typeof choiceNames)[number], theme: ChartTheme, y: Scaled, high: string) => ({
+	transform: [{ filter: `datum.choice === '${choice}' && isValid(datum.${y.field}) && isValid(datum.${high})` }],
+	mark: { type: 'area' as const, fill: theme.choice[choice].fill, clip: true },
+	encoding: { y, y2: { field: high }, detail: { field: 'stretch' } },
+});
+
+const curve = (choice: (typeof choiceNames)[number], theme: ChartTheme, y: Scaled, style: object) => ({
+	transform: [{ filter: `datum.choice === '${choice}' && isValid(datum.${y.field})` }],
+	mark: {
+		type: 'line' as const,
+		color: theme.choice[choice].line,
+		strokeDash: choiceMarks[choice].dash,
+		clip: true,
+		...style,
+	},
+	encoding: { y, detail: { field: 'stretch' } },
+});
+
+const ghostCurve = (choice: (typeof choiceNames)[number], theme: ChartTheme, y: Scaled) => ({
+	...curve(choice, { ...theme, choice: { ...theme.choice, [choice]: { line: theme.quiet, fill: '' } } }, y, {
+		strokeWidth: 1.25,
+		opacity: 0.85,
+	}),
+	data: { name: 'ghost' },
+});
+
+/** @param filled where a mark is filled, as an expression */
+const dots = (choice: (typeof choiceNames)[number], theme: ChartTheme, y: Scaled, size: string, filled: string) => ({
+	transform: [
+		// those above the picture's top are left out, not cut in two
+		{ filter: `datum.choice === '${choice}' && isValid(datum.${y.field}) && datum.${y.field} <= ${y.scale.domain[1]}` },
+		{ calculate: size, as: 'size' },
+	],
+	mark: {
+		type: 'point' as const,
+		shape: choiceMarks[choice].shape,
+		stroke: theme.choice[choice].line,
+		strokeWidth: 1.75,
+		opacity: 1,
+	},
+	encoding: {
+		y,
+		size: { field: 'size', type: 'quantitative' as const, scale: null },
+		fill: { condition: { test: filled, value: theme.choice[choice].line }, value: theme.paper },
+	},
+});
+
+const limitRule = (at: number, words: string, theme: ChartTheme, side: 'above' | 'below') => ({
+	data: { values: [{ limit: at, words }] },
+	layer: [
+		{
+			mark: { type: 'rule' as const, color: theme.ink, strokeWidth: 1.5 },
+			encoding: { x: { value: 0 }, x2: { value: 'width' }, y: { field: 'limit', type: 'quantitative' as const } },
+		},
+		{
+			mark: {
+				type: 'text' as const,
+				color: theme.ink,
+				align: 'right' as const,
+				baseline: side === 'above' ? ('bottom' as const) : ('top' as const),
+				dy: side === 'above' ? -4 : 5,
+				dx: -4,
+			},
+			encoding: {
+				x: { value: 'width' },
+				y: { field: 'limit', type: 'quantitative' as const },
+				text: { field: 'words' },
+			},
+		},
+	],
+});
+
+/** Wide invisible lines that carry the figures read out on hover. */
+const readoutRules = (theme: ChartTheme) => ({
+	data: { name: 'readouts' },
+	params: [
+		{ name: 'under', select: { type: 'point' as const, on: 'pointerover', clear: 'pointerout', fields: ['at'] } },
+	],
+	mark: { type: 'rule' as const, color: theme.ink, strokeWidth: 18, tooltip: { content: 'data' as const } },
+	encoding: {
+		opacity: { condition: { param: 'under', empty: false, value: 0.09 }, value: 0 },
+		tooltip: { field: 'says' },
+	},
+});
+
+/** The slowest speed down to which the requirement holds with each choice. */
+function endsOf({ slowest, values, axes }: RangeResult) {
+	const slow = Math.min(...values.map(({ at }) => at[axes[0]?.id ?? ''] as number));
+	return choiceNames.flatMap((choice) => {
+		const holds = slowest?.[0]?.choices[choice].holds ?? null;
+		return holds === null || holds === slow ? [] : [{ choice, at: holds, words: quantity(holds, 'rpm', 3) }];
+	});
+}
+
+/** "14.1° at 500 rpm to 3.11° at 3300 rpm, least 2.82° at 2059 rpm". */
+function errorWords(rows: readonly RangeRow[], id: string): string {
+	const word = ({ worse, at }: RangeRow): string =>
+		`${worse === null ? 'lock lost' : degrees(worse)} at ${valueWords(id, at)}`;
+	const [first, last] = [rows[0], rows.at(-1)];
+	if (!first || !last) return 'nothing was finished';
+	const least = rows.reduce((one, other) => ((other.worse ?? Infinity) < (one.worse ?? Infinity) ? other : one));
+	return `${word(first)} to ${word(last)}${least === first || least === last ? '' : `, least ${word(least)}`}`;
+}
+
+/** "2.5 % at 500 rpm to 56.5 % at 3300 rpm; holds at 1015 rpm, 1285 rpm". */
+function passWords(rows: readonly RangeRow[], id: string): string {
+	const [first, last] = [rows[0], rows.at(-1)];
+	if (!first || !last) return 'nothing was finished';
+	const word = ({ share, at }: RangeRow): string => `${percent(share ?? Number.NaN)} at ${valueWords(id, at)}`;
+	const holding = rows.filter(({ decision }) => decision === 'holds').map(({ at }) => valueWords(id, at));
+	return `${word(first)} to ${word(last)}; the requirement holds ${holding.length === 0 ? 'nowhere' : `at ${holding.join(', ')}`}`;
+}
