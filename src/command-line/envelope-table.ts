@@ -2,11 +2,12 @@ import { type ChoiceName, choiceNames } from '../../shared/drive/drive.ts';
 import type { CombinationResult, EnvelopeResult } from '../../shared/envelope/envelope-result.ts';
 import { isWorse } from '../../shared/envelope/worst.ts';
 import { parameters } from '../../shared/parameters/parameters.ts';
+import { restsOnFew, restsOnFewRemark, variantLegend } from '../../shared/variants/variant-cells.ts';
 import { count } from '../../shared/words/figures.ts';
 import { levelWords } from '../../shared/words/level.ts';
 import { choiceWords } from '../../shared/words/names.ts';
 import { heading, provenanceLines } from './provenance-lines.ts';
-import { restsOnFew, restsOnFewRemark, variantHead, variantLegend, variantRow } from './variant-rows.ts';
+import { variantHead, variantRow } from './variant-rows.ts';
 import { wrapText } from './wrap-text.ts';
 
 /** Combinations shown for each choice; the JSON has all. */

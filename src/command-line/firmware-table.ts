@@ -2,12 +2,13 @@ import { type ChoiceName, choiceNames } from '../../shared/drive/drive.ts';
 import type { ChoiceTuning, FirmwareResult } from '../../shared/firmware/firmware-result.ts';
 import type { Tuning } from '../../shared/firmware/fit-tuning.ts';
 import type { PointMean } from '../../shared/firmware/point-means.ts';
+import { restsOnFew, restsOnFewRemark, variantLegend } from '../../shared/variants/variant-cells.ts';
 import { count, degrees, signedDegrees } from '../../shared/words/figures.ts';
 import { levelWords } from '../../shared/words/level.ts';
 import { choiceWords } from '../../shared/words/names.ts';
 import { quantity } from '../../shared/words/quantity.ts';
 import { heading, provenanceLines } from './provenance-lines.ts';
-import { restsOnFew, restsOnFewRemark, variantHead, variantLegend, variantRow } from './variant-rows.ts';
+import { variantHead, variantRow } from './variant-rows.ts';
 import { padEnd, padStart, wrapText } from './wrap-text.ts';
 
 /** What firmware can take out, as a text of 80 columns: the answer, the settings and figures of each choice, what they rest on. */

@@ -1,9 +1,11 @@
 import { type ChoiceName, choiceNames } from '../../shared/drive/drive.ts';
+import { gradeCells } from '../../shared/grades/grade-cells.ts';
 import { errorWords, judgedWords, nominalWords } from '../../shared/grades/grade-words.ts';
 import { groupWords, resistorCount } from '../../shared/grades/resistor-groups.ts';
 import type { CaseChoice, CaseFigures, CheapestMix, GradeResult, GradesResult } from '../../shared/grades/result.ts';
 import { mixWords } from '../../shared/grades/sentence.ts';
-import { chancePerHour, count, degrees, percent, perHour } from '../../shared/words/figures.ts';
+import type { Verdict } from '../../shared/statistics/verdict.ts';
+import { count, degrees, percent, perHour } from '../../shared/words/figures.ts';
 import { levelWords } from '../../shared/words/level.ts';
 import { choiceWords } from '../../shared/words/names.ts';
 import { heading } from './provenance-lines.ts';
@@ -55,12 +57,12 @@ function choiceLines({ exact, grades, group, provenance }: GradesResult, choice:
 			figureRow(
 				grade.name,
 				cases.both.choices[choice],
-				judged[choice]?.low ?? cases.both.choices[choice].low,
+				judged[choice],
 				price?.[choice] ?? null,
 				judgedWords(judged[choice], provenance.partial),
 			),
 		),
-		figureRow('exact resistors', exact.choices[choice], exact.choices[choice].low, null, ''),
+		figureRow('exact resistors', exact.choices[choice], null, null, ''),
 		'',
 		'Effects apart: pass, and 1 drive in 20 beyond',
 		effectRow(['grade', 'exact', 'nominals alone', 'tolerance alone', 'both']),
@@ -73,18 +75,17 @@ function choiceLines({ exact, grades, group, provenance }: GradesResult, choice:
 	];
 }
 
-/** @param low of the passing share, at the confidence that the grade was judged with */
-const figureRow = (name: string, figures: CaseChoice, low: number, price: number | null, verdict: string): string =>
-	gradeRow([
-		name,
-		percent(figures.share),
-		percent(low, 'down'),
-		errorWords(figures.unitError.median),
-		errorWords(figures.unitError.q95),
-		chancePerHour(figures.crossingsPerHour),
-		price === null ? '' : String(price),
-		verdict,
-	]);
+/** @param judged what the grade was judged with */
+function figureRow(
+	name: string,
+	figures: CaseChoice,
+	judged: Verdict | null,
+	price: number | null,
+	verdict: string,
+): string {
+	const { share, low, median, worse, hourly } = gradeCells(figures, judged);
+	return gradeRow([name, share, low, median, worse, hourly, price === null ? '' : String(price), verdict]);
+}
 
 const effectWords = ({ choices }: CaseFigures, choice: ChoiceName): string =>
 	`${percent(choices[choice].share)} ${errorWords(choices[choice].unitError.q95)}`;

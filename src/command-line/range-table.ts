@@ -1,11 +1,12 @@
 import { type ChoiceName, choiceNames } from '../../shared/drive/drive.ts';
 import type { RangeResult, RangeValue } from '../../shared/range/range-result.ts';
 import { settingWords, valueWords } from '../../shared/range/setting.ts';
+import { restsOnFew, restsOnFewRemark, variantLegend } from '../../shared/variants/variant-cells.ts';
 import { count } from '../../shared/words/figures.ts';
 import { levelWords } from '../../shared/words/level.ts';
 import { choiceWords } from '../../shared/words/names.ts';
 import { heading, provenanceLines } from './provenance-lines.ts';
-import { restsOnFew, restsOnFewRemark, variantHead, variantLegend, variantRow } from './variant-rows.ts';
+import { variantHead, variantRow } from './variant-rows.ts';
 import { wrapText } from './wrap-text.ts';
 
 /** A range as a text of 80 columns: the answer, a table for each choice, what they rest on. */

@@ -1,6 +1,5 @@
-import { leastEffective } from '../../shared/statistics/effective-number.ts';
+import { restsOnFew, variantCells } from '../../shared/variants/variant-cells.ts';
 import type { VariantChoice } from '../../shared/variants/variant-figures.ts';
-import { chancePerHour, degrees, leastFigure, percent, perHour } from '../../shared/words/figures.ts';
 import { padEnd, padStart } from './wrap-text.ts';
 
 const widths = { label: 13, share: 6, limits: 13, decision: 10, median: 8, worse: 7, counted: 10, computed: 13 };
@@ -12,34 +11,19 @@ export const variantHead = (label: string, confidence: string): string[] => [
 ];
 
 /** One variant's figures for one choice. */
-export function variantRow(label: string, { verdict, unitError, crossingsPerHour, points }: VariantChoice): string {
-	const { counted, computed } = crossingsPerHour;
+export function variantRow(label: string, variant: VariantChoice): string {
+	const { share, low, high, decision, median, worse, counted, computed } = variantCells(variant);
+	const mark = computed === '–' ? '' : restsOnFew(variant.points) ? '*' : ' ';
 	return cells([
 		label,
-		Number.isNaN(verdict.share) ? '–' : bare(percent(verdict.share)),
-		`${bare(percent(verdict.low, 'down'))} … ${bare(percent(verdict.high, 'up'))}`,
-		verdict.decision,
-		errorWords(unitError.median),
-		errorWords(unitError.q95),
-		Number.isNaN(counted) ? '–' : perHour(counted),
-		computedWords(computed, points),
+		bare(share),
+		`${bare(low)} … ${bare(high)}`,
+		decision,
+		median,
+		worse,
+		counted,
+		`${computed}${mark}`,
 	]);
-}
-
-export const variantLegend =
-	"Median drive, worst 5 % (1 drive in 20 is above): the angle within which 95 % of a drive's commutations lie. wrong/h: early, late and missed crossings together in an operating hour.";
-
-/** Whether a figure of the table wants the remark below it. */
-export const restsOnFew = (points: VariantChoice['points']): boolean =>
-	points.some(
-		({ computed }) => computed !== null && computed.perHour >= leastFigure && computed.effective < leastEffective,
-	);
-
-export const restsOnFewRemark = `* A few extreme drives carry this figure (their weight is that of fewer than ${leastEffective}): take it as an order of magnitude.`;
-
-function computedWords(hourly: number | null, points: VariantChoice['points']): string {
-	if (hourly === null || Number.isNaN(hourly)) return '–';
-	return chancePerHour(hourly) + (restsOnFew(points) ? '*' : ' ');
 }
 
 function cells([label = '', share = '', limits = '', decision = '', ...figures]: readonly string[]): string {
@@ -58,7 +42,3 @@ function cells([label = '', share = '', limits = '', decision = '', ...figures]:
 
 /** The column's head says that these are per cent. */
 const bare = (words: string): string => words.replace(/\s%$/, '');
-
-/** "lost": the drive lost lock, worse than any error. */
-const errorWords = (error: number): string =>
-	error === Number.POSITIVE_INFINITY ? 'lost' : Number.isNaN(error) ? '–' : degrees(error);

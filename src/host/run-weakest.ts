@@ -77,7 +77,7 @@ export function mostSearched(scenario: Scenario): number {
 export const runWeakest = onOwnWorkers(runWeakestInPool);
 
 /** The same on workers that live on. */
-async function runWeakestInPool(request: WeakestRequest, pool: Pool): Promise<WeakestResult> {
+export async function runWeakestInPool(request: WeakestRequest, pool: Pool): Promise<WeakestResult> {
 	const { scenario, seed, units, signal, onProgress, shardSize } = request;
 	const silenceLimit = silenceLimitOf(scenario);
 	const found = await findCompensation(scenario, pool, silenceLimit, signal);
