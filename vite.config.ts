@@ -2,6 +2,7 @@ import { existsSync, readdirSync } from 'node:fs';
 import { playwright } from '@vitest/browser-playwright';
 import type { UserConfig } from 'vite';
 import { defineConfig, type TestProjectInlineConfiguration } from 'vitest/config';
+import { carried } from './src/tooling/carried-plugin.mjs';
 import { findBrowser } from './src/tooling/find-browser.mjs';
 import { offline } from './src/tooling/offline-plugin.mjs';
 import { projectRoot } from './src/tooling/project.mjs';
@@ -17,7 +18,7 @@ function page(): UserConfig {
 	return {
 		root: `${projectRoot}src/page`,
 		base: './',
-		plugins: [offline()],
+		plugins: [carried(), offline()],
 		build: {
 			outDir: `${projectRoot}dist/page`,
 			emptyOutDir: true,
@@ -34,6 +35,7 @@ function page(): UserConfig {
 /** Plain JavaScript with everything in it: one file for each command and one for the worker, side by side. */
 function commandLine(): UserConfig {
 	return {
+		plugins: [carried()],
 		build: {
 			ssr: true,
 			outDir: `${projectRoot}dist/command-line`,
@@ -63,6 +65,7 @@ function commandLineEntries(): Record<string, string> {
 async function testProjects(): Promise<TestProjectInlineConfiguration[]> {
 	const inNode: TestProjectInlineConfiguration[] = [
 		{
+			plugins: [carried()],
 			test: {
 				name: 'unit',
 				include: ['tests/**/*.test.{ts,tsx}'],

@@ -1,0 +1,68 @@
+import { choiceNames } from '../../drive/drive.ts';
+import { shortcomingWords } from '../../study/point-rows.ts';
+import type { StudyResult } from '../../study/result.ts';
+import { studySentence } from '../../study/sentence.ts';
+import { shortcomings } from '../../study/unit-passes.ts';
+import { count, percent } from '../../words/figures.ts';
+import { levelWords } from '../../words/level.ts';
+import { choiceHeads, markedChoice } from '../choice-mark.ts';
+import { html, type Markup } from '../html.ts';
+import { type Report, studyOf } from '../report.ts';
+import { type Section, section } from '../section.ts';
+import { table } from '../table.ts';
+
+/** Each choice against the requirement in a sentence, which is better, and what the others fell short in. */
+export function verdict(report: Report): Section {
+	const { result } = studyOf(report);
+	const { comparison, provenance } = result;
+	return section(
+		'verdict',
+		'The verdict',
+		html`
+${provenance.partial && html`<p class="warning"><strong>Partial result:</strong> the study was cut short after ${count(provenance.units.finished)} of ${count(provenance.units.asked)} drives. It must not be signed.</p>`}
+<ul class="verdicts">${choiceNames.map(
+			(choice) => html`
+<li class="${result.verdict[choice].decision}"><span class="decision">${markedChoice(choice)} <b>${result.verdict[choice].decision}</b></span>
+${result.verdict[choice].sentence}</li>`,
+		)}</ul>
+<p>${comparison.sentence}</p>
+<p>Commutation angle, drive by drive: ${studySentence(result)}</p>
+${shortcomingTable(result)}`,
+	);
+}
+
+/** How many drives pass each point with each choice, and what kept the others from it. */
+function shortcomingTable({ points, verdict: verdicts, requirement }: StudyResult): Markup {
+	const rows = points.flatMap(({ name, choices }) => [
+		{
+			cells: [
+				name,
+				...choiceNames.map((choice) => {
+					const { passing, units } = choices[choice];
+					return `${count(passing.passed)} of ${count(units)}`;
+				}),
+			],
+		},
+		...shortcomings
+			.filter((one) => choiceNames.some((choice) => choices[choice].passing.shortcomings[one] > 0))
+			.map((one) => ({
+				level: 1,
+				cells: [
+					shortcomingWords[one],
+					...choiceNames.map((choice) => count(choices[choice].passing.shortcomings[one])),
+				],
+			})),
+	]);
+	const overall = choiceNames.map((choice) => {
+		const { passed, failed, notSimulated, share } = verdicts[choice];
+		return `${count(passed)} of ${count(passed + failed + notSimulated)} (${percent(share)})`;
+	});
+	return table({
+		caption: 'Drives that pass, and the first reason why others do not',
+		head: ['Operating point', ...choiceHeads],
+		rows: [...rows, { mark: 'total', cells: ['All points together', ...overall] }],
+		notes: [
+			`A drive passes the study only where it passes every operating point. Limits on the share are exact and one-sided, at ${levelWords(requirement.confidence)} confidence for each choice by itself.`,
+		],
+	});
+}

@@ -1,0 +1,37 @@
+import type { Asked, Calculation, Calculations, Report } from '../../shared/report/report.ts';
+import type { Scenario } from '../../shared/scenario/scenario.ts';
+import type { Pool } from '../host/pool.ts';
+import type { WorkProgress } from '../host/run-variants.ts';
+import { findWorst } from './find-worst.ts';
+import { runCalculation } from './run-calculation.ts';
+
+interface ReportRequest {
+	readonly scenario: Scenario;
+	readonly study: Calculations['study'];
+	/** What else is to be computed. */
+	readonly further: readonly Asked[];
+	readonly modelChecks: string | null;
+	/** Cuts it short: what is not finished is then marked partial or left out. */
+	readonly signal: AbortSignal;
+	/** @param name what is being computed */
+	readonly onProgress: (name: Calculation['name'], progress: WorkProgress) => void;
+}
+
+/** Computes what a report shows beside the study that it is about. */
+export async function gatherReport(request: ReportRequest, pool: Pool): Promise<Omit<Report, 'scenarioText'>> {
+	const { scenario, study, further, modelChecks, signal, onProgress } = request;
+	const calculations: Calculation[] = [{ name: 'study', ...study }];
+	for (const asked of further) {
+		if (signal.aborted) break;
+		calculations.push(
+			await runCalculation(asked, scenario, pool, {
+				signal,
+				onProgress: (progress) => onProgress(asked.name, progress),
+			}),
+		);
+	}
+	const worst = signal.aborted
+		? { halfBus: null, virtualNeutral: null }
+		: await findWorst(scenario, study.result, pool);
+	return { scenario, calculations, worst, modelChecks };
+}

@@ -1,0 +1,36 @@
+/**
+ * `import code from './check.ts?carried'`: the source with everything that it
+ * imports as one script of its own, minified, as text. A report carries it, to
+ * be run from the reader's own file.
+ *
+ * @returns {import('vite').Plugin}
+ */
+export function carried() {
+	const mark = '?carried';
+	return {
+		name: 'carried',
+		enforce: 'pre',
+		async resolveId(source, importer) {
+			if (!source.endsWith(mark)) return null;
+			const found = await this.resolve(source.slice(0, -mark.length), importer, { skipSelf: true });
+			return found && `${found.id}${mark}`;
+		},
+		async load(id) {
+			if (!id.endsWith(mark)) return null;
+			const { build } = await import('vite');
+			const built = await build({
+				configFile: false,
+				logLevel: 'warn',
+				build: {
+					write: false,
+					target: 'es2023',
+					lib: { entry: id.slice(0, -mark.length), formats: ['iife'], name: 'carried' },
+				},
+			});
+			const [first] = Array.isArray(built) ? built : [built];
+			const chunk = first && 'output' in first ? first.output.find(({ type }) => type === 'chunk') : undefined;
+			if (chunk?.type !== 'chunk') throw new Error(`nothing was built of ${id}`);
+			return { code: `export default ${JSON.stringify(chunk.code)};`, map: null };
+		},
+	};
+}
