@@ -69,7 +69,7 @@ export function envelopeShares(
 				name: 'combinations',
 				rows: rows.map((row) => ({ ...row, low: Math.max(row.low, scaled.low) })),
 				ghost: before,
-				fields: { row: 'place', value: 'failing', low: 'low', high: 'high', open: 'none', openValue: 'high' },
+				fields: { row: 'place', value: 'failing', low: 'low', high: 'high', open: 'none', openAt: ['high'] },
 				order: [...new Set(names)],
 				height: 64 + 34 * worst.length,
 				scale: scaled.scale,

@@ -47,7 +47,7 @@ export function failingShares(result: StudyResult, theme: ChartTheme, ghost: Stu
 				name: 'failing',
 				rows: rows.map((row) => ({ ...row, low: Math.max(row.low, scaled.low) })),
 				ghost: before?.map((row) => ({ ...row })) ?? null,
-				fields: { row: 'place', value: 'failing', low: 'low', high: 'high', open: 'none', openValue: 'high' },
+				fields: { row: 'place', value: 'failing', low: 'low', high: 'high', open: 'none', openAt: ['high'] },
 				order: [...new Set(rows.map(({ place }) => place))],
 				height: 64 + 36 * (result.points.length + 1),
 				scale: scaled.scale,

@@ -74,7 +74,7 @@ export function gradeErrors(
 			height: heightOf(cases),
 			scale: { domain, nice: false },
 			axis: {
-				title: 'degrees that 95 % of its commutations keep within',
+				title: 'error, electrical degrees',
 				tickCount: 6,
 				labelExpr: "datum.label + '°'",
 			},
@@ -137,7 +137,7 @@ export function gradeShortfalls(
 			name: 'shortfalls',
 			rows: rows.map((row) => ({ ...row, low: Math.max(low, row.low) })),
 			ghost: before,
-			fields: { row: 'grade', value: 'failing', low: 'low', high: 'high', open: 'none', openValue: 'high' },
+			fields: { row: 'grade', value: 'failing', low: 'low', high: 'high', open: 'none', openAt: ['high'] },
 			order: orderOf(cases),
 			height: heightOf(cases),
 			scale,

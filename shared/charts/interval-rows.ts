@@ -19,8 +19,8 @@ interface IntervalRows {
 		readonly low: string;
 		readonly high: string;
 		readonly open: string;
-		/** Where an open mark stands, if not at the figure. */
-		readonly openValue?: string;
+		/** Where open marks stand, if not at the figure. */
+		readonly openAt?: readonly string[];
 		/** Tells the lines of a row apart, if not the choice alone. */
 		readonly lane?: string;
 	};
@@ -41,7 +41,7 @@ interface IntervalRows {
  */
 export function intervalRows(given: IntervalRows, theme: ChartTheme, description: string): TopLevelSpec {
 	const { name, rows, ghost, fields, order, lanes = choiceNames, scale, axis, limit = null } = given;
-	const { row, value, low, high, open, openValue = value, lane = 'choice' } = fields;
+	const { row, value, low, high, open, openAt = [value], lane = 'choice' } = fields;
 	const x = (field: string) => ({ field, type: 'quantitative' as const, scale, axis });
 	const y = { field: row, type: 'nominal' as const, sort: [...order], axis: rowAxis(order) };
 	const yOffset = { field: lane, type: 'nominal' as const, sort: [...lanes], scale: { paddingOuter: 0.35 } };
@@ -89,11 +89,11 @@ export function intervalRows(given: IntervalRows, theme: ChartTheme, description
 						mark: { type: 'rule' as const, color: line, strokeWidth: 2, strokeDash: [2, 3] },
 						encoding: reach,
 					},
-					{
+					...openAt.map((field) => ({
 						transform: only(true),
 						mark: { type: 'point' as const, ...mark, fill: theme.paper },
-						encoding: { ...rowed, x: x(openValue), tooltip: { field: 'says' } },
-					},
+						encoding: { ...rowed, x: x(field), tooltip: { field: 'says' } },
+					})),
 				];
 			}),
 		],

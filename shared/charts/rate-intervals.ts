@@ -46,7 +46,7 @@ export function rateIntervals(
 			name: 'rates',
 			rows: rows.map(drawn),
 			ghost: before ? before.map(drawn) : null,
-			fields: { row: 'event', value: 'rate', low: 'low', high: 'high', open: 'bound', openValue: 'high' },
+			fields: { row: 'event', value: 'rate', low: 'low', high: 'high', open: 'bound', openAt: ['high'] },
 			order: eventKinds.map((kind) => eventWords[kind]),
 			scale,
 			axis: { ...axis, title: axisTitle(rows) },

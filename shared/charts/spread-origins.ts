@@ -45,7 +45,7 @@ export function spreadOrigins(
 			height: 56 + 52 * order.length,
 			scale: { domain, nice: false },
 			axis: {
-				title: 'share of the variance of the mean angle error',
+				title: 'share of the variance',
 				tickCount: 5,
 				labelExpr: "replace(format(100 * datum.value, '.0f'), '-', '−') + ' %'",
 			},

@@ -28,13 +28,21 @@ export interface GradeRow {
 	readonly effects: readonly { readonly effect: string; readonly words: string }[];
 }
 
-/** One choice's grades, tightest first, and exact resistors at the end. */
+/** One choice's grades, tightest first, after exact resistors: what no grade can better. */
 export function gradeTable(result: GradesResult, choice: ChoiceName, ghost: GradesResult | null): readonly GradeRow[] {
 	const { exact, grades, group, provenance } = result;
 	if (resistorCount(group, choice) === 0) return [];
 	const ghostOf = (name: string): CaseFigures | null =>
 		ghost?.grades.find(({ grade }) => grade.name === name)?.cases.both ?? null;
 	return [
+		{
+			name: 'exact resistors',
+			...figureCells(exact, ghost?.exact ?? null, choice, null),
+			price: '',
+			verdict: '',
+			decision: null,
+			effects: [],
+		},
 		...grades.map(({ grade, cases, judged, price }): GradeRow => {
 			const { nominals, tolerance, both } = cases;
 			const effect = (name: string, figures: CaseFigures) => ({
@@ -55,14 +63,6 @@ export function gradeTable(result: GradesResult, choice: ChoiceName, ghost: Grad
 				],
 			};
 		}),
-		{
-			name: 'exact resistors',
-			...figureCells(exact, ghost?.exact ?? null, choice, null),
-			price: '',
-			verdict: '',
-			decision: null,
-			effects: [],
-		},
 	];
 }
 

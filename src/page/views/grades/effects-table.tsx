@@ -6,7 +6,7 @@ import { ChoiceMark } from '../../parts/choice-mark.tsx';
 /** What of each grade does it: its purchasable values, its tolerance, or both. */
 export function EffectsTable({ answer: { choices } }: { answer: NonNullable<GradesModel['answer']['value']> }) {
 	const shown = choices.filter(({ rows }) => rows.length > 0);
-	const effects = shown[0]?.rows[0]?.effects ?? [];
+	const effects = shown[0]?.rows.at(-1)?.effects ?? [];
 	return (
 		<Behind what="passing share · 1 drive in 20 beyond, effects apart">
 			<table>
