@@ -1,9 +1,10 @@
-import { choiceNames, type PerChoice } from '../drive/drive.ts';
+import { choiceNames } from '../drive/drive.ts';
 import { figuresPerRun, sectorKinds } from '../origins/mean-errors.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { coverageInterval } from '../statistics/coverage-interval.ts';
 import { Moments } from '../statistics/moments.ts';
 import { type ToleranceBudget, toleranceBudget } from '../statistics/tolerance-budget.ts';
+import { perChoice } from '../study/per-choice.ts';
 import type { Provenance } from '../study/result.ts';
 import type { BudgetSource } from './budget-sources.ts';
 import type { BudgetsResult, ChoiceBudgets, KindBudgets } from './budgets-result.ts';
@@ -65,9 +66,7 @@ export function extremeSides(sources: readonly BudgetSource[], alone: Float64Arr
 export function summariseBudgets(given: BudgetFigures): BudgetsResult {
 	const { scenario, point, phases, sources, provenance } = given;
 	const { name = '', values: conditions = {} } = scenario.points[point] ?? {};
-	const choices = Object.fromEntries(
-		choiceNames.map((choice, c) => [choice, choiceBudgets(given, c)]),
-	) as unknown as PerChoice<ChoiceBudgets>;
+	const choices = perChoice((_, choice) => choiceBudgets(given, choice));
 	return {
 		format: 'anglespread-budgets',
 		formatVersion: 1,

@@ -1,4 +1,4 @@
-import { choiceNames, type PerChoice } from '../drive/drive.ts';
+import { choiceNames } from '../drive/drive.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { binomialConfidenceSequence } from '../statistics/binomial-confidence-sequence.ts';
 import { medianDifference } from '../statistics/median-difference.ts';
@@ -6,6 +6,7 @@ import { quantileOfSorted } from '../statistics/quantile.ts';
 import { sequentialVerdict } from '../statistics/sequential-verdict.ts';
 import { unitValues } from '../study/choice-figures.ts';
 import type { StudyColumns } from '../study/merge.ts';
+import { perChoice } from '../study/per-choice.ts';
 import { requirementOf, unitJudge } from '../study/unit-passes.ts';
 import { finishedUnits } from '../variants/variant-figures.ts';
 import type { CellChoice, CellFigures } from './contest-result.ts';
@@ -48,8 +49,6 @@ export function cellFigures(scenario: Scenario, study: StudyColumns, level: numb
 		share: { low, high },
 		better: low > 0.5 ? 'halfBus' : high < 0.5 ? 'virtualNeutral' : 'not shown',
 		medianDifference: median,
-		choices: Object.fromEntries(
-			choiceNames.map((name, choice) => [name, of(choice)]),
-		) as unknown as PerChoice<CellChoice>,
+		choices: perChoice((_, choice) => of(choice)),
 	};
 }

@@ -1,5 +1,6 @@
 import type { ChoiceName, PerChoice } from '../drive/drive.ts';
 import { warnings as scenarioWarnings } from '../scenario/warnings.ts';
+import { perChoice } from '../study/per-choice.ts';
 import { requirementOf } from '../study/unit-passes.ts';
 import { version } from '../study/version.ts';
 import { nominalShifts } from './apply-grade.ts';
@@ -10,7 +11,6 @@ import { type GradePlan, shownEffects } from './grade-plan.ts';
 import { type Judgement, kindsOf } from './judge-grades.ts';
 import { gradeMethods } from './methods.ts';
 import type { Mix } from './mixes.ts';
-import { perChoice } from './per-choice.ts';
 import { resistorCount } from './resistor-groups.ts';
 import type { CaseFigures, CheapestMix, Enough, FreshTest, GradeResult, GradesResult, MixFigures } from './result.ts';
 import { enoughSentence, mixSentence } from './sentence.ts';

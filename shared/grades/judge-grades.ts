@@ -1,13 +1,13 @@
 import type { ChoiceName, PerChoice } from '../drive/drive.ts';
 import { fixedSequence } from '../statistics/fixed-sequence.ts';
 import type { Verdict } from '../statistics/verdict.ts';
+import { perChoice } from '../study/per-choice.ts';
 import { requirementOf } from '../study/unit-passes.ts';
 import { caseVerdict } from './case-figures.ts';
 import { type Grade, isArray } from './grade.ts';
 import type { GradePlan } from './grade-plan.ts';
 import { mostMixTests } from './methods.ts';
 import { type Mix, mixes } from './mixes.ts';
-import { perChoice } from './per-choice.ts';
 import { resistorCount } from './resistor-groups.ts';
 import type { CaseFigures } from './result.ts';
 

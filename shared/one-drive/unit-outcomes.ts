@@ -1,6 +1,7 @@
-import { choiceNames, type PerChoice } from '../drive/drive.ts';
+import type { PerChoice } from '../drive/drive.ts';
 import { simulatePair } from '../drive/simulate-pair.ts';
 import type { Scenario } from '../scenario/scenario.ts';
+import { perChoice } from '../study/per-choice.ts';
 import type { StudyPlan } from '../study/plan.ts';
 import { buildRequest } from './build-request.ts';
 import { type DriveOutcome, driveOutcome, type OutcomeRules } from './drive-outcome.ts';
@@ -52,9 +53,7 @@ function outcomeOf(request: DriveRequest, removal: (typeof removals)[number] | n
 		const { drive, noise } = buildRequest(request, removal);
 		const pair = simulatePair(drive, noise);
 		const rules = outcomeRules(request.plan.scenario);
-		return Object.fromEntries(
-			choiceNames.map((choice) => [choice, driveOutcome(pair[choice], rules)]),
-		) as unknown as PerChoice<DriveOutcome>;
+		return perChoice((choice) => driveOutcome(pair[choice], rules));
 	} catch (error) {
 		return { failure: error instanceof Error ? error.message : String(error) };
 	}

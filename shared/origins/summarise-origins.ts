@@ -1,8 +1,7 @@
-import type { PerChoice } from '../drive/drive.ts';
-import { choiceNames } from '../drive/drive.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { Moments } from '../statistics/moments.ts';
 import { type PickFreeze, sensitivityIndices, sensitivityIntervals } from '../statistics/sensitivity-indices.ts';
+import { perChoice } from '../study/per-choice.ts';
 import { readingGridSpread } from '../study/reading-grid.ts';
 import type { Provenance } from '../study/result.ts';
 import { drivesPerRow } from './drive-design.ts';
@@ -33,9 +32,7 @@ export function summariseOrigins(given: OriginsFigures): OriginsResult {
 	const { scenario, point, groups, figures, correlations, provenance } = given;
 	const width = drivesPerRow(groups.filter(({ varies }) => varies).length);
 	const { name = '', values: conditions = {} } = scenario.points[point] ?? {};
-	const choices = Object.fromEntries(
-		choiceNames.map((choice, c) => [choice, choiceOrigins(given, c)]),
-	) as unknown as PerChoice<ChoiceOrigins>;
+	const choices = perChoice((_, choice) => choiceOrigins(given, choice));
 	return {
 		format: 'anglespread-origins',
 		formatVersion: 1,

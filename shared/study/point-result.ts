@@ -1,4 +1,4 @@
-import { choiceNames, type PerChoice } from '../drive/drive.ts';
+import { choiceNames } from '../drive/drive.ts';
 import type { OperatingPoint } from '../scenario/scenario.ts';
 import { coarseHistograms } from './angle-histogram.ts';
 import { choiceFigures, poolHistogram, unitValues } from './choice-figures.ts';
@@ -7,6 +7,7 @@ import { pairedFigures } from './paired-figures.ts';
 import { pairedRates } from './paired-rates.ts';
 import { pairedUnitFigures } from './paired-unit-figures.ts';
 import { passingPairs } from './passing-pairs.ts';
+import { perChoice } from './per-choice.ts';
 import type { PointPlace } from './point-place.ts';
 import { readingGridSpread } from './reading-grid.ts';
 import type { ChoiceFigures, PointResult } from './result.ts';
@@ -26,17 +27,14 @@ export function pointResult(place: PointPlace): PointResult {
 	const judge = unitJudge(scenario);
 	const hourly = sectorsPerHour(scenario, scenario.points[point] as OperatingPoint);
 	const histograms = coarseHistograms(choiceNames.map((_, choice) => poolHistogram(study, point, choice)));
-	const choices = Object.fromEntries(
-		choiceNames.map((choiceName, choice) => [
-			choiceName,
-			{
-				...choiceFigures({ study, finished, point, choice, sectorsPerHour: hourly, level }),
-				passing: passingAt(judge, study, finished, point, choice),
-				worst: worstUnits(study, finished, { judge, point, choice, most: worstKept }),
-				histogram: histograms[choice],
-			},
-		]),
-	) as unknown as PerChoice<ChoiceFigures>;
+	const choices = perChoice(
+		(_, choice): ChoiceFigures => ({
+			...choiceFigures({ study, finished, point, choice, sectorsPerHour: hourly, level }),
+			passing: passingAt(judge, study, finished, point, choice),
+			worst: worstUnits(study, finished, { judge, point, choice, most: worstKept }),
+			histogram: histograms[choice] as ChoiceFigures['histogram'],
+		}),
+	);
 	const unitErrors = [0, 1].map((choice) => unitValues({ study, finished, point, choice }, 'unitError'));
 	const paired = pairedFigures(...(unitErrors as [Float64Array, Float64Array]), level);
 	const sentence = pointSentence({ point: name, level, choices, paired, gridSpread: readingGridSpread(values) });

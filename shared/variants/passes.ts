@@ -1,6 +1,7 @@
-import { choiceNames, type PerChoice } from '../drive/drive.ts';
+import type { PerChoice } from '../drive/drive.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { type StudyColumns, unitStates } from '../study/merge.ts';
+import { perChoice } from '../study/per-choice.ts';
 import { unitJudge } from '../study/unit-passes.ts';
 
 /** For each unit and choice, 1 where it was simulated and passes every point. */
@@ -8,5 +9,5 @@ export function passesOf(scenario: Scenario, { states, columns }: StudyColumns):
 	const judge = unitJudge(scenario);
 	const of = (choice: number): Uint8Array =>
 		states.map((state, unit) => (state === unitStates.finished && judge.passes(columns, unit, choice) ? 1 : 0));
-	return Object.fromEntries(choiceNames.map((name, choice) => [name, of(choice)])) as PerChoice<Uint8Array>;
+	return perChoice((_, choice) => of(choice));
 }

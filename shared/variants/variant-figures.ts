@@ -1,4 +1,4 @@
-import { choiceNames, type PerChoice } from '../drive/drive.ts';
+import type { PerChoice } from '../drive/drive.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { clopperPearsonUpper } from '../statistics/clopper-pearson.ts';
 import { orderStatisticInterval } from '../statistics/order-statistic-interval.ts';
@@ -8,6 +8,7 @@ import { type Verdict, verdict } from '../statistics/verdict.ts';
 import { unitValues } from '../study/choice-figures.ts';
 import { computedRate } from '../study/computed-rate.ts';
 import { type StudyColumns, unitStates } from '../study/merge.ts';
+import { perChoice } from '../study/per-choice.ts';
 import type { ChoiceFigures, ComputedRate, RateFigure } from '../study/result.ts';
 import { sectorsPerHour } from '../study/sectors-per-hour.ts';
 import { requirementOf, unitJudge } from '../study/unit-passes.ts';
@@ -54,9 +55,7 @@ export function variantFigures(scenario: Scenario, study: StudyColumns): Variant
 	const failed = study.failures.length;
 	return {
 		units: { asked: study.units, finished: finished.length, failed },
-		choices: Object.fromEntries(
-			choiceNames.map((name, choice) => [name, choiceOf(scenario, study, finished, choice)]),
-		) as unknown as PerChoice<VariantChoice>,
+		choices: perChoice((_, choice) => choiceOf(scenario, study, finished, choice)),
 	};
 }
 

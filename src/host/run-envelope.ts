@@ -11,16 +11,14 @@ import type { CombinationResult, EnvelopeResult } from '../../shared/envelope/en
 import { envelopeSentence } from '../../shared/envelope/envelope-sentence.ts';
 import { strengthOf } from '../../shared/envelope/fraction.ts';
 import { worstOf } from '../../shared/envelope/worst.ts';
-import { scenarioDigest, sha256 } from '../../shared/scenario/digest.ts';
 import type { OperatingPoint, Scenario } from '../../shared/scenario/scenario.ts';
-import { warnings as scenarioWarnings } from '../../shared/scenario/warnings.ts';
 import { verdict } from '../../shared/statistics/verdict.ts';
 import type { StudyColumns } from '../../shared/study/merge.ts';
+import { perChoice } from '../../shared/study/per-choice.ts';
 import { resultDigest } from '../../shared/study/result-digest.ts';
 import type { UnitFailure } from '../../shared/study/run-shard.ts';
 import { requirementOf } from '../../shared/study/unit-passes.ts';
 import { requirementSentence } from '../../shared/study/verdict-sentence.ts';
-import { version } from '../../shared/study/version.ts';
 import { passesOf } from '../../shared/variants/passes.ts';
 import { variantScenario } from '../../shared/variants/variant.ts';
 import { figuresLevel, finishedUnits, variantFigures } from '../../shared/variants/variant-figures.ts';
@@ -28,23 +26,16 @@ import { variantMethods } from '../../shared/variants/variant-methods.ts';
 import { type FoundCompensation, failUncompensated, findCompensation } from './find-compensation.ts';
 import { onOwnWorkers } from './on-own-workers.ts';
 import type { Pool } from './pool.ts';
+import { provenanceOf } from './provenance.ts';
 import { runVariantsInPool, type WorkProgress } from './run-variants.ts';
 import { silenceLimitOf } from './silence-limit.ts';
+import { onTopOf, type WorkRequest } from './work-request.ts';
 
-export interface EnvelopeRequest {
-	readonly scenario: Scenario;
-	/** Not empty. */
-	readonly seed: string;
+export interface EnvelopeRequest extends WorkRequest {
 	/** At each combination. */
 	readonly units: number;
 	/** Combinations beyond which they are thinned. */
 	readonly combinations: number;
-	/** Cuts the work short: it then resolves with what finished, marked partial. */
-	readonly signal?: AbortSignal;
-	/** At most 20 times a second. */
-	readonly onProgress?: (progress: WorkProgress) => void;
-	/** Indices a shard; the pool chooses if not given. No result depends on it. */
-	readonly shardSize?: number;
 }
 
 /** Runs an envelope on workers of its own. */
@@ -68,20 +59,17 @@ export async function runEnvelopeInPool(request: EnvelopeRequest, pool: Pool): P
 	const result: Omit<EnvelopeResult, 'sentence'> = {
 		format: 'anglespread-envelope',
 		formatVersion: 1,
-		provenance: {
-			version,
+		provenance: await provenanceOf({
+			scenario,
 			seed,
-			scenario: scenario.name,
-			scenarioDigest: await scenarioDigest(scenario),
-			resultDigest: await sha256(new TextEncoder().encode(run.digests.join('\n'))),
+			found,
+			digests: run.digests,
 			units: run.units(),
 			partial: !run.isComplete,
 			failures: run.failures,
-			compensation: found.compensation,
 			level: figuresLevel,
 			methods: { ...variantMethods, 'the worst': worstMethod },
-			warnings: [...scenarioWarnings(scenario), ...found.warnings],
-		},
+		}),
 		requirement: { ...requirement, sentence: requirementSentence(requirement) },
 		unitsPerCombination: units,
 		possible,
@@ -98,9 +86,6 @@ export async function runEnvelopeInPool(request: EnvelopeRequest, pool: Pool): P
 
 const worstMethod =
 	'smallest passing share, of equal ones the largest error that 1 drive in 20 exceeds; picked from many on the same drives, so that its own share tends to be a little too low';
-
-const perChoice = <T>(of: (choice: 'halfBus' | 'virtualNeutral') => T): PerChoice<T> =>
-	Object.fromEntries(choiceNames.map((choice) => [choice, of(choice)])) as unknown as PerChoice<T>;
 
 /** Of the points that were thinned. */
 function leastStrength({ points }: Scenario, corners: readonly Corner[]): number {
@@ -136,21 +121,15 @@ class CornerRuns {
 	/** Runs the drives at these corners, as one job. */
 	async take(corners: readonly Corner[], isSearched: boolean): Promise<void> {
 		const { request, pool, firmware } = this;
-		const { scenario, seed, units, signal, onProgress = () => {}, shardSize } = request;
+		const { scenario, seed, units, signal, shardSize } = request;
 		const variants = corners.map((corner) => cornerVariant(scenario, corner));
-		const done = this.units();
 		const { studies, isComplete } = await runVariantsInPool(
 			{
 				list: { plan: { scenario, seed, compensation: firmware.compensation }, variants },
 				units,
 				signal,
 				shardSize,
-				onProgress: (now) =>
-					onProgress({
-						asked: done.asked + now.asked,
-						finished: done.finished + now.finished,
-						failed: done.failed + now.failed,
-					}),
+				onProgress: onTopOf(this.units(), request),
 			},
 			pool,
 		);

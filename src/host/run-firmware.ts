@@ -5,16 +5,14 @@ import { fitTuning, type Tuning, type TuningLimits } from '../../shared/firmware
 import { type PopulationMean, populationMean } from '../../shared/firmware/point-means.ts';
 import type { NumberRecord } from '../../shared/parameters/parameter.ts';
 import { parameter } from '../../shared/parameters/parameters.ts';
-import { scenarioDigest, sha256 } from '../../shared/scenario/digest.ts';
 import type { Scenario } from '../../shared/scenario/scenario.ts';
-import { warnings as scenarioWarnings } from '../../shared/scenario/warnings.ts';
 import { mcnemar } from '../../shared/statistics/mcnemar.ts';
 import type { StudyColumns } from '../../shared/study/merge.ts';
+import { perChoice } from '../../shared/study/per-choice.ts';
 import { resultDigest } from '../../shared/study/result-digest.ts';
 import type { UnitFailure } from '../../shared/study/run-shard.ts';
 import { requirementOf } from '../../shared/study/unit-passes.ts';
 import { requirementSentence } from '../../shared/study/verdict-sentence.ts';
-import { version } from '../../shared/study/version.ts';
 import { passesOf } from '../../shared/variants/passes.ts';
 import type { Variant } from '../../shared/variants/variant.ts';
 import { figuresLevel, finishedUnits, variantFigures } from '../../shared/variants/variant-figures.ts';
@@ -22,21 +20,14 @@ import { variantMethods } from '../../shared/variants/variant-methods.ts';
 import { failUncompensated, findCompensation } from './find-compensation.ts';
 import { onOwnWorkers } from './on-own-workers.ts';
 import type { Pool } from './pool.ts';
+import { provenanceOf } from './provenance.ts';
 import { runVariantsInPool, type WorkProgress } from './run-variants.ts';
 import { silenceLimitOf } from './silence-limit.ts';
+import { onTopOf, type WorkRequest } from './work-request.ts';
 
-export interface FirmwareRequest {
-	readonly scenario: Scenario;
-	/** Not empty. */
-	readonly seed: string;
+export interface FirmwareRequest extends WorkRequest {
 	/** Of each run. */
 	readonly units: number;
-	/** Cuts the work short: it then resolves with what finished, marked partial. */
-	readonly signal?: AbortSignal;
-	/** At most 20 times a second. */
-	readonly onProgress?: (progress: WorkProgress) => void;
-	/** Indices a shard; the pool chooses if not given. No result depends on it. */
-	readonly shardSize?: number;
 }
 
 /** Runs after which the tuning is taken as it is. */
@@ -94,20 +85,17 @@ export async function runFirmwareInPool(request: FirmwareRequest, pool: Pool): P
 	const result: Omit<FirmwareResult, 'sentence'> = {
 		format: 'anglespread-firmware',
 		formatVersion: 1,
-		provenance: {
-			version,
+		provenance: await provenanceOf({
+			scenario,
 			seed,
-			scenario: scenario.name,
-			scenarioDigest: await scenarioDigest(scenario),
-			resultDigest: await sha256(new TextEncoder().encode(runs.digests.join('\n'))),
+			found,
+			digests: runs.digests,
 			units: runs.done,
 			partial: !runs.isComplete,
 			failures: runs.failures,
-			compensation: found.compensation,
 			level: figuresLevel,
 			methods: { ...variantMethods, ...methods },
-			warnings: [...scenarioWarnings(scenario), ...found.warnings],
-		},
+		}),
 		requirement: { ...requirement, sentence: requirementSentence(requirement) },
 		unitsPerRun: units,
 		confirmationSeed,
@@ -116,9 +104,6 @@ export async function runFirmwareInPool(request: FirmwareRequest, pool: Pool): P
 	};
 	return { ...result, sentence: firmwareSentence(result) };
 }
-
-const perChoice = <T>(of: (choice: ChoiceName, place: number) => T): PerChoice<T> =>
-	Object.fromEntries(choiceNames.map((choice, place) => [choice, of(choice, place)])) as unknown as PerChoice<T>;
 
 /** Both settings keep within what a scenario may state. */
 function limitsAt(advance: number): TuningLimits {
@@ -192,7 +177,7 @@ class TuningRuns {
 
 	async take(seed: string, tunings: readonly PerChoice<Tuning>[]): Promise<readonly StudyColumns[]> {
 		const { done, found, pool, request } = this;
-		const { scenario, units, signal, onProgress = () => {}, shardSize } = request;
+		const { scenario, units, signal, shardSize } = request;
 		const variants = tunings.map((tuning): Variant => {
 			const advanceTrim = perChoice((choice) => tuning[choice].advanceTrim);
 			return {
@@ -202,26 +187,21 @@ class TuningRuns {
 			};
 		});
 		const plan = { scenario, seed, compensation: found.compensation };
-		const add = ({ asked, finished, failed }: WorkProgress): WorkProgress => ({
-			asked: done.asked + asked,
-			finished: done.finished + finished,
-			failed: done.failed + failed,
-		});
 		const { studies, isComplete } = await runVariantsInPool(
-			{ list: { plan, variants }, units, signal, shardSize, onProgress: (now) => onProgress(add(now)) },
+			{ list: { plan, variants }, units, signal, shardSize, onProgress: onTopOf(done, request) },
 			pool,
 		);
 		this.isComplete &&= isComplete;
-		let finished = 0;
-		let failed = 0;
+		let { asked, finished, failed } = done;
 		for (const study of studies) {
+			asked += units;
 			failUncompensated(study, units, found.failure);
 			finished += finishedUnits(study).length;
 			failed += study.failures.length;
 			this.failures.push(...[...study.failures].sort((one, other) => one.unit - other.unit));
 			this.digests.push(await resultDigest(study));
 		}
-		this.done = add({ asked: studies.length * units, finished, failed });
+		this.done = { asked, finished, failed };
 		return studies;
 	}
 }

@@ -3,33 +3,23 @@ import type { OriginsResult } from '../../shared/origins/origins-result.ts';
 import { type PartCorrelations, partCorrelations } from '../../shared/origins/part-correlations.ts';
 import { spreadGroups } from '../../shared/origins/spread-groups.ts';
 import { summariseOrigins } from '../../shared/origins/summarise-origins.ts';
-import { scenarioDigest, sha256 } from '../../shared/scenario/digest.ts';
-import type { Scenario } from '../../shared/scenario/scenario.ts';
-import { warnings as scenarioWarnings } from '../../shared/scenario/warnings.ts';
+import { sha256 } from '../../shared/scenario/digest.ts';
 import { emptyStudy, failUnits, mergeShard } from '../../shared/study/merge.ts';
-import { version } from '../../shared/study/version.ts';
 import { collectFigures } from './collect-figures.ts';
 import { findCompensation } from './find-compensation.ts';
 import { onOwnWorkers } from './on-own-workers.ts';
 import type { Pool } from './pool.ts';
+import { provenanceOf } from './provenance.ts';
 import { silenceLimitOf } from './silence-limit.ts';
+import type { DoneSoFar, WorkRequest } from './work-request.ts';
 
-export interface OriginsRequest {
-	readonly scenario: Scenario;
+export interface OriginsRequest extends WorkRequest<DoneSoFar> {
 	/** Index of the operating point. */
 	readonly point: number;
-	/** Not empty. */
-	readonly seed: string;
 	/** Rows of the pick-freeze design. */
 	readonly rows: number;
 	/** Drives of the ordinary study that rank correlations are taken from; 0 for none. */
 	readonly units: number;
-	/** Cuts the work short: it then resolves with what finished, marked partial. */
-	readonly signal?: AbortSignal;
-	/** Drives so far, of all: the design's and the study's. At most 20 times a second. */
-	readonly onProgress?: (progress: { readonly finished: number; readonly failed: number }) => void;
-	/** Drives a shard; the pool chooses if not given. No result depends on it. */
-	readonly shardSize?: number;
 }
 
 const level = 0.95;
@@ -87,20 +77,17 @@ export async function runOriginsInPool(request: OriginsRequest, pool: Pool): Pro
 		figures,
 		done,
 		correlations: study.correlations,
-		provenance: {
-			version,
+		provenance: await provenanceOf({
+			scenario,
 			seed,
-			scenario: scenario.name,
-			scenarioDigest: await scenarioDigest(scenario),
-			resultDigest: await sha256(new Uint8Array(figures.buffer)),
+			found,
+			digests: await sha256(new Uint8Array(figures.buffer)),
 			units: { asked, finished, failed: failures.length },
 			partial: !(collected.isComplete && study.isComplete),
 			failures,
-			compensation: found.compensation,
 			level,
 			methods,
-			warnings: [...scenarioWarnings(scenario), ...found.warnings],
-		},
+		}),
 	});
 }
 

@@ -4,14 +4,11 @@ import type { RangeResult, RangeValue, SlowestOfChoice, SlowestSpeed } from '../
 import { rangeSentence } from '../../shared/range/range-sentence.ts';
 import { type Ranging, retunedScenario, type Setting, variantAt } from '../../shared/range/setting.ts';
 import { type Bracket, bracket, nextSpeed } from '../../shared/range/slowest.ts';
-import { scenarioDigest, sha256 } from '../../shared/scenario/digest.ts';
-import { warnings as scenarioWarnings } from '../../shared/scenario/warnings.ts';
 import type { StudyColumns } from '../../shared/study/merge.ts';
 import { resultDigest } from '../../shared/study/result-digest.ts';
 import type { UnitFailure } from '../../shared/study/run-shard.ts';
 import { requirementOf } from '../../shared/study/unit-passes.ts';
 import { requirementSentence } from '../../shared/study/verdict-sentence.ts';
-import { version } from '../../shared/study/version.ts';
 import { passesOf } from '../../shared/variants/passes.ts';
 import { type Variant, variantScenario } from '../../shared/variants/variant.ts';
 import { figuresLevel, variantFigures } from '../../shared/variants/variant-figures.ts';
@@ -19,26 +16,20 @@ import { variantMethods } from '../../shared/variants/variant-methods.ts';
 import { type FoundCompensation, failUncompensated, findCompensation } from './find-compensation.ts';
 import { onOwnWorkers } from './on-own-workers.ts';
 import type { Pool } from './pool.ts';
+import { provenanceOf } from './provenance.ts';
 import { runVariantsInPool, type WorkProgress } from './run-variants.ts';
 import { silenceLimitOf } from './silence-limit.ts';
+import { onTopOf, type WorkRequest } from './work-request.ts';
 
-export interface RangeRequest extends Ranging {
+export interface RangeRequest extends Ranging, WorkRequest {
 	/** One or two, of different parameters. */
 	readonly axes: readonly Axis[];
-	/** Not empty. */
-	readonly seed: string;
 	/** At each value. */
 	readonly units: number;
 	/** Share of the speed down to which the slowest one is narrowed. */
 	readonly resolution: number;
-	/** Cuts the work short: it then resolves with what finished, marked partial. */
-	readonly signal?: AbortSignal;
-	/** At most 20 times a second. */
-	readonly onProgress?: (progress: WorkProgress) => void;
 	/** Takes the values asked for as soon as they are done, before the search for the slowest speed. */
 	readonly onPartial?: (result: RangeResult) => void;
-	/** Indices a shard; the pool chooses if not given. No result depends on it. */
-	readonly shardSize?: number;
 }
 
 const speedId = 'operation.speed';
@@ -70,20 +61,17 @@ export async function runRangeInPool(request: RangeRequest, pool: Pool): Promise
 		const answered: Omit<RangeResult, 'sentence'> = {
 			format: 'anglespread-range',
 			formatVersion: 1,
-			provenance: {
-				version,
+			provenance: await provenanceOf({
+				scenario,
 				seed,
-				scenario: scenario.name,
-				scenarioDigest: await scenarioDigest(scenario),
-				resultDigest: await looks.digest(),
+				found: { ...found, warnings: looks.warnings },
+				digests: looks.digests,
 				units: looks.units(),
 				partial: !isSearched || !looks.isComplete,
 				failures: looks.failures,
-				compensation: found.compensation,
 				level: figuresLevel,
 				methods: { ...variantMethods, ...(speedAxis && { 'slowest speed': slowestMethod }) },
-				warnings: [...scenarioWarnings(scenario), ...looks.warnings],
-			},
+			}),
 			requirement: { ...requirement, sentence: requirementSentence(requirement) },
 			unitsPerValue: units,
 			axes: axes.map(({ record, spacing, values }) => ({
@@ -125,7 +113,7 @@ class Looks {
 	readonly warnings: string[];
 	isComplete = true;
 	private readonly passes: PerChoice<Uint8Array>[] = [];
-	private readonly digests: string[] = [];
+	readonly digests: string[] = [];
 	private readonly request: RangeRequest;
 	private readonly own: FoundCompensation;
 	private readonly pool: Pool;
@@ -141,8 +129,8 @@ class Looks {
 
 	/** Runs the drives at these settings, as one job. */
 	async take(settings: readonly Setting[], isSearched: boolean): Promise<void> {
-		const { request, pool, done } = this;
-		const { scenario, seed, units, signal, onProgress = () => {}, shardSize } = request;
+		const { request, pool } = this;
+		const { scenario, seed, units, signal, shardSize } = request;
 		const firmware: FoundCompensation[] = [];
 		for (const setting of settings) firmware.push(await this.firmwareAt(setting));
 		const variants = settings.map(
@@ -157,12 +145,7 @@ class Looks {
 				units,
 				signal,
 				shardSize,
-				onProgress: (now) =>
-					onProgress({
-						asked: done.asked + now.asked,
-						finished: done.finished + now.finished,
-						failed: done.failed + now.failed,
-					}),
+				onProgress: onTopOf(this.done, request),
 			},
 			pool,
 		);
@@ -185,11 +168,6 @@ class Looks {
 		const sum = (of: keyof RangeValue['units']): number =>
 			this.values.reduce((total, { units }) => total + units[of], 0);
 		return { asked: sum('asked'), finished: sum('finished'), failed: sum('failed') };
-	}
-
-	/** Over the digests of all values' columns, in their order. */
-	digest(): Promise<string> {
-		return sha256(new TextEncoder().encode(this.digests.join('\n')));
 	}
 
 	bracketAt(at: Setting, choice: 'halfBus' | 'virtualNeutral'): Bracket {

@@ -11,31 +11,22 @@ import { summariseDraws } from '../../shared/rare/summarise-draws.ts';
 import { type Confirmation, weakestDrive } from '../../shared/rare/weakest-drive.ts';
 import type { WeakestChoice, WeakestDrive, WeakestResult } from '../../shared/rare/weakest-result.ts';
 import { widenPoints } from '../../shared/rare/widen-points.ts';
-import { scenarioDigest, sha256 } from '../../shared/scenario/digest.ts';
+import { sha256 } from '../../shared/scenario/digest.ts';
 import type { Scenario } from '../../shared/scenario/scenario.ts';
-import { warnings as scenarioWarnings } from '../../shared/scenario/warnings.ts';
 import type { StudyPlan } from '../../shared/study/plan.ts';
 import { sectorsPerHour } from '../../shared/study/sectors-per-hour.ts';
 import { requirementOf } from '../../shared/study/unit-passes.ts';
-import { version } from '../../shared/study/version.ts';
 import { findCompensation } from './find-compensation.ts';
 import { type DriveJudge, driveJudge } from './judge-in-pool.ts';
 import { onOwnWorkers } from './on-own-workers.ts';
 import type { Pool } from './pool.ts';
+import { provenanceOf } from './provenance.ts';
 import { silenceLimitOf } from './silence-limit.ts';
+import type { DoneSoFar, WorkRequest } from './work-request.ts';
 
-export interface WeakestRequest {
-	readonly scenario: Scenario;
-	/** Not empty. */
-	readonly seed: string;
+export interface WeakestRequest extends WorkRequest<DoneSoFar> {
 	/** Drives drawn for the shares. */
 	readonly units: number;
-	/** Cuts the work short: it then resolves with what finished, marked partial. */
-	readonly signal?: AbortSignal;
-	/** Drives so far, those of the search included. At most 20 times a second. */
-	readonly onProgress?: (progress: { readonly finished: number; readonly failed: number }) => void;
-	/** Drives a shard; the pool chooses if not given. No result depends on it. */
-	readonly shardSize?: number;
 }
 
 const level = 0.95;
@@ -107,12 +98,11 @@ export async function runWeakestInPool(request: WeakestRequest, pool: Pool): Pro
 	return {
 		format: 'anglespread-weakest',
 		formatVersion: 1,
-		provenance: {
-			version,
+		provenance: await provenanceOf({
+			scenario,
 			seed,
-			scenario: scenario.name,
-			scenarioDigest: await scenarioDigest(scenario),
-			resultDigest: await sha256(new TextEncoder().encode(digests.join('\n'))),
+			found,
+			digests: digests,
 			units: {
 				asked,
 				finished: judge.count() - judge.failures.length,
@@ -120,11 +110,9 @@ export async function runWeakestInPool(request: WeakestRequest, pool: Pool): Pro
 			},
 			partial: !judge.isComplete(),
 			failures: judge.failures,
-			compensation: found.compensation,
 			level,
 			methods,
-			warnings: [...scenarioWarnings(scenario), ...found.warnings],
-		},
+		}),
 		requirement,
 		choices: Object.fromEntries(choices) as PerChoice<WeakestChoice>,
 		search: { drives: asked - units },

@@ -1,0 +1,29 @@
+import { scenarioDigest, sha256 } from '../../shared/scenario/digest.ts';
+import type { Scenario } from '../../shared/scenario/scenario.ts';
+import { warnings as scenarioWarnings } from '../../shared/scenario/warnings.ts';
+import type { Provenance } from '../../shared/study/result.ts';
+import { version } from '../../shared/study/version.ts';
+import type { FoundCompensation } from './find-compensation.ts';
+
+type Ground = Pick<Provenance, 'seed' | 'units' | 'partial' | 'failures' | 'level' | 'methods'> & {
+	readonly scenario: Scenario;
+	readonly found: FoundCompensation;
+	/** Of all columns that the figures come from, in their order; or one of everything. */
+	readonly digests: readonly string[] | string;
+};
+
+/** What the figures of a question about a scenario rest on. */
+export async function provenanceOf({ scenario, found, digests, ...ground }: Ground): Promise<Provenance> {
+	return {
+		...ground,
+		version,
+		scenario: scenario.name,
+		scenarioDigest: await scenarioDigest(scenario),
+		resultDigest: typeof digests === 'string' ? digests : await digestOfAll(digests),
+		compensation: found.compensation,
+		warnings: [...scenarioWarnings(scenario), ...found.warnings],
+	};
+}
+
+const digestOfAll = (digests: readonly string[]): Promise<string> =>
+	sha256(new TextEncoder().encode(digests.join('\n')));
