@@ -5,8 +5,9 @@ import type { Terminal } from './terminal.ts';
  * One line that is written over while work goes on, for a person watching; nothing in a pipe.
  *
  * @param isCeiling whether the work may end before all drives asked are done, so that no time can be told
+ * @param of what goes on, where it is not the command's own work
  */
-export function progressLine(terminal: Terminal, asked: number, isCeiling = false) {
+export function progressLine(terminal: Terminal, asked: number, isCeiling = false, of = '') {
 	const began = performance.now();
 	let width = 0;
 	const write = (text: string): void => {
@@ -22,8 +23,8 @@ export function progressLine(terminal: Terminal, asked: number, isCeiling = fals
 			const failures = failed > 0 ? `, ${count(failed)} failed` : '';
 			write(
 				isCeiling
-					? `${count(done)} drives, at most ${count(asked)}${failures}`
-					: `${count(done)} of ${count(asked)} drives${failures}, about ${Math.ceil(left)} s left`,
+					? `${of}${count(done)} drives, at most ${count(asked)}${failures}`
+					: `${of}${count(done)} of ${count(asked)} drives${failures}, about ${Math.ceil(left)} s left`,
 			);
 		},
 		clear(): void {

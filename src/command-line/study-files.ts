@@ -6,7 +6,7 @@ import type { StudyRequest } from '../host/run-study.ts';
 import { text } from './common-options.ts';
 import { packStudy } from './pack/pack-study.ts';
 import { builtProgram } from './pack/program.ts';
-import { resultText, type StudyOutcome } from './study-outcome.ts';
+import { resultText, type StudyOutcome, studyReport } from './study-outcome.ts';
 
 /** Options for files that keep more of a study than its figures. */
 export const studyFileOptions = {
@@ -18,7 +18,7 @@ export const studyFileOptions = {
 	),
 	pack: text(
 		'FILE.zip',
-		'Also write a pack: scenario, results, and the program that makes the same results again with Node alone. `reproduce` checks it.',
+		'Also write a pack: scenario, results, report, and the program that makes the same results again with Node alone. `reproduce` checks it.',
 		null,
 		4096,
 	),
@@ -43,6 +43,10 @@ export const studyFiles = {
 			closeSync(file);
 		}
 	},
+	async report(path: string, outcome: StudyOutcome, _request: StudyRequest, scenarioText: string): Promise<void> {
+		const report = await studyReport(outcome, scenarioText);
+		if (report !== null) writeFileSync(path, report);
+	},
 	async pack(path: string, outcome: StudyOutcome, request: StudyRequest, scenarioText: string): Promise<void> {
 		const { version, resultDigest, partial } = outcome.provenance;
 		if (partial) throw new Error('no command makes the figures of an interrupted study again');
@@ -52,7 +56,7 @@ export const studyFiles = {
 			resultText: await resultText(outcome),
 			version,
 			resultDigest,
-			report: null,
+			report: await studyReport(outcome, scenarioText),
 			program: builtProgram() ?? [],
 		});
 		writeFileSync(path, pack);

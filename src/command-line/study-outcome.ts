@@ -1,21 +1,57 @@
+import type { Asked, Report } from '../../shared/report/report.ts';
 import { resultFileText } from '../../shared/results/result-file.ts';
 import type { UnitRecord } from '../../shared/study/point-change.ts';
 import type { StudyResult } from '../../shared/study/result.ts';
 import { onOwnWorkers } from '../host/on-own-workers.ts';
 import type { Pool } from '../host/pool.ts';
 import { runStudyForUnits, type StudyRequest } from '../host/run-study.ts';
+import { type Gathered, gatherReport } from '../report/gather-report.ts';
 
-/** A study's figures, with the units behind them for the files that keep those. */
-export interface StudyOutcome extends StudyResult {
-	readonly record: UnitRecord;
+export interface StudyWork extends StudyRequest {
+	/** What a report is to show beside the study; null for no report. */
+	readonly report: { readonly further: readonly Asked[]; readonly modelChecks: Report['modelChecks'] } | null;
+	readonly onProgress?: (progress: StudyProgress) => void;
 }
 
-export const runStudy = onOwnWorkers(async (request: StudyRequest, pool: Pool): Promise<StudyOutcome> => {
-	const { result, record } = await runStudyForUnits(request, pool);
-	return { ...result, record };
+export interface StudyProgress {
+	readonly finished: number;
+	readonly failed: number;
+	/** What of the report is being computed, after the study, and its drives. */
+	readonly further?: { readonly name: string; readonly asked: number };
+}
+
+/** A study's figures, with the units behind them for the files that keep those, and what its report shows. */
+export interface StudyOutcome extends StudyResult {
+	readonly record: UnitRecord;
+	readonly gathered: Gathered | null;
+}
+
+export const runStudy = onOwnWorkers(async (work: StudyWork, pool: Pool): Promise<StudyOutcome> => {
+	const { result, record } = await runStudyForUnits(work, pool);
+	const { report, scenario, seed, units, until = { rule: 'number' }, signal, onProgress = () => {} } = work;
+	const gathered =
+		report &&
+		(await gatherReport(
+			{
+				...report,
+				scenario,
+				study: { asked: { seed, units, until }, result },
+				signal: signal ?? new AbortController().signal,
+				onProgress: (name, { asked, finished, failed }) => onProgress({ finished, failed, further: { name, asked } }),
+			},
+			pool,
+		));
+	return { ...result, record, gathered };
 });
 
 /** The result file of a study. */
-export function resultText({ record, ...result }: StudyOutcome): Promise<string> {
+export function resultText({ record, gathered, ...result }: StudyOutcome): Promise<string> {
 	return resultFileText(result, record);
+}
+
+/** The report of a study; null where none was asked for. */
+export async function studyReport({ gathered }: StudyOutcome, scenarioText: string): Promise<string | null> {
+	if (gathered === null) return null;
+	const { reportText } = await import('../report/report-text.ts');
+	return reportText({ ...gathered, scenarioText });
 }

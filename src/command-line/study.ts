@@ -1,17 +1,18 @@
 import { type ChoiceName, choiceNames } from '../../shared/drive/drive.ts';
+import { askFurther } from '../../shared/report/ask.ts';
 import type { StoppingRule } from '../../shared/study/stopping-rule.ts';
 import { choiceWords } from '../../shared/words/names.ts';
-import type { StudyRequest } from '../host/run-study.ts';
 import { columnsTopic } from './columns-help.ts';
 import { wholeNumber, word } from './common-options.ts';
 import { comparison } from './comparison.ts';
 import { scenarioTopics } from './help.ts';
 import type { OpenJournal } from './journal-file.ts';
 import { journalOption, openedJournal } from './journal-option.ts';
-import { progressLine } from './progress-line.ts';
+import { reportOptions } from './report-option.ts';
 import { scenarioCommand } from './scenario-command.ts';
 import { packProblems, studyFileOptions, studyFiles } from './study-files.ts';
-import { runStudy } from './study-outcome.ts';
+import { runStudy, type StudyWork } from './study-outcome.ts';
+import { studyProgress } from './study-progress.ts';
 import { requireOptions, workOptions } from './work-options.ts';
 
 const command = {
@@ -49,6 +50,7 @@ const command = {
 		require: requireOptions.require('Ends with 1 unless the verdict is “holds”.'),
 		'test-report': requireOptions['test-report'],
 		journal: journalOption,
+		...reportOptions,
 		...studyFileOptions,
 		...workOptions,
 	},
@@ -78,19 +80,25 @@ function stoppingRule(values: {
 /** The `study` command. */
 export const study = scenarioCommand({
 	record: command,
-	optionProblems: ({ digits, until, pack }) => [
+	optionProblems: ({ digits, until, report, pack, 'report-with': further }) => [
 		...(digits !== null && until !== 'settled'
 			? [{ path: '--digits', value: String(digits), message: 'goes with --until settled' }]
+			: []),
+		...(further.length > 0 && report === null && pack === null
+			? [{ path: '--report-with', value: further.join(', '), message: 'goes with --report or --pack' }]
 			: []),
 		...packProblems(pack),
 	],
 	async ask(scenario, values, isClean, host) {
 		const until = stoppingRule(values);
-		const request: StudyRequest & { readonly journal?: OpenJournal } = {
+		const drives = { seed: values.seed, units: values.units ?? defaultUnits[until.rule] };
+		const isReported = values.report !== null || values.pack !== null;
+		const further = askFurther(values['report-with'], scenario, drives);
+		const request: StudyWork & { readonly journal?: OpenJournal } = {
 			scenario,
-			seed: values.seed,
-			units: values.units ?? defaultUnits[until.rule],
+			...drives,
 			until,
+			report: isReported ? { further, modelChecks: null } : null,
 		};
 		if (values.journal === null || !isClean) return { request };
 		const opened = await openedJournal(values.journal, request, host);
@@ -98,7 +106,7 @@ export const study = scenarioCommand({
 		const { journal, remarks } = opened;
 		return { request: { ...request, journal, shardTime: journalShardTime }, remarks };
 	},
-	progress: (terminal, { units, until }) => progressLine(terminal, units, until?.rule !== 'number'),
+	progress: (terminal, work) => studyProgress(terminal, work),
 	run: runStudy,
 	table: comparison,
 	files: { ...studyFiles, journal: (_path, _outcome, { journal }) => journal?.close() },

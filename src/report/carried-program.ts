@@ -1,3 +1,4 @@
+/// <reference path="./carried.d.ts" />
 import type { CarriedProgram } from '../../shared/report/carried.ts';
 import worker from '../../workers/browser-worker.ts?carried';
 import check from './check.ts?carried';

@@ -5,6 +5,9 @@ import type { WorkProgress } from '../host/run-variants.ts';
 import { findWorst } from './find-worst.ts';
 import { runCalculation } from './run-calculation.ts';
 
+/** A report but for the text of its scenario file. */
+export type Gathered = Omit<Report, 'scenarioText'>;
+
 interface ReportRequest {
 	readonly scenario: Scenario;
 	readonly study: Calculations['study'];
@@ -18,7 +21,7 @@ interface ReportRequest {
 }
 
 /** Computes what a report shows beside the study that it is about. */
-export async function gatherReport(request: ReportRequest, pool: Pool): Promise<Omit<Report, 'scenarioText'>> {
+export async function gatherReport(request: ReportRequest, pool: Pool): Promise<Gathered> {
 	const { scenario, study, further, modelChecks, signal, onProgress } = request;
 	const calculations: Calculation[] = [{ name: 'study', ...study }];
 	for (const asked of further) {
