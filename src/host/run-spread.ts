@@ -36,7 +36,8 @@ export interface SpreadResult {
 /** Finds both, one after the other, on workers of its own. */
 export const runSpread = onOwnWorkers(runSpreadInPool);
 
-async function runSpreadInPool(request: SpreadRequest, pool: Pool): Promise<SpreadResult> {
+/** The same on workers that live on. */
+export async function runSpreadInPool(request: SpreadRequest, pool: Pool): Promise<SpreadResult> {
 	const { rows, units, onProgress = () => {}, onPartial = () => {}, ...shared } = request;
 	const asked = originsDrives({ ...shared, rows, units: 0 }) + budgetsDrives({ ...shared, units });
 	let before = { finished: 0, failed: 0 };

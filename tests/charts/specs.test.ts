@@ -4,15 +4,19 @@ import { expressionInterpreter } from 'vega-interpreter';
 import { compile, type TopLevelSpec } from 'vega-lite';
 import schema from 'vega-lite/vega-lite-schema.json' with { type: 'json' };
 import { describe, expect, test } from 'vitest';
+import { budgetBars } from '../../shared/charts/budget-bars.ts';
 import { envelopeShares } from '../../shared/charts/envelope-shares.ts';
 import { errorBins } from '../../shared/charts/error-bins.ts';
 import { errorCounts } from '../../shared/charts/error-counts.ts';
 import { errorCumulative } from '../../shared/charts/error-cumulative.ts';
 import { failingShares } from '../../shared/charts/failing-shares.ts';
+import { gradeErrors, gradeShortfalls } from '../../shared/charts/grade-rows.ts';
 import { rangeErrors, rangePassing } from '../../shared/charts/range-curves.ts';
 import { rateIntervals } from '../../shared/charts/rate-intervals.ts';
 import { sectorMeans } from '../../shared/charts/sector-means.ts';
+import { spreadOrigins } from '../../shared/charts/spread-origins.ts';
 import type { ChartTheme } from '../../shared/charts/theme.ts';
+import { fewGrades, fewSpread } from '../page/long-results.ts';
 import { choiceFigures, noneSeen, seen, studyResult } from '../page/study-fixture.ts';
 import { envelopeResult, rangeResult } from '../range/range-fixture.ts';
 
@@ -36,12 +40,20 @@ const noEvents = choiceFigures(0, 1, { rates: { early: noneSeen, late: noneSeen,
 const bins = errorBins(choices);
 if (!bins) throw new Error('the fixture has errors');
 
+const grades = await fewGrades();
+const { origins, budgets } = await fewSpread();
+if (!budgets) throw new Error('the fixture has budgets');
+
 const specs: Record<string, TopLevelSpec> = {
 	'error counts': errorCounts(bins, theme, 'counts'),
 	'cumulative errors': errorCumulative(bins, theme, 'cumulative'),
 	'rates with intervals': rateIntervals(choices, theme, 'rates'),
 	'rates with no event at all': rateIntervals({ halfBus: noEvents, virtualNeutral: noEvents }, theme, 'no events'),
 	'means by sector': sectorMeans(choices, theme, 'sectors'),
+	'errors by grade': gradeErrors(grades, theme, 'grades', grades),
+	'drives that fail by grade': gradeShortfalls(grades, theme, 'grades', grades),
+	'origins of the spread': spreadOrigins(origins, theme, 'origins', origins),
+	'budgets side by side': budgetBars(budgets, theme, 'budgets', budgets),
 	'errors over a range': rangeErrors(rangeResult(), theme, rangeResult()).spec,
 	'passing drives over a range': rangePassing(rangeResult(), theme, rangeResult()).spec,
 	'failing drives by operating point': failingShares(studyResult(), theme, studyResult()).spec,

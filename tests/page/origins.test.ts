@@ -1,0 +1,84 @@
+import { beforeAll, expect, test, vi } from 'vitest';
+import { runSpreadInPool } from '../../src/host/run-spread.ts';
+import { createOrigins, type OriginsModel } from '../../src/page/model/origins/origins.ts';
+import { createPageModel, type PageModel } from '../../src/page/model/page-model.ts';
+import { smallScenarioText } from '../study/small-scenario.ts';
+import { engineServices } from './engine-services.ts';
+import { askedHere } from './long-results.ts';
+
+vi.setConfig({ testTimeout: 60_000, hookTimeout: 60_000 });
+
+let model: PageModel;
+let origins: OriginsModel;
+const answered = () => {
+	const answer = origins.answer.value;
+	if (!answer) throw new Error('no answer');
+	return answer;
+};
+
+beforeAll(async () => {
+	model = createPageModel(
+		engineServices(smallScenarioText({ trial: { starts: 1, warmup: 6, settle: 6, measured: 12 } })),
+	);
+	model.setUnits('12');
+	await model.run();
+	origins = createOrigins(model, askedHere(runSpreadInPool));
+	origins.rowsTyped.value = '24';
+	await origins.question.ask();
+});
+
+test('the answer names the largest origin of either choice with its share and interval, at the point on show', () => {
+	expect(answered().headline).toMatch(
+		/^At fast half-bus spreads by \d\.\d\d°.*; virtual neutral spreads by \d\.\d\d°, .* \(variance, 95 % intervals\)\.$/,
+	);
+	expect(origins.cost.value).toMatch(/^\d+ drives at fast$/);
+});
+
+test('the tables give each share alone and with interactions; every group is in a row or named below', () => {
+	for (const { shares, notes, sectors } of answered().choices) {
+		expect(shares.length).toBeGreaterThan(2);
+		for (const { alone, together } of shares) expect(alone.detail + together.detail).toMatch(/%\s….*%\s…/);
+		expect(notes.join(' ')).toMatch(/Without spread of their own here: /);
+		expect(sectors).toHaveLength(6);
+	}
+});
+
+test('the classical budgets stand beside what drawn drives do, the worst sector marked, with why they differ', () => {
+	const { budgets, choices } = answered();
+	expect(budgets?.why).toMatch(/extreme value puts all \d+ sources/);
+	expect(choices[0]?.budgets?.sectors.filter(({ isWorst }) => isWorst)).toHaveLength(1);
+	expect(choices[0]?.budgets?.sectors[0]?.cells?.summed).toMatch(/^±\d/);
+	expect(budgets?.picture?.describes).toMatch(/^The budgets side by side at fast\. /);
+	expect(answered().rests.map(([term]) => term)).toEqual(
+		expect.arrayContaining(['Shares', 'Budgets: drives', 'Budgets: extreme value']),
+	);
+});
+
+test('another point is asked about at once while the view is open, and its first answer is found again', async () => {
+	origins.question.setOpen(true);
+	const first = answered().headline;
+	model.whichChoice.setPoint(1);
+	await vi.waitFor(() => expect(origins.answer.value?.headline).toMatch(/^At faster /), 20_000);
+	model.whichChoice.setPoint(0);
+	expect(answered().headline).toBe(first);
+	origins.question.setOpen(false);
+});
+
+test('fewer than 20 rows share nothing out and are not asked for', () => {
+	origins.rowsTyped.value = '19';
+	expect('problem' in origins.rows.value && origins.rows.value.problem).toMatch(/whole number from 20 to 20\s000\.$/);
+	expect(origins.question.request.value).toBeNull();
+	origins.rowsTyped.value = '24';
+});
+
+test('a star of 20 % instead of 1 % drives most of the virtual neutral, against what it did in the pinned baseline, and the spread is told before and after', async () => {
+	await vi.waitFor(() => expect(model.against.canPin.value).toBe(true));
+	model.against.pin();
+	const row = model.inputs.rows.value.find(({ key }) => key === 'sensing.virtualNeutral.star');
+	if (row) model.inputs.type(row, 'mismatch', '20 %');
+	await origins.question.ask();
+	const star = answered().choices[1]?.shares.find(({ name }) => name === 'star resistors');
+	const before = Number.parseInt(star?.alone.was.replace('was ', '') ?? '', 10);
+	expect(Number.parseInt(star?.alone.main ?? '', 10)).toBeGreaterThan(Math.max(60, before));
+	expect(answered().changed).toMatch(/half-bus (\d\.\d\d)° → \d+\.\d+°; virtual neutral/);
+});
