@@ -1,7 +1,18 @@
+import type { Interval } from './interval.ts';
 import { correlation, pairedLimits } from './paired-limits.ts';
 import type { Change } from './quantile-change.ts';
 import type { UnitCounts } from './rate-ratio.ts';
 import { ratioEstimate } from './ratio-estimate.ts';
+
+interface RateChangeOptions {
+	readonly level?: number;
+	readonly paired?: boolean;
+	readonly estimate?: (
+		events: ArrayLike<number>,
+		trials: ArrayLike<number>,
+		level: number,
+	) => Interval & { readonly ratio: number };
+}
 
 /**
  * Change of an event rate between two states of the same units (or, not
@@ -9,14 +20,16 @@ import { ratioEstimate } from './ratio-estimate.ts';
  * together by `pairedLimits` with the correlation of the units' residuals
  * y − Rx. Null where either saw no event: there is no rate to bound then, only a
  * share of units.
+ *
+ * @param options.estimate the limits of one rate; another than that of counts where events are chances
  */
 export function rateChange(
 	before: UnitCounts,
 	after: UnitCounts,
-	{ level = 0.95, paired = true }: { readonly level?: number; readonly paired?: boolean } = {},
+	{ level = 0.95, paired = true, estimate = ratioEstimate }: RateChangeOptions = {},
 ): Change | null {
-	const first = ratioEstimate(before.events, before.trials, level);
-	const second = ratioEstimate(after.events, after.trials, level);
+	const first = estimate(before.events, before.trials, level);
+	const second = estimate(after.events, after.trials, level);
 	if (!(first.ratio > 0) || !(second.ratio > 0)) return null;
 	const residuals = ({ events, trials }: UnitCounts, ratio: number): number[] =>
 		Array.from(events, (event, unit) => event - ratio * (trials[unit] as number));

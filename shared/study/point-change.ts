@@ -1,13 +1,12 @@
-import { choiceNames, type PerChoice } from '../drive/drive.ts';
+import type { PerChoice } from '../drive/drive.ts';
 import type { Interval } from '../statistics/interval.ts';
 import { type Change, quantileChange } from '../statistics/quantile-change.ts';
-import { rateChange } from '../statistics/rate-change.ts';
 import { pairedShareDifference, shareDifference } from '../statistics/share-difference.ts';
-import { eventKinds } from '../words/names.ts';
 import { unitValues } from './choice-figures.ts';
+import { type CrossingChange, crossingChange } from './crossing-change.ts';
 import { type StudyColumns, unitStates } from './merge.ts';
+import { perChoice } from './per-choice.ts';
 import type { StudyPlan } from './plan.ts';
-import { sectorsPerHour } from './sectors-per-hour.ts';
 import { unitJudge } from './unit-passes.ts';
 
 /** A study's units as simulated, with the plan that made them. */
@@ -22,8 +21,8 @@ export interface ChoiceChange {
 	readonly typical: Change;
 	/** 95 % quantile over units of the same: 1 drive in 20 exceeds it. */
 	readonly oneInTwenty: Change;
-	/** Early, late and missed crossings per operating hour, counted; null where either side saw none. */
-	readonly crossings: Change | null;
+	/** Early, late and missed crossings per operating hour; null where they are counted and either side saw none. */
+	readonly crossings: CrossingChange | null;
 	/** Share of units that pass the point's requirement. */
 	readonly passing: Change;
 }
@@ -64,7 +63,7 @@ export function pointChange(before: PlaceInRecord, after: PlaceInRecord): PointC
 		return {
 			typical: quantileChange(first, second, 0.5, options),
 			oneInTwenty: quantileChange(first, second, 0.95, options),
-			crossings: crossingChange(before, after, finished, choice, options),
+			crossings: crossingChange(sideOf(before), sideOf(after), finished, { choice, ...options }),
 			passing: passingChange(before, after, finished, choice, paired),
 		};
 	};
@@ -74,14 +73,14 @@ export function pointChange(before: PlaceInRecord, after: PlaceInRecord): PointC
 		return values(side, 0, 'unitError').map((own, i) => (own === others[i] ? 0 : own - (others[i] as number)));
 	};
 	return {
-		choices: Object.fromEntries(
-			choiceNames.map((name, i) => [name, choiceChange(i)]),
-		) as unknown as PerChoice<ChoiceChange>,
+		choices: perChoice((_, choice) => choiceChange(choice)),
 		gap: quantileChange(gapOf(before), gapOf(after), 0.5, options),
 		units: finished.length,
 		paired,
 	};
 }
+
+const sideOf = ({ record, point }: PlaceInRecord) => ({ ...record, point });
 
 function finishedInBoth(first: StudyColumns, second: StudyColumns): Uint32Array {
 	const both: number[] = [];
@@ -89,37 +88,6 @@ function finishedInBoth(first: StudyColumns, second: StudyColumns): Uint32Array 
 		if (first.states[unit] === unitStates.finished && second.states[unit] === unitStates.finished) both.push(unit);
 	}
 	return Uint32Array.from(both);
-}
-
-function crossingChange(
-	before: PlaceInRecord,
-	after: PlaceInRecord,
-	finished: Uint32Array,
-	choice: number,
-	options: { readonly level: number; readonly paired: boolean },
-): Change | null {
-	const counts = ({ record, point }: PlaceInRecord) => {
-		const place = { study: record.study, finished, point, choice };
-		const kinds = eventKinds.map((kind) => unitValues(place, kind));
-		const events = Float64Array.from(finished, (_, i) => kinds.reduce((sum, kind) => sum + (kind[i] as number), 0));
-		return { events, trials: unitValues(place, 'sectors') };
-	};
-	const perSector = rateChange(counts(before), counts(after), options);
-	if (perSector === null) return null;
-	const hourly = ({ record: { plan }, point }: PlaceInRecord): number => {
-		const at = plan.scenario.points[point];
-		return at ? sectorsPerHour(plan.scenario, at) : Number.NaN;
-	};
-	const [first, second] = [hourly(before), hourly(after)];
-	// speeds may differ: limits in rates of the later hour, shifted by what the hour itself gained
-	const shift = perSector.before * (second - first);
-	return {
-		before: perSector.before * first,
-		after: perSector.after * second,
-		change: perSector.after * second - perSector.before * first,
-		low: perSector.low * second + shift,
-		high: perSector.high * second + shift,
-	};
 }
 
 function passingChange(

@@ -42,7 +42,7 @@ export const headlines: readonly {
 }[] = [
 	{ name: 'typical', label: 'Median drive', note: '95 % of its commutations keep within', print: inDegrees },
 	{ name: 'oneInTwenty', label: '1 drive in 20 exceeds', note: 'the same angle', print: inDegrees },
-	{ name: 'crossings', label: 'False and missed crossings', note: 'an hour, counted', print: inRates },
+	{ name: 'crossings', label: 'False and missed crossings', note: 'an hour', print: inRates },
 	{
 		name: 'passing',
 		label: 'Drives that pass',
@@ -81,12 +81,14 @@ export interface HeadlineChange {
 
 /** The changes of the headline figures at a point, choice by choice. */
 export function headlineChanges(change: PointChange): readonly HeadlineChange[] {
+	const { halfBus, virtualNeutral } = change.choices;
+	const by = halfBus.crossings?.by ?? virtualNeutral.crossings?.by;
 	return headlines.map(({ name, label, note, print }) => ({
 		label,
-		note,
+		note: name === 'crossings' && by ? `${note}, ${by}` : note,
 		choices: {
-			halfBus: wordsOf(change.choices.halfBus[name], print),
-			virtualNeutral: wordsOf(change.choices.virtualNeutral[name], print),
+			halfBus: wordsOf(halfBus[name], print),
+			virtualNeutral: wordsOf(virtualNeutral[name], print),
 		},
 	}));
 }

@@ -75,7 +75,7 @@ test('a pinned result stays as a ghost: the change of the same drives with its i
 	await finished(page);
 	await compared(page);
 	expect(await page.locator('.changed').textContent()).toMatch(
-		/^Against the baseline at slow, the median drive's error on the same 40 drives: half-bus \d+\.\d\d° → \d+\.\d\d°, \+\d+\.\d\d° ± \d+\.\d\d°; virtual neutral /,
+		/^Since the baseline, at slow: half-bus \d+\.\d\d° → \d+\.\d\d°, \+\d+\.\d\d° ± \d+\.\d\d°; virtual neutral .* on the same 40 drives; ± /,
 	);
 	expect(await page.locator('.figures small.was').first().textContent()).toMatch(/^was \d+\.\d\d°: \+\d+\.\d\d° ± \d/);
 	await page.getByRole('link', { name: 'What changed', exact: true }).click();

@@ -87,9 +87,10 @@ test('a pinned result is held against the next one: ghost, change with its inter
 	await edit('sensing.virtualNeutral.star', '0.1 %');
 	const answer = model.whichChoice.answer.value;
 	expect(answer?.hasGhost).toBe(true);
-	expect(answer?.change).toMatch(
-		/^Against the baseline at fast, the median drive's error on the same 60 drives: half-bus \d+\.\d\d° → \d+\.\d\d°, 0\.00° ± 0\.00° \(no change shown\); virtual neutral (\d+\.\d\d)° → (\d+\.\d\d)°, −\d+\.\d\d° ± \d+\.\d\d°/,
+	expect(answer?.change?.lead).toMatch(
+		/^Since the baseline, at fast: half-bus \d+\.\d\d° → \d+\.\d\d°, 0\.00° ± 0\.00° \(no change shown\); virtual neutral (\d+\.\d\d)° → (\d+\.\d\d)°, −\d+\.\d\d° ± \d+\.\d\d°/,
 	);
+	expect(answer?.change?.basis).toMatch(/^The median drive: .* on the same 60 drives; ± /);
 	expect(answer?.figures[0]?.rows[0]?.figures.virtualNeutral.was).toMatch(/^was \d+\.\d\d°: −\d+\.\d\d° ± \d+\.\d\d°$/);
 	model.inputs.undo();
 	await settled();
@@ -99,7 +100,7 @@ test('a pinned result is held against the next one: ghost, change with its inter
 	await settled();
 	expect(model.whichChoice.answer.value?.hasGhost).toBe(true);
 	model.against.unpin();
-	expect(model.whichChoice.answer.value?.change).toBe('');
+	expect(model.whichChoice.answer.value?.change).toBeNull();
 });
 
 test('a preview is held against a preview of the baseline, made in a quiet moment', async () => {

@@ -5,8 +5,12 @@ import { count } from '../../../shared/words/figures.ts';
 import { levelWords } from '../../../shared/words/level.ts';
 import { choiceWords } from '../../../shared/words/names.ts';
 
-/** What changed at a point since the baseline, in one sentence. */
-export function changeSentence(point: string, change: PointChange, level: number): string {
+/** What changed at a point since the baseline: the steps, and what they are of. */
+export function changeWords(
+	point: string,
+	change: PointChange,
+	level: number,
+): { readonly lead: string; readonly basis: string } {
 	const each = choiceNames.map((choice) => {
 		const words = wordsOf(change.choices[choice].typical, inDegrees);
 		if (!words) return '';
@@ -17,5 +21,8 @@ export function changeSentence(point: string, change: PointChange, level: number
 	const whose = change.paired
 		? `the same ${count(change.units)} drives`
 		: `${count(change.units)} drives each, not the same`;
-	return `Against the baseline at ${point}, the median drive's error on ${whose}: ${each.join('; ')} (± to the farther limit of the ${levelWords(level)} interval).`;
+	return {
+		lead: `Since the baseline, at ${point}: ${each.join('; ')}.`,
+		basis: `The median drive: what 95 % of its commutations keep within, on ${whose}; ± to the farther limit of the ${levelWords(level)} interval.`,
+	};
 }

@@ -6,7 +6,7 @@ import type { Scenario } from '../../../shared/scenario/scenario.ts';
 import type { ChoiceChange, PointChange } from '../../../shared/study/point-change.ts';
 import { headlineChanges, headlines, inDegrees, wordsOf } from '../../../shared/words/change.ts';
 import { count } from '../../../shared/words/figures.ts';
-import { changeSentence } from './change-words.ts';
+import { changeWords } from './change-words.ts';
 import { type Edit, editsBetween, samePoints, withEdits } from './edits.ts';
 import { followed } from './followed.ts';
 import type { PageModel } from './page-model.ts';
@@ -60,7 +60,7 @@ export function createWhatChanged(model: PageModel) {
 		const point = model.onShow.value?.point.name;
 		const level = shown.value?.result.provenance.level ?? 0.95;
 		return change && point !== undefined
-			? { sentence: changeSentence(point, change, level), headlines: headlineChanges(change), point }
+			? { ...changeWords(point, change, level), headlines: headlineChanges(change), point }
 			: null;
 	});
 	const changes = followed(() => (isOpen.value ? { of: 'every point', answer: against.changes() } : null));

@@ -12,7 +12,7 @@ import { choiceWords } from '../../../shared/words/names.ts';
 import { sectorRows } from '../../../shared/words/sector-rows.ts';
 import type { createBaseline } from './baseline.ts';
 import { binRows } from './bin-rows.ts';
-import { changeSentence } from './change-words.ts';
+import { changeWords } from './change-words.ts';
 import { figureGroups, rateRows } from './figure-rows.ts';
 import type { createOnShow } from './on-show.ts';
 import { pointTabs } from './point-tabs.ts';
@@ -49,7 +49,7 @@ export function createWhichChoice({ shown, status, request, pointIndex, show, ag
 		return {
 			overall: preview ? previewSentence(present.point, preview) : studySentence(result.value),
 			...sentences(point.paired.sentence),
-			change: change ? changeSentence(point.name, change, level) : '',
+			change: change && changeWords(point.name, change, level),
 			level: levelWords(level),
 			tally: tally(point.paired),
 			figures: figureGroups(point, ghost, change),
@@ -100,7 +100,8 @@ function previewWords({ units, starts, point }: Preview): string {
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
-function reservations(shown: Shown | null, request: StudyRequest | null, status: RunStatus): readonly string[] {
+/** What must be known before a study's figures are believed: what they are of, how far they go, what is missing. */
+export function reservations(shown: Shown | null, request: StudyRequest | null, status: RunStatus): readonly string[] {
 	if (!shown) return [];
 	const { units, partial } = shown.result.provenance;
 	const of = `“${shown.scenario.name}”, ${count(shown.units)} drives, seed ${shown.seed}`;

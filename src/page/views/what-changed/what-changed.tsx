@@ -21,7 +21,8 @@ export function WhatChanged({ model }: { model: PageModel }) {
 		<>
 			<section class="overall" aria-labelledby="question">
 				<h2 id="question">What changed, and why?</h2>
-				<p class="sentence">{answer ? answer.sentence : <span class="waiting">{waitingWords(model)}</span>}</p>
+				<p class="sentence">{answer ? answer.lead : <span class="waiting">{waitingWords(model)}</span>}</p>
+				{answer && <p class="basis">{answer.basis}</p>}
 				{model.whichChoice.reservations.value.map((words) => (
 					<p key={words} class="reservation">
 						{words}

@@ -7,7 +7,11 @@ export function Answer({ answer }: { answer: WhichChoiceAnswer }) {
 		<section class="answer">
 			<p class="lead">{answer.lead}</p>
 			{answer.rest && <p class="rest">{answer.rest}</p>}
-			{answer.change && <p class="changed">{answer.change}</p>}
+			{answer.change && (
+				<p class="changed">
+					{answer.change.lead} <small>{answer.change.basis}</small>
+				</p>
+			)}
 			<Tally answer={answer} />
 		</section>
 	);

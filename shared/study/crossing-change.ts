@@ -1,0 +1,91 @@
+import { effectiveNumber, leastEffective } from '../statistics/effective-number.ts';
+import type { Change } from '../statistics/quantile-change.ts';
+import { rateChange } from '../statistics/rate-change.ts';
+import { ratioOfSums } from '../statistics/ratio-of-sums.ts';
+import { type EventKind, eventKinds } from '../words/names.ts';
+import { unitValues } from './choice-figures.ts';
+import type { StudyColumns } from './merge.ts';
+import type { StudyPlan } from './plan.ts';
+import { sectorsPerHour } from './sectors-per-hour.ts';
+
+/** One side of the comparison. */
+interface Side {
+	readonly plan: StudyPlan;
+	readonly study: StudyColumns;
+	readonly point: number;
+}
+
+/** A change of the crossings gone wrong in an operating hour, and how the rates were come by. */
+export interface CrossingChange extends Change {
+	readonly by: 'computed' | 'counted';
+}
+
+interface Options {
+	/** Index into choiceNames. */
+	readonly choice: number;
+	readonly level: number;
+	readonly paired: boolean;
+}
+
+/**
+ * Change of the early, late and missed crossings in an operating hour: from the
+ * computed chances where both sides have them, else from what was counted. Of
+ * computed rates that a few drives carry no limits are given (see
+ * computed-rate.ts); of counts of which either side saw none, nothing.
+ *
+ * @param finished units that finished in both, rising
+ */
+export function crossingChange(
+	before: Side,
+	after: Side,
+	finished: Uint32Array,
+	{ choice, ...options }: Options,
+): CrossingChange | null {
+	const columns = (side: Side, kind: (event: EventKind) => Parameters<typeof unitValues>[1]): Float64Array[] =>
+		eventKinds.map((event) => unitValues({ study: side.study, finished, point: side.point, choice }, kind(event)));
+	const chances = [before, after].map((side) => columns(side, (event) => `${event}Chance`));
+	const isComputed = chances.every((kinds) => kinds.every((values) => values.every((value) => value >= 0)));
+	const [first, second] = (isComputed ? chances : [before, after].map((side) => columns(side, (event) => event))).map(
+		summed,
+	) as [Float64Array, Float64Array];
+	// chances of 1e-200 have no squares: worked in units of the largest
+	const scale = isComputed ? largest(first, second) : 1;
+	const counts = (side: Side, events: Float64Array) => ({
+		events: events.map((value) => value / scale),
+		trials: unitValues({ study: side.study, finished, point: side.point, choice }, 'sectors'),
+	});
+	if (scale === 0 || (isComputed && finished.length < 2)) return null;
+	const perSector = rateChange(counts(before, first), counts(after, second), {
+		...options,
+		...(isComputed && { estimate: ratioOfSums }),
+	});
+	if (perSector === null) return null;
+	const few = isComputed && [first, second].some((values) => effectiveNumber(values).effective < leastEffective);
+	const [hourBefore, hourAfter] = [hourly(before) * scale, hourly(after) * scale];
+	// speeds may differ: limits in rates of the later hour, shifted by what the hour itself gained
+	const shift = perSector.before * (hourAfter - hourBefore);
+	return {
+		by: isComputed ? 'computed' : 'counted',
+		before: perSector.before * hourBefore,
+		after: perSector.after * hourAfter,
+		change: perSector.after * hourAfter - perSector.before * hourBefore,
+		low: few ? Number.NEGATIVE_INFINITY : perSector.low * hourAfter + shift,
+		high: few ? Number.POSITIVE_INFINITY : perSector.high * hourAfter + shift,
+	};
+}
+
+function hourly({ plan, point }: Side): number {
+	const at = plan.scenario.points[point];
+	return at ? sectorsPerHour(plan.scenario, at) : Number.NaN;
+}
+
+function summed(kinds: readonly Float64Array[]): Float64Array {
+	const [first = new Float64Array(0), ...others] = kinds;
+	return first.map((value, unit) => others.reduce((sum, values) => sum + (values[unit] as number), value));
+}
+
+function largest(...lists: readonly Float64Array[]): number {
+	let most = 0;
+	for (const values of lists) for (const value of values) if (value > most) most = value;
+	return most;
+}
