@@ -3,11 +3,11 @@ import type { KeptStore } from './model/kept/kept-store.ts';
 
 interface Schema extends DBSchema {
 	results: { key: string; value: { readonly id: string } };
-	/** One entry under `lastKey`. */
+	/** An entry for each of `places`. */
 	session: { key: string; value: unknown };
 }
 
-const lastKey = 'last';
+const places = { last: 'last', baseline: 'baseline' } as const;
 
 /** Results in this browser's IndexedDB; they leave it for nowhere. */
 export function keptStore(name = 'anglespread'): KeptStore {
@@ -26,7 +26,13 @@ export function keptStore(name = 'anglespread'): KeptStore {
 		all: async () => (await database).getAll('results'),
 		put: async (record) => void (await (await database).put('results', record)),
 		remove: async (id) => (await database).delete('results', id),
-		last: async () => (await database).get('session', lastKey),
-		setLast: async (last) => void (await (await database).put('session', last, lastKey)),
+		last: async () => (await database).get('session', places.last),
+		setLast: async (last) => void (await (await database).put('session', last, places.last)),
+		baseline: async () => (await database).get('session', places.baseline),
+		async setBaseline(pinned) {
+			const open = await database;
+			if (pinned) await open.put('session', pinned, places.baseline);
+			else await open.delete('session', places.baseline);
+		},
 	};
 }

@@ -110,6 +110,22 @@ test('a preview is held against a preview of the baseline, made in a quiet momen
 	expect(services.asked.filter((what) => what.startsWith('preview'))).toHaveLength(1);
 });
 
+test('a baseline taken up without its units has them simulated again in a quiet moment, and then its changes', async () => {
+	model.against.pin();
+	const pinned = model.against.baseline.value;
+	if (!pinned) throw new Error('nothing pinned');
+	await edit('sensing.virtualNeutral.star', '0.1 %');
+	const before = model.whichChoice.answer.value?.change?.lead;
+	model.against.unpin();
+	const { record: _, ...shown } = pinned.shown;
+	services.asked.length = 0;
+	model.against.adopt({ ...pinned, shown });
+	expect(model.whichChoice.answer.value?.hasGhost).toBe(true);
+	await settled();
+	expect(services.asked).toContain('study 60');
+	expect(model.whichChoice.answer.value?.change?.lead).toBe(before);
+});
+
 test('two edits share the whole change of every figure, and are told apart only while someone looks', async () => {
 	model.against.pin();
 	const view = model.part('what-changed', () => createWhatChanged(model));

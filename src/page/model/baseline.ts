@@ -2,6 +2,7 @@ import { computed, effect, type ReadonlySignal, signal } from '@preact/signals';
 import type { JsonObject } from '../../../shared/scenario/read-json.ts';
 import type { PointChange } from '../../../shared/study/point-change.ts';
 import type { PointResult } from '../../../shared/study/result.ts';
+import type { RecordTicket } from '../../host/record-shelf.ts';
 import { followed } from './followed.ts';
 import type { PointOnShow } from './on-show.ts';
 import type { RunStatus } from './run-status.ts';
@@ -20,6 +21,7 @@ interface Seen {
 		readonly shown: ReadonlySignal<Shown | null>;
 		readonly status: ReadonlySignal<RunStatus>;
 		readonly background: Background;
+		readonly recordFor: (of: Shown) => Promise<RecordTicket | null>;
 	};
 	readonly request: ReadonlySignal<StudyRequest | null>;
 	readonly document: ReadonlySignal<JsonObject | null>;
@@ -40,7 +42,7 @@ export function createBaseline({ services, runs, request, document, onShow, poin
 	const canPin = computed(() => {
 		const present = runs.shown.value;
 		return (
-			present?.record !== undefined &&
+			present !== null &&
 			!present.result.provenance.partial &&
 			present.scenario === request.value?.scenario &&
 			present !== baseline.value?.shown
@@ -64,7 +66,7 @@ export function createBaseline({ services, runs, request, document, onShow, poin
 		const pinned = baseline.value?.shown;
 		const present = runs.shown.value;
 		if (!pinned || !present || onShow.value?.preview) return false;
-		return pinned.scenario === present.scenario && pinned.seed === present.seed && pinned.units === present.units;
+		return isSameScenario(pinned, present) && pinned.seed === present.seed && pinned.units === present.units;
 	});
 	/** The baseline's units and those on show; null where there is nothing to compare. */
 	const places = computed<readonly [PlaceOnShelf, PlaceOnShelf] | null>(() => {
@@ -94,6 +96,28 @@ export function createBaseline({ services, runs, request, document, onShow, poin
 		);
 	};
 
+	/** Figures whose units are asked for; what gave way to a run is asked for again after it. */
+	const asked = new WeakSet<Shown>();
+	const askFor = (of: Shown, take: (record: RecordTicket) => void): void => {
+		if (of.record || asked.has(of)) return;
+		asked.add(of);
+		runs
+			.recordFor(of)
+			.then((record) => (record ? take(record) : asked.delete(of)))
+			// without them there are no changes to be told; the figures stand all the same
+			.catch(() => {});
+	};
+	effect(() => {
+		const pinned = baseline.value;
+		const present = runs.shown.value;
+		const { state } = runs.status.value;
+		if (!pinned || (state !== 'done' && state !== 'idle')) return;
+		askFor(pinned.shown, (record) => {
+			if (baseline.value === pinned) baseline.value = { ...pinned, shown: { ...pinned.shown, record } };
+		});
+		if (present && !isBaseline.value && !present.result.provenance.partial) askFor(present, () => {});
+	});
+
 	effect(() => {
 		const pinned = baseline.value;
 		const point = at.value;
@@ -106,7 +130,7 @@ export function createBaseline({ services, runs, request, document, onShow, poin
 				{ ...pinned.shown, units, point },
 				{ signal: end, stop, onPartial: () => {} },
 			);
-			if (preview?.isComplete && baseline.value === pinned) {
+			if (preview?.isComplete && baseline.value?.document === pinned.document) {
 				previews.value = new Map([...previews.value, [point, preview]]);
 			}
 		});
@@ -127,9 +151,23 @@ export function createBaseline({ services, runs, request, document, onShow, poin
 			previews.value = new Map();
 			baseline.value = { shown: present, document: document.value };
 		},
+		/** Takes up a baseline that was pinned before the page was left. */
+		adopt(earlier: Baseline): void {
+			previews.value = new Map();
+			baseline.value = earlier;
+		},
 		unpin(): void {
 			baseline.value = null;
 			previews.value = new Map();
 		},
 	};
+}
+
+/** A scenario read again, as after a reload, is another object of the same digest. */
+function isSameScenario(one: Shown, other: Shown): boolean {
+	const { scenarioDigest } = one.result.provenance;
+	return (
+		one.scenario === other.scenario ||
+		(scenarioDigest !== '' && scenarioDigest === other.result.provenance.scenarioDigest)
+	);
 }

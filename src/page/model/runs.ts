@@ -2,6 +2,7 @@ import { type ReadonlySignal, signal } from '@preact/signals';
 import type { Scenario } from '../../../shared/scenario/scenario.ts';
 import type { StudyResult } from '../../../shared/study/result.ts';
 import { count } from '../../../shared/words/figures.ts';
+import type { RecordTicket } from '../../host/record-shelf.ts';
 import type { RunStatus } from './run-status.ts';
 import type { Previewed, Services, Shown, StudyRequest } from './services.ts';
 
@@ -50,6 +51,24 @@ export function createRuns(
 		queue = turn.catch(() => {});
 		return turn;
 	};
+
+	/**
+	 * The units behind figures that came without them, as kept ones do: the same
+	 * drives simulated again in a quiet moment. Null where it gave way to a run, or
+	 * where they are not the very same drives.
+	 */
+	async function recordFor(of: Shown): Promise<RecordTicket | null> {
+		if (of.record) return of.record;
+		let found: RecordTicket | null = null;
+		await background(async ({ end, stop }) => {
+			const none = (): void => {};
+			const watch = { signal: end, stop, onProgress: none, onPartial: none };
+			const { result, record } = await services.study(of, watch);
+			if (result.provenance.resultDigest === of.result.provenance.resultDigest) found = record;
+		});
+		if (found && shown.value === of) shown.value = { ...of, record: found };
+		return found;
+	}
 
 	/** Takes the place of the run under way, if there is one. */
 	function begin(isGentle: boolean): Run {
@@ -166,6 +185,7 @@ export function createRuns(
 		shown,
 		preview,
 		background,
+		recordFor,
 		run,
 		follow,
 		/** Stops the run; what finished is kept and shown. */

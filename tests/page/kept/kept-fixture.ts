@@ -23,10 +23,11 @@ export const record = (over: Partial<KeptRecord> = {}): KeptRecord => ({
 });
 
 /** A store in memory. */
-export function memoryStore(kept: unknown[] = []): KeptStore & { kept: unknown[]; lastKept: unknown } {
+export function memoryStore(kept: unknown[] = []): KeptStore & { kept: unknown[]; lastKept: unknown; pinned: unknown } {
 	return {
 		kept,
 		lastKept: undefined,
+		pinned: undefined,
 		async all() {
 			return this.kept;
 		},
@@ -41,6 +42,12 @@ export function memoryStore(kept: unknown[] = []): KeptStore & { kept: unknown[]
 		},
 		async setLast(last) {
 			this.lastKept = last;
+		},
+		async baseline() {
+			return this.pinned;
+		},
+		async setBaseline(pinned) {
+			this.pinned = pinned ?? undefined;
 		},
 	};
 }

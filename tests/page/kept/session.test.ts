@@ -4,6 +4,7 @@ import { scenarioDigest } from '../../../shared/scenario/digest.ts';
 import { readScenario } from '../../../shared/scenario/read-scenario.ts';
 import type { StudyResult } from '../../../shared/study/result.ts';
 import { version } from '../../../shared/study/version.ts';
+import type { Baseline } from '../../../src/page/model/baseline.ts';
 import type { KeptWork } from '../../../src/page/model/kept/kept-work.ts';
 import { linkTo } from '../../../src/page/model/kept/scenario-link.ts';
 import { beginSession } from '../../../src/page/model/kept/session.ts';
@@ -18,6 +19,7 @@ afterEach(() => void vi.useRealTimers());
 /** A page that notes what is done to it. */
 function page(hash = '') {
 	const resumed: { work: KeptWork; result: StudyResult | null }[] = [];
+	const adopted: Baseline[] = [];
 	let runs = 0;
 	return {
 		resumed,
@@ -28,6 +30,11 @@ function page(hash = '') {
 		status: signal({ state: 'idle' as const, note: '' }),
 		fileProblem: signal(''),
 		services: { read: readScenario } as never,
+		against: {
+			baseline: signal<Baseline | null>(null),
+			adopt: (pinned: Baseline) => void adopted.push(pinned),
+		} as never,
+		adopted,
 		resume: (work: KeptWork, result: StudyResult | null) => void resumed.push({ work, result }),
 		run: async () => {
 			runs += 1;
@@ -136,4 +143,20 @@ test('what is asked is noted a moment later, whole results are kept once, partia
 	made.shown.value = { ...shown, result: studyResult() };
 	await vi.advanceTimersByTimeAsync(10);
 	expect(store.lastKept).toMatchObject({ work: { seed: 'typed' } });
+});
+
+test('what was pinned is pinned again with its figures; of another version or broken it is not', async () => {
+	const store = memoryStore();
+	store.pinned = { work: work({ units: '1000' }), result: await resultOf(work()) };
+	const made = page();
+	await beginSession(made, notebook(null), async () => store);
+	expect(made.adopted).toHaveLength(1);
+	expect(made.adopted[0]?.shown).toMatchObject({ units: 1000, seed: 'demo' });
+	expect(made.adopted[0]?.document).toMatchObject({ name: '24 V fan' });
+	for (const wrong of [{ work: work({ seed: 'other' }), result: await resultOf(work()) }, { work: 7 }, 'none']) {
+		store.pinned = wrong;
+		const other = page();
+		await beginSession(other, notebook(null), async () => store);
+		expect(other.adopted).toEqual([]);
+	}
 });

@@ -2,6 +2,12 @@ import type { StudyResult } from '../../../../shared/study/result.ts';
 import type { KeptRecord } from './kept-record.ts';
 import type { KeptWork } from './kept-work.ts';
 
+/** Figures with what was asked for them. */
+export interface KeptFigures {
+	readonly work: KeptWork;
+	readonly result: StudyResult;
+}
+
 /** Where results are kept. What comes back is looked through by whoever asks: it may have been changed. */
 export interface KeptStore {
 	/** Every kept result. */
@@ -10,5 +16,8 @@ export interface KeptStore {
 	remove(id: string): Promise<void>;
 	/** What was last on show, to come back to. */
 	last(): Promise<unknown>;
-	setLast(last: { readonly work: KeptWork; readonly result: StudyResult }): Promise<void>;
+	setLast(last: KeptFigures): Promise<void>;
+	/** The baseline that is pinned. */
+	baseline(): Promise<unknown>;
+	setBaseline(pinned: KeptFigures | null): Promise<void>;
 }

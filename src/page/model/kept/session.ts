@@ -2,6 +2,7 @@ import { effect } from '@preact/signals';
 import { version } from '../../../../shared/study/version.ts';
 import type { PageModel } from '../page-model.ts';
 import { belongs } from './belongs.ts';
+import { keepPinned } from './keep-pinned.ts';
 import { readRecord, workShape } from './kept-record.ts';
 import type { KeptStore } from './kept-store.ts';
 import type { KeptWork } from './kept-work.ts';
@@ -13,7 +14,10 @@ export interface Notebook {
 	write(text: string): void;
 }
 
-type Page = Pick<PageModel, 'route' | 'work' | 'shown' | 'status' | 'resume' | 'run' | 'fileProblem' | 'services'>;
+type Page = Pick<
+	PageModel,
+	'route' | 'work' | 'shown' | 'status' | 'resume' | 'run' | 'fileProblem' | 'services' | 'against'
+>;
 
 /**
  * Begins where a link says, else where the page was left, else with the first demo; and from then on notes what is
@@ -31,6 +35,7 @@ export async function beginSession(page: Page, notebook: Notebook, store: () => 
 	}
 	watchLinks(page);
 	noteWork(page, notebook, store);
+	await keepPinned(page, store);
 }
 
 /** Opens what a link carries; a broken one is told of and leaves everything as it is. */
