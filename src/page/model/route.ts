@@ -7,6 +7,7 @@ import { computed, signal } from '@preact/signals';
 export const viewTitles = {
 	'which-choice': 'Which choice',
 	grades: 'What grade',
+	origins: 'What drives the spread',
 	'what-changed': 'What changed',
 	'one-drive': 'One drive',
 	kept: 'Keep and share',

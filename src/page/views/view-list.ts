@@ -9,6 +9,7 @@ export type View = ComponentType<{ model: PageModel }>;
 export const viewList: Readonly<Record<ViewName, { readonly here: View } | { readonly load: () => Promise<View> }>> = {
 	'which-choice': { here: WhichChoice },
 	grades: { load: async () => (await import('./grades/grades.tsx')).GradesView },
+	origins: { load: async () => (await import('./origins/origins.tsx')).OriginsView },
 	'what-changed': { load: async () => (await import('./what-changed/what-changed.tsx')).WhatChanged },
 	kept: { load: async () => (await import('./kept/kept.tsx')).KeptView },
 	'one-drive': { load: async () => (await import('./one-drive/one-drive.tsx')).OneDriveView },

@@ -11,7 +11,7 @@ export function GradeTables({ answer: { choices, isPriced } }: { answer: Answer 
 	return (
 		<section class="grade-tables" aria-labelledby="grade-tables-title">
 			<h3 id="grade-tables-title">The grades in figures</h3>
-			<Scroll what="the grades in figures">
+			<Scroll what="each grade, choice by choice">
 				<table>
 					<thead>
 						<tr>

@@ -1,0 +1,97 @@
+import { readFileSync } from 'node:fs';
+import { AxeBuilder } from '@axe-core/playwright';
+import type { Page } from 'playwright-core';
+import { expect, test } from 'vitest';
+import { builtPage } from './open-page.ts';
+
+const built = builtPage();
+
+/** Opens a view by its link while the page's own run waits, so that the question is asked with few drives. */
+async function ask(page: Page, field: string, typed: string): Promise<void> {
+	await page.getByLabel('Drives to build').fill('12');
+	await page.getByLabel(field).fill(typed);
+	await page.getByRole('button', { name: 'Run', exact: true }).click();
+	await page.getByText(/^Finished in/).waitFor({ timeout: 60_000 });
+	const run = page.locator('.ask-bar');
+	const again = run.getByRole('button', { name: /^Run/ });
+	if ((await again.count()) > 0) await again.click();
+	await answered(page);
+}
+const answered = (page: Page) =>
+	page.locator('.ask-bar .progress', { hasText: /, in \d/ }).waitFor({ timeout: 100_000 });
+const saved = async (page: Page, name: string, kind: string): Promise<Buffer> => {
+	const [download] = await Promise.all([
+		page.waitForEvent('download'),
+		page.getByRole('button', { name: `Save ${name} as ${kind}` }).click(),
+	]);
+	return readFileSync(await download.path());
+};
+const axe = async (page: Page): Promise<readonly string[]> => {
+	const { violations } = await new AxeBuilder({ page })
+		.withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
+		.analyze();
+	return violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`);
+};
+const sticksOut = (page: Page): Promise<number> =>
+	page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+
+test('what grade is enough: asked by link, answered with figures, stale after an edit, asked again, saved, axe and 390 px', async () => {
+	const { page } = await built.open({ hash: '#grades' });
+	await ask(page, 'Drives in each run', '60');
+	expect(await page.locator('.sentence').textContent()).toMatch(
+		/^Of the sensing resistors, .* with half-bus; .* with virtual neutral.* 95.% (confidence|of drives)/,
+	);
+	expect(await page.locator('.grade-tables tbody').count()).toBe(2);
+	await page.locator('.grade-pictures svg.marks').nth(1).waitFor();
+	const csv = (await saved(page, 'grades-errors', 'CSV')).toString();
+	expect(csv).toMatch(/^layer,grade,choice,value,low,high,median,says\r\nerrors,exact,halfBus,\d/);
+	expect((await saved(page, 'grades-shortfalls', 'SVG')).toString()).toMatch(/5.% allowed/);
+
+	// an edit leaves the answer on show, says that it is of earlier inputs, and asks nothing by itself
+	await page.getByLabel('star resistor: mismatch tolerance').fill('0.5 %');
+	await page.locator('.ask-bar.is-stale').waitFor();
+	expect(await page.locator('.ask-bar .reservation').textContent()).toMatch(
+		/^These figures are of earlier inputs\. Changed since: star resistor 66\.5.kΩ, mismatch 1.% → /,
+	);
+	await page.getByRole('button', { name: 'Run again' }).click();
+	await page.getByRole('button', { name: 'Stop' }).waitFor();
+	// an edit while it runs ends it
+	await page.getByLabel('star resistor: mismatch tolerance').fill('0.2 %');
+	await page.getByText('Stopped, since an input was changed.').first().waitFor();
+	await page.getByRole('button', { name: 'Reset all' }).click();
+	await page.locator('.ask-bar:not(.is-stale)').waitFor();
+
+	await page.getByLabel('Grades, such as').fill('1 %, 40 %');
+	expect(await page.locator('#grade-list-problem').textContent()).toMatch(/“40 %”/);
+	await page.getByLabel('Grades, such as').fill('5 %, 2 %, 1 %, 0.5 %, 0.1 %');
+	expect(await axe(page)).toEqual([]);
+	await page.setViewportSize({ width: 390, height: 844 });
+	expect(await sticksOut(page)).toBeLessThanOrEqual(0);
+}, 240_000);
+
+test('what drives the spread: reached by keyboard, answered point by point, against a baseline, in the dark, axe and 390 px', async () => {
+	const { page } = await built.open({ colorScheme: 'dark' });
+	await page.getByRole('link', { name: 'What drives the spread' }).focus();
+	await page.keyboard.press('Enter');
+	await page.getByRole('heading', { name: 'What drives the spread?' }).waitFor();
+	await ask(page, 'Rows of the design; more narrow the intervals', '24');
+	expect(await page.locator('.sentence').textContent()).toMatch(
+		/^At slow half-bus spreads by \d\.\d\d°, \d+.% of it \(.*\) from the .*; virtual neutral spreads by /,
+	);
+	await page.locator('.origins-picture svg.marks').waitFor();
+	await page.locator('.budgets svg.marks').waitFor();
+	expect(await page.locator('.budgets').textContent()).toMatch(/no drive that anyone will build/);
+	expect(await page.locator('.worst-sector').count()).toBe(2);
+	expect((await saved(page, 'spread-origins', 'PNG')).subarray(1, 4).toString()).toBe('PNG');
+
+	await page.getByRole('button', { name: 'Pin as baseline' }).click();
+	await page.getByLabel('star resistor: mismatch tolerance').fill('5 %');
+	await page.getByRole('button', { name: 'Run again' }).click();
+	await page.locator('.changed').waitFor({ timeout: 100_000 });
+	expect(await page.locator('.changed').textContent()).toMatch(/virtual neutral \d+\.\d+° → \d+\.\d+°\.$/);
+	expect(await page.locator('.shares small.was').first().textContent()).toMatch(/^was \d+/);
+	await answered(page);
+	expect(await axe(page)).toEqual([]);
+	await page.setViewportSize({ width: 390, height: 844 });
+	expect(await sticksOut(page)).toBeLessThanOrEqual(0);
+}, 240_000);
