@@ -1,8 +1,6 @@
 import { choiceNames } from '../drive/drive.ts';
-import { clopperPearsonUpper } from '../statistics/clopper-pearson.ts';
 import { orderStatisticInterval } from '../statistics/order-statistic-interval.ts';
 import { quantileOfSorted } from '../statistics/quantile.ts';
-import { ratioEstimate } from '../statistics/ratio-estimate.ts';
 import { type EventKind, eventKinds } from '../words/names.ts';
 import { angleBins } from './angle-histogram.ts';
 import { type CountName, kindCountNames, kindSumNames, type MeasureName } from './columns.ts';
@@ -10,7 +8,8 @@ import { computedRate } from './computed-rate.ts';
 import { figureSpread } from './figure-spread.ts';
 import type { StudyColumns } from './merge.ts';
 import { pooledQuantile } from './pooled-quantile.ts';
-import type { ChoiceFigures, ComputedRate, RateFigure } from './result.ts';
+import { rateFigure } from './rate-figure.ts';
+import type { ChoiceFigures } from './result.ts';
 import { unitFigureNames, unitFigures, unitFigureValues } from './unit-figures.ts';
 
 /** Shares of all commutations whose angle errors are quoted. */
@@ -67,7 +66,7 @@ export function choiceFigures(place: Place): Omit<ChoiceFigures, 'histogram' | '
 			]),
 		) as unknown as ChoiceFigures['unitFigures'],
 		computed: computedRates(place),
-		rates: { early: rate(place, 'early'), late: rate(place, 'late'), missed: rate(place, 'missed') },
+		rates: perKind((kind) => rateFigure(unitValues(place, kind), unitValues(place, 'sectors'), place)),
 		causes: { freewheel: count('freewheel'), noise: count('noise'), threshold: count('threshold') },
 		lost: count('lost'),
 		runs,
@@ -75,22 +74,6 @@ export function choiceFigures(place: Place): Omit<ChoiceFigures, 'histogram' | '
 		torqueNotReached: count('torqueNotReached'),
 		sectorMeans: kindSumNames.map((name, kind) => total(name) / count(kindCountNames[kind as 0])),
 	};
-}
-
-/**
- * Sectors of one unit share its parts and are not independent: the interval is
- * that of a ratio of sums over units. Without events there is no spread to
- * estimate from, and the bound is the exact one on the share of affected units.
- */
-function rate(place: Place, name: 'early' | 'late' | 'missed'): RateFigure {
-	const events = unitValues(place, name);
-	const seen = sum(events);
-	if (seen === 0) {
-		const high = clopperPearsonUpper(0, place.finished.length, place.level);
-		return { count: 0, rate: 0, low: 0, high, perHour: 0, boundOn: 'units' };
-	}
-	const { ratio, low, high } = ratioEstimate(events, unitValues(place, 'sectors'), place.level);
-	return { count: seen, rate: ratio, low, high, perHour: ratio * place.sectorsPerHour, boundOn: 'sectors' };
 }
 
 /** Rates from computed chances; null where a unit has none. */
@@ -104,13 +87,13 @@ function computedRates(place: Place): ChoiceFigures['computed'] {
 	const { finished: units, sectorsPerHour, level } = place;
 	const figures = (values: Float64Array) => computedRate(values, sectors, { units, sectorsPerHour, level });
 	return {
-		...(Object.fromEntries(eventKinds.map((kind, k) => [kind, figures(chances[k] as Float64Array)])) as Record<
-			EventKind,
-			ComputedRate
-		>),
+		...perKind((_, place) => figures(chances[place] as Float64Array)),
 		all: figures(all),
 	};
 }
+
+const perKind = <T>(make: (kind: EventKind, place: number) => T) =>
+	Object.fromEntries(eventKinds.map((kind, place) => [kind, make(kind, place)])) as Record<EventKind, T>;
 
 /** Where the finished units lie in the columns. */
 export function cellsOf({

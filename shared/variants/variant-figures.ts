@@ -1,14 +1,13 @@
 import type { PerChoice } from '../drive/drive.ts';
 import type { Scenario } from '../scenario/scenario.ts';
-import { clopperPearsonUpper } from '../statistics/clopper-pearson.ts';
 import { orderStatisticInterval } from '../statistics/order-statistic-interval.ts';
 import { quantileOfSorted } from '../statistics/quantile.ts';
-import { ratioEstimate } from '../statistics/ratio-estimate.ts';
 import { type Verdict, verdict } from '../statistics/verdict.ts';
 import { unitValues } from '../study/choice-figures.ts';
 import { computedRate } from '../study/computed-rate.ts';
 import { type StudyColumns, unitStates } from '../study/merge.ts';
 import { perChoice } from '../study/per-choice.ts';
+import { rateFigure } from '../study/rate-figure.ts';
 import type { ChoiceFigures, ComputedRate, RateFigure } from '../study/result.ts';
 import { sectorsPerHour } from '../study/sectors-per-hour.ts';
 import { requirementOf, unitJudge } from '../study/unit-passes.ts';
@@ -133,7 +132,7 @@ function pointOf(
 		sectors: all,
 		meanError: total(unitValues(place, 'errorSum')) / all,
 		unitError: errorQuantiles(unitValues(place, 'unitError')),
-		counted: countedRate(events, sectors, perHour),
+		counted: rateFigure(events, sectors, { sectorsPerHour: perHour, level: figuresLevel }),
 		computed: isComputed
 			? computedRate(chances, sectors, { units: finished, sectorsPerHour: perHour, level: figuresLevel })
 			: null,
@@ -141,17 +140,6 @@ function pointOf(
 		torqueNotReached: total(unitValues(place, 'torqueNotReached')),
 		runs: total(unitValues(place, 'runs')),
 	};
-}
-
-/** As the study counts each kind of event: over units, and without an event a bound on the units affected. */
-function countedRate(events: Float64Array, sectors: Float64Array, perHour: number): RateFigure {
-	const count = events.reduce((sum, event) => sum + event, 0);
-	if (count === 0) {
-		const high = clopperPearsonUpper(0, events.length, figuresLevel);
-		return { count, rate: 0, low: 0, high, perHour: 0, boundOn: 'units' };
-	}
-	const { ratio, low, high } = ratioEstimate(events, sectors, figuresLevel);
-	return { count, rate: ratio, low, high, perHour: ratio * perHour, boundOn: 'sectors' };
 }
 
 function errorQuantiles(errors: Float64Array): ChoiceFigures['unitError'] {

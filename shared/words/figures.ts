@@ -11,6 +11,9 @@ const thinSpace = '\u202f';
 const space = '\u00a0';
 const raisedDigits = '⁰¹²³⁴⁵⁶⁷⁸⁹';
 
+/** Where there is no figure, as of no sectors at all. */
+const none = '–';
+
 const withMinus = (text: string): string => text.replace('-', minus);
 /** "-0.00" is a zero. */
 const fixed = (value: number, decimals: number): string => {
@@ -20,11 +23,13 @@ const fixed = (value: number, decimals: number): string => {
 
 /** 12840 → "12 840", four digits and up grouped. */
 export function count(value: number): string {
+	if (Number.isNaN(value)) return none;
 	return withMinus(String(Math.round(value))).replace(/\B(?=(\d{3})+$)/g, thinSpace);
 }
 
 /** Electrical degrees to 0.01° below 10°, 0.1° from there: "−1.24°", "31.6°". */
 export function degrees(value: number): string {
+	if (Number.isNaN(value)) return none;
 	return `${fixed(value, Math.abs(value) < 9.995 ? 2 : 1)}°`;
 }
 
@@ -64,6 +69,7 @@ const mostFigure = 1e18;
 
 /** Two significant digits with a power of ten: "3.2 × 10⁻⁴"; from 0.01 to 100 plainly: "0.014"; below 10⁻¹⁸ no more than that. */
 export function power(value: number): string {
+	if (Number.isNaN(value)) return none;
 	if (value === 0) return '0';
 	if (Math.abs(value) < leastFigure) return `<${space}10${raised(-18)}`;
 	if (Math.abs(value) > mostFigure) return `>${space}10${raised(18)}`;
@@ -94,7 +100,7 @@ export function chancePerHour(value: number): string {
 	return value >= 100 ? perHour(value) : chance(value);
 }
 
-/** "low … high" of an interval already in words. */
+/** "low … high" of an interval already in words; once where both are the same word. */
 export function span(low: string, high: string): string {
-	return `${low} … ${high}`;
+	return low === high && !/\d/.test(low) ? low : `${low} … ${high}`;
 }

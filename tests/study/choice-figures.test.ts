@@ -100,6 +100,14 @@ test('the median of eight units has order-statistic limits: the first and the la
 	expect(unitError.q95Interval).toBeNull();
 });
 
+test('units that lost lock before a sector was measured bound nothing: none of 8 leaves 31.2 %, 3 without sectors 45.1 %', () => {
+	// Clopper–Pearson, 0 of n: 1 − 0.05^(1/n) − recomputed
+	const high = (sectors: readonly number[]) => choiceFigures(place(study({ sectors }))).rates.early.high;
+	expect(high(Array(8).fill(24))).toBeCloseTo(1 - 0.05 ** (1 / 8), 9);
+	expect(high([...Array(5).fill(24), 0, 0, 0])).toBeCloseTo(1 - 0.05 ** (1 / 5), 9);
+	expect(high(Array(8).fill(0))).toBe(1);
+});
+
 test('with no finished unit nothing is claimed: no sectors, figures that are no numbers, a bound of 100 %', () => {
 	const figures = choiceFigures({ ...place(emptyStudy(8, 1)), finished: [] });
 	expect(figures.units).toBe(0);

@@ -9,6 +9,7 @@ import {
 	power,
 	raised,
 	signedDegrees,
+	span,
 } from '../../shared/words/figures.ts';
 
 /** Breaks are narrow or unbreakable on the page; a plain space reads better here. */
@@ -75,6 +76,11 @@ test('a chance of 10⁻¹⁰² or of 0 is told as below 10⁻¹⁸, a ratio of 1
 		'< 10⁻¹⁸',
 		'1 300',
 	]);
+});
+
+test('where there is no figure a dash stands, and limits that are both a dash or a word stand once', () => {
+	expect([degrees, signedDegrees, power, perHour, count].map((words) => words(Number.NaN))).toEqual(Array(5).fill('–'));
+	expect([span('–', '–'), span('lock lost', 'lock lost'), span('1 %', '1 %')]).toEqual(['–', 'lock lost', '1 % … 1 %']);
 });
 
 test('rates carry two digits and a raised power of ten outside 0.01 … 100', () => {
