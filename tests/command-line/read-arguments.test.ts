@@ -15,6 +15,7 @@ const read = (...argv: string[]) => readArguments(argv, command);
 test('options are read in both spellings, and those not given have their fallback', () => {
 	expect(read('a.json', '--units', '20', '--seed=x')).toEqual({
 		file: 'a.json',
+		secondFile: '',
 		values: { units: 20, seed: 'x', readings: false },
 		help: false,
 		problems: [],
