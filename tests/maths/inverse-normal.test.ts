@@ -3,18 +3,6 @@ import { describe, expect, it } from 'vitest';
 import { inverseNormal } from '../../shared/maths/inverse-normal.ts';
 
 describe('inverse normal', () => {
-	// Wichura 1988, AS 241: values quoted, recomputed in 50-digit arithmetic; rounded to doubles
-	it.each([
-		[0.25, -0.6744897501960817],
-		[0.001, -3.0902323061678136],
-		[1e-20, -9.262340089798407],
-		[0.95, 1.6448536269514726],
-		[0.975, 1.9599639845400543],
-		[0.995, 2.575829303548901],
-	])('of %s is %s to 1 part in 10¹⁵', (p, z) => {
-		expect(Math.abs(inverseNormal(p) / z - 1)).toBeLessThan(1e-15);
-	});
-
 	it('undoes the distribution function to 1 part in 10¹³ from −8 to 8 standard deviations below the median', () => {
 		for (let z = -8; z <= 0; z += 0.01) {
 			expect(Math.abs(inverseNormal(normalCdf(z, 0, 1)) - z)).toBeLessThan(1e-13 * Math.max(1, -z));

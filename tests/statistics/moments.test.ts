@@ -17,19 +17,6 @@ function momentsOf(values: readonly number[]): Moments {
 }
 
 describe('streaming moments', () => {
-	// NIST Statistical Reference Datasets, univariate summary statistics: certified values.
-	// NumAcc3 and 4 are limited to 9.5 and 8.3 digits of s by the rounding of their input.
-	it.each([
-		['NumAcc1', [10000001, 10000003, 10000002], 10000002, 1, 15],
-		['NumAcc2', alternating(1), 1.2, 0.1, 11],
-		['NumAcc3', alternating(1e6), 1000000.2, 0.1, 9],
-		['NumAcc4', alternating(1e7), 10000000.2, 0.1, 8],
-	])('%s: mean to 14 digits, s to at least the digits that its input carries', (_, values, mean, sd, least) => {
-		const moments = momentsOf(values);
-		expect(digits(moments.mean, mean)).toBeGreaterThan(13.9);
-		expect(digits(moments.sd, sd)).toBeGreaterThanOrEqual(least);
-	});
-
 	it.each([1, 7, 500, 1000])('parts split at %s and merged agree with the whole to 11 digits', (at) => {
 		const values = alternating(1);
 		const merged = momentsOf(values.slice(0, at));
