@@ -10,10 +10,13 @@ export interface CarriedProgram {
 	readonly worker: string;
 }
 
+/** What a report holds in figures. */
+export type CarriedFigures = Pick<Report, 'calculations' | 'modelChecks'>;
+
 /** The ids of the parts in the page, by which its own script finds them. */
 export const carriedIds = {
 	scenario: 'carried-scenario',
-	calculations: 'carried-calculations',
+	figures: 'carried-figures',
 	check: 'carried-check',
 	worker: 'carried-worker',
 } as const;
@@ -22,10 +25,11 @@ export const carriedIds = {
  * The scenario, all results with every digit, and the program, as text that no
  * browser runs or shows by itself.
  */
-export function carried({ scenarioText, calculations }: Report, program: CarriedProgram): Markup {
+export function carried({ scenarioText, calculations, modelChecks }: Report, program: CarriedProgram): Markup {
+	const figures: CarriedFigures = { calculations, modelChecks };
 	return html`
 <script type="application/json" id="${carriedIds.scenario}">${raw(inertJson(scenarioText))}</script>
-<script type="application/json" id="${carriedIds.calculations}">${raw(inertJson(jsonText(calculations)))}</script>
+<script type="application/json" id="${carriedIds.figures}">${raw(inertJson(jsonText(figures)))}</script>
 <script type="text/plain" id="${carriedIds.check}">${raw(inertCode(program.check))}</script>
 <script type="text/plain" id="${carriedIds.worker}">${raw(inertCode(program.worker))}</script>`;
 }

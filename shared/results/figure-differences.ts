@@ -1,5 +1,3 @@
-import type { StudyResult } from '../study/result.ts';
-
 /** A figure of a result, by its place in the file: `points[0].choices.halfBus.unitError.q95`. */
 export interface FigureDifference {
 	readonly path: string;
@@ -19,8 +17,8 @@ export type Figure = number | string | boolean | null | undefined;
 /** Sentences repeat figures, version and digests differ where anything does: neither is a figure. */
 const apart = new Set(['format', 'formatVersion', 'sentence', 'version', 'resultDigest', 'scenarioDigest', 'methods']);
 
-/** Every figure of two results, to the last bit. */
-export function figureDifferences(first: StudyResult, second: StudyResult): FigureComparison {
+/** Every figure of two results of any command, to the last bit. */
+export function figureDifferences(first: object, second: object): FigureComparison {
 	const [one, other] = [figuresOf(first), figuresOf(second)];
 	const paths = new Set([...one.keys(), ...other.keys()]);
 	return {
@@ -31,7 +29,7 @@ export function figureDifferences(first: StudyResult, second: StudyResult): Figu
 	};
 }
 
-function figuresOf(result: StudyResult): Map<string, Figure> {
+function figuresOf(result: object): Map<string, Figure> {
 	const figures = new Map<string, Figure>();
 	const walk = (value: unknown, path: string): void => {
 		if (typeof value !== 'object' || value === null) figures.set(path, value as Figure);
@@ -41,7 +39,6 @@ function figuresOf(result: StudyResult): Map<string, Figure> {
 				if (!apart.has(name)) walk(member, path === '' ? name : `${path}.${name}`);
 			}
 	};
-	const { provenance, stopping, requirement, verdict, comparison, points } = result;
-	walk({ provenance, stopping, requirement, verdict, comparison, points }, '');
+	walk(result, '');
 	return figures;
 }

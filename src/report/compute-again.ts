@@ -1,27 +1,38 @@
 import type { Calculation } from '../../shared/report/report.ts';
-import { type Comparison, compareFigures } from '../../shared/results/compare-figures.ts';
-import { readScenario } from '../../shared/scenario/read-scenario.ts';
+import { type FigureComparison, figureDifferences } from '../../shared/results/figure-differences.ts';
+import { jsonText } from '../../shared/results/json-text.ts';
+import type { Scenario } from '../../shared/scenario/scenario.ts';
 import type { Pool } from '../host/pool.ts';
-import { runCalculation } from './run-calculation.ts';
+import { runCalculation, type Watch } from './run-calculation.ts';
 
-interface Watch {
-	readonly signal: AbortSignal;
-	readonly onProgress: (progress: {
-		readonly asked: number;
-		readonly finished: number;
-		readonly failed: number;
-	}) => void;
+/** A calculation held against the same one computed again. */
+export interface ComputedAgain extends FigureComparison {
+	readonly calculation: Calculation;
+	/** Whether every drive behind the figures is the same to the last bit, as far as the calculation keeps a digest over them. */
+	readonly sameDrives: boolean;
 }
 
-/** Computes a report's calculation again from the scenario that it carries, and holds every figure against what it says. */
+/** Computes a report's calculation again and holds every figure against what it says. */
 export async function computeAgain(
-	scenarioText: string,
+	scenario: Scenario,
 	{ result, ...asked }: Calculation,
 	pool: Pool,
 	watch: Watch,
-): Promise<Comparison> {
-	const reading = readScenario(scenarioText);
-	if ('problems' in reading) throw new Error('the scenario that this file carries cannot be read');
-	const again = await runCalculation(asked as Parameters<typeof runCalculation>[0], reading.scenario, pool, watch);
-	return compareFigures(result, again.result);
+): Promise<ComputedAgain> {
+	const again = await runCalculation(asked as Parameters<typeof runCalculation>[0], scenario, pool, watch);
+	// as the report has it: what does not exist is null
+	const written: object = JSON.parse(jsonText(again.result));
+	return {
+		calculation: again,
+		...figureDifferences(result, written),
+		sameDrives: digestsOf(result).join() === digestsOf(again.result).join(),
+	};
+}
+
+/** Digests over drives, wherever a result holds them. */
+function digestsOf(value: unknown): readonly string[] {
+	if (typeof value !== 'object' || value === null) return [];
+	return Object.entries(value).flatMap(([name, member]) =>
+		name === 'resultDigest' && typeof member === 'string' ? [member] : digestsOf(member),
+	);
 }

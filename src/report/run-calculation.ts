@@ -9,7 +9,7 @@ import { runStudyInPool } from '../host/run-study.ts';
 import type { WorkProgress } from '../host/run-variants.ts';
 import { mostSearched, runWeakestInPool } from '../host/run-weakest.ts';
 
-interface Watch {
+export interface Watch {
 	readonly signal: AbortSignal;
 	/** Drives so far and those known to be needed; at most 20 times a second. */
 	readonly onProgress: (progress: WorkProgress) => void;
