@@ -1,3 +1,5 @@
+import { drivesNear } from '../../shared/study/drives-near.ts';
+import { perChoice } from '../../shared/study/per-choice.ts';
 import { pointChange } from '../../shared/study/point-change.ts';
 import { browserHost } from '../host/browser-host.ts';
 import { keptCompensation } from '../host/kept-compensation.ts';
@@ -58,6 +60,10 @@ export function startEngine() {
 			? pointChange({ record: first, point: before.point }, { record: second, point: after.point })
 			: null;
 	};
+	const near = async ({ place, angle, most }: { place: PlaceOnShelf; angle: number; most: number }) => {
+		const study = records.at(place.record)?.study;
+		return study ? perChoice((_, choice) => drivesNear(study, { point: place.point, choice, angle, most })) : null;
+	};
 	const letGo = async (ticket: RecordTicket) => records.letGo(ticket);
-	return { study, preview, compare, change, letGo };
+	return { study, preview, compare, change, near, letGo };
 }

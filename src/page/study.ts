@@ -4,7 +4,7 @@ import type { startEngine } from './engine.ts';
 import type { Services } from './model/services.ts';
 
 /** The engine in its own thread; this one draws and listens, no more. */
-export function studyRunner(): Pick<Services, 'study' | 'preview' | 'compare' | 'pointChange'> {
+export function studyRunner(): Pick<Services, 'study' | 'preview' | 'compare' | 'pointChange' | 'drivesNear'> {
 	const engine = farCalls<ReturnType<typeof startEngine>>(startWorker);
 	engine.start();
 	// records that nobody on this side can ask for any more
@@ -39,6 +39,7 @@ export function studyRunner(): Pick<Services, 'study' | 'preview' | 'compare' | 
 			return found?.map(held) ?? null;
 		},
 		pointChange: (before, after) => engine.call('change', [before, after]),
+		drivesNear: (place, where) => engine.call('near', { place, ...where }),
 	};
 }
 

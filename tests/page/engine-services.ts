@@ -1,7 +1,9 @@
 import { readScenario } from '../../shared/scenario/read-scenario.ts';
 import type { Scenario } from '../../shared/scenario/scenario.ts';
+import { drivesNear } from '../../shared/study/drives-near.ts';
 import { emptyStudy, mergeShard } from '../../shared/study/merge.ts';
 import { nominalCompensation } from '../../shared/study/nominal-delay.ts';
+import { perChoice } from '../../shared/study/per-choice.ts';
 import type { StudyPlan } from '../../shared/study/plan.ts';
 import { pointChange, type UnitRecord } from '../../shared/study/point-change.ts';
 import { pointPlan } from '../../shared/study/point-plan.ts';
@@ -36,6 +38,10 @@ export function engineServices(text: string): Services & { readonly asked: strin
 			return first && second
 				? pointChange({ record: first, point: before.point }, { record: second, point: after.point })
 				: null;
+		},
+		async drivesNear({ record, point }, where) {
+			const study = records.at(record)?.study;
+			return study ? perChoice((_, choice) => drivesNear(study, { point, choice, ...where })) : null;
 		},
 		demos: [{ kind: 'demo', file: 'small.json', text }],
 		read: readScenario,

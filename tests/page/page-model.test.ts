@@ -37,6 +37,7 @@ function model(over: Partial<Services> = {}) {
 		preview: async () => null,
 		compare: async () => null,
 		pointChange: async () => null,
+		drivesNear: async () => null,
 		study: ({ units, seed }, watch) =>
 			new Promise((resolve, fail) => {
 				const finish = (result: StudyResult): void => resolve({ result, record: { ticket: `${calls.length}` } });

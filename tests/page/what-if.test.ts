@@ -163,3 +163,18 @@ test('edits that only hold together are said to, and more than ten are not told 
 		/^Some of the edits only hold together: .*majority window of 3/,
 	);
 });
+
+test('a place picked in the error pictures names the drives of each choice that make it, with links to them', async () => {
+	await model.drivesHere.pick({ from: 20, to: 21 });
+	const here = model.drivesHere.here.value;
+	if (here?.state !== 'found') throw new Error(JSON.stringify(here));
+	expect(here.range).toBe('20.0° … 21.0°');
+	expect(here.choices.virtualNeutral).toHaveLength(4);
+	const [first] = here.choices.virtualNeutral;
+	const worst = model.shown.value?.result.points[0]?.choices.virtualNeutral.angleError.maxAbs ?? 0;
+	expect(first?.words).toMatch(/^drive \d+ \(latest \+\d+\.\d+°\)$/);
+	expect(Number(first?.words.match(/\+([\d.]+)/)?.[1])).toBeLessThanOrEqual(worst + 0.05);
+	expect(first?.link).toMatch(/^#one-drive\?unit=\d+&point=0$/);
+	await edit('sensing.virtualNeutral.star', '1 %');
+	expect(model.drivesHere.here.value).toBeNull();
+});

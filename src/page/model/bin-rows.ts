@@ -5,6 +5,8 @@ import { count, degrees, percent, span } from '../../../shared/words/figures.ts'
 export function binRows({ bins }: ErrorBins) {
 	const half = bins.length / 2;
 	return bins.slice(0, half).map((first, i) => ({
+		from: first.from,
+		to: first.to,
 		range: span(degrees(first.from), degrees(first.to)),
 		cells: [first, bins[half + i] ?? first].map((bin) => ({
 			choice: bin.choice,

@@ -1,6 +1,7 @@
 import { computed, signal } from '@preact/signals';
 import type { StudyResult } from '../../../shared/study/result.ts';
 import { createBaseline } from './baseline.ts';
+import { createDrivesHere } from './drives-here.ts';
 import { createInputs } from './inputs/inputs.ts';
 import type { KeptWork } from './kept/kept-work.ts';
 import { createOnShow } from './on-show.ts';
@@ -52,6 +53,7 @@ export function createPageModel(services: Services) {
 	const show = createOnShow({ runs, request, pointIndex });
 	const against = createBaseline({ services, runs, request, document: inputs.document, ...show });
 	const whichChoice = createWhichChoice({ ...runs, request, pointIndex, show, against, theme: services.theme });
+	const drivesHere = createDrivesHere({ ...runs, ...show, drivesNear: services.drivesNear });
 	const heard = computed(() => announcement(status.value, shown.value?.result ?? null));
 
 	/** Takes a scenario and, where everything is in order, runs it. */
@@ -134,6 +136,7 @@ export function createPageModel(services: Services) {
 		shown,
 		heard,
 		whichChoice,
+		drivesHere,
 		run: runs.run,
 		cancel: runs.cancel,
 		openFile,

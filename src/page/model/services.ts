@@ -1,5 +1,7 @@
 import type { ChartTheme } from '../../../shared/charts/theme.ts';
+import type { PerChoice } from '../../../shared/drive/drive.ts';
 import type { Problem, Scenario } from '../../../shared/scenario/scenario.ts';
+import type { DriveNear } from '../../../shared/study/drives-near.ts';
 import type { PointChange } from '../../../shared/study/point-change.ts';
 import type { StudyResult } from '../../../shared/study/result.ts';
 import type { RecordTicket } from '../../host/record-shelf.ts';
@@ -28,6 +30,11 @@ export interface Services {
 	) => Promise<readonly RecordTicket[] | null>;
 	/** What changed from one study to another at a point; null where nothing can be compared. */
 	readonly pointChange: (before: PlaceOnShelf, after: PlaceOnShelf) => Promise<PointChange | null>;
+	/** The drives of a study that are nearest to an angle error at a point; null where its units are gone. */
+	readonly drivesNear: (
+		place: PlaceOnShelf,
+		where: { readonly angle: number; readonly most: number },
+	) => Promise<PerChoice<readonly DriveNear[]> | null>;
 	/** Where the page is. */
 	readonly address: Address;
 	/** Colours and type of the charts, read when they are first wanted. */

@@ -1,12 +1,19 @@
 import { choiceNames } from '../../../../shared/drive/drive.ts';
 import { choiceWords } from '../../../../shared/words/names.ts';
+import { stretchOf } from '../../model/drives-here.ts';
+import type { PageModel } from '../../model/page-model.ts';
 import type { WhichChoiceAnswer } from '../../model/which-choice.ts';
 import { Behind } from '../../parts/behind.tsx';
 import { Chart } from '../../parts/chart.tsx';
 import { ChoiceKey } from '../../parts/choice-mark.tsx';
 
 /** Both error distributions overlaid, as counts and cumulative, over one angle axis. */
-export function Errors({ answer: { pictures, bins, worst } }: { answer: WhichChoiceAnswer }) {
+export function Errors({ answer: { pictures, bins, worst }, model }: { answer: WhichChoiceAnswer; model: PageModel }) {
+	const { pick } = model.drivesHere;
+	const onPick = (row: Readonly<Record<string, unknown>>): void => {
+		const stretch = stretchOf(row);
+		if (stretch) void pick(stretch);
+	};
 	if (!pictures.counts || !pictures.cumulative) {
 		return (
 			<section class="errors">
@@ -21,8 +28,9 @@ export function Errors({ answer: { pictures, bins, worst } }: { answer: WhichCho
 				<h3 id="errors-title">How far off commutations are</h3>
 				<ChoiceKey />
 			</header>
-			<Chart caption="Counted" saveAs="errors-counted" picture={pictures.counts} />
-			<Chart caption="Cumulative" saveAs="errors-cumulative" picture={pictures.cumulative} />
+			<Chart caption="Counted" saveAs="errors-counted" picture={pictures.counts} onPick={onPick} />
+			<Chart caption="Cumulative" saveAs="errors-cumulative" picture={pictures.cumulative} onPick={onPick} />
+			<DrivesHere model={model} />
 			{pictures.outside && <p class="aside">{pictures.outside}</p>}
 			{worst.length > 0 && (
 				<p class="aside worst-links">
@@ -48,9 +56,18 @@ export function Errors({ answer: { pictures, bins, worst } }: { answer: WhichCho
 						</tr>
 					</thead>
 					<tbody>
-						{bins.map(({ range, cells }) => (
+						{bins.map(({ range, from, to, cells }) => (
 							<tr key={range}>
-								<th scope="row">{range}</th>
+								<th scope="row">
+									<button
+										type="button"
+										class="bin"
+										aria-label={`Drives with errors of ${range}`}
+										onClick={() => void pick({ from, to })}
+									>
+										{range}
+									</button>
+								</th>
 								{cells.map(({ choice, counted, cumulative }) => [
 									<td key={choice}>{counted}</td>,
 									<td key={`${choice} cumulative`}>{cumulative}</td>,

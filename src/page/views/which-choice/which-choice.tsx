@@ -35,7 +35,7 @@ export function WhichChoice({ model }: { model: PageModel }) {
 					<PointTabs model={model} />
 					<div class="panel" role="tabpanel" id="point-panel" aria-labelledby={`point-${pointIndex.value}`}>
 						<Answer answer={given} />
-						<Errors answer={given} />
+						<Errors answer={given} model={model} />
 						<Figures answer={given} />
 						<Rates answer={given} />
 						<Causes answer={given} />
