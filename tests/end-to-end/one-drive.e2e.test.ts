@@ -107,6 +107,37 @@ test('mouse and wheel zoom, drag moves, pointing reads off', async () => {
 	expect(moved[1] - moved[0]).toBeCloseTo(zoomed[1] - zoomed[0], 2);
 });
 
+test('on a touch screen two fingers zoom, one moves, a tap reads off; up and down the page still scrolls', async () => {
+	const { page } = await built.open({ hash: drive, width: 390, height: 844, hasTouch: true });
+	await drawn(page);
+	await page.locator('.scope').scrollIntoViewIfNeeded();
+	const box = await page.locator('.scope').boundingBox();
+	if (!box) throw new Error('no picture');
+	const [x, y] = [box.x + box.width / 2, Math.min(box.y + 60, 800)];
+	const devtools = await page.context().newCDPSession(page);
+	const touch = (type: 'touchStart' | 'touchMove' | 'touchEnd', ...at: readonly number[]) =>
+		devtools.send('Input.dispatchTouchEvent', { type, touchPoints: at.map((x, id) => ({ x, y, id })) });
+	const whole = await view(page);
+	await touch('touchStart', x - 20);
+	await touch('touchStart', x - 20, x + 20);
+	for (const reach of [35, 50, 65, 80]) await touch('touchMove', x - reach, x + reach);
+	await touch('touchEnd');
+	// fingers four times as far apart: a quarter of the time
+	await expect.poll(async () => (await view(page))[1] - (await view(page))[0]).toBeLessThan((whole[1] - whole[0]) / 3);
+	const zoomed = await view(page);
+	await touch('touchStart', x);
+	for (const step of [15, 40, 70, 100]) await touch('touchMove', x - step);
+	await touch('touchEnd');
+	await expect.poll(async () => (await view(page))[0]).toBeGreaterThan(zoomed[0]);
+	const moved = await view(page);
+	expect(moved[1] - moved[0]).toBeCloseTo(zoomed[1] - zoomed[0], 2);
+	await touch('touchStart', x);
+	await touch('touchEnd');
+	await expect.poll(() => page.locator('.cursor-readout').textContent()).toMatch(/half-bus.*sense .*\sV, threshold/);
+	expect(await view(page)).toEqual(moved);
+	expect(await page.locator('.scope').evaluate((scope) => getComputedStyle(scope).touchAction)).toBe('pan-y');
+});
+
 test('a board of one’s own takes the drive’s place; a broken one is told of and changes nothing', async () => {
 	const { page } = await built.open({ hash: drive });
 	await drawn(page);

@@ -14,6 +14,8 @@ interface OpenOptions {
 	readonly width?: number;
 	readonly height?: number;
 	readonly colorScheme?: 'light' | 'dark';
+	/** A screen that is touched. */
+	readonly hasTouch?: boolean;
 	/** Before the page's own scripts. */
 	readonly prepare?: (page: Page) => Promise<unknown>;
 	/** Whether the test expects errors and looks at them itself. */
@@ -42,11 +44,12 @@ export function builtPage() {
 			width = 1280,
 			height = 720,
 			colorScheme = 'light',
+			hasTouch = false,
 			prepare,
 			mayFail,
 			hash = '',
 		}: OpenOptions = {}): Promise<Opened> {
-			const context = await browser.newContext({ viewport: { width, height }, colorScheme });
+			const context = await browser.newContext({ viewport: { width, height }, colorScheme, hasTouch });
 			const page = await context.newPage();
 			const errors: string[] = [];
 			page.on('console', (message) => {

@@ -125,7 +125,7 @@ function Part({ place, row, isEdited }: { place: Place; row: InputRow; isEdited:
 	const isThree = id === 'sensing.virtualNeutral.star';
 	const at =
 		lies === 'across'
-			? { x, y: y - (isThree ? 35 : 14), anchor: 'middle' as const }
+			? { x, y: y - (isThree ? 36 : 18), anchor: 'middle' as const }
 			: { x: x + 14, y: y - 4, anchor: 'start' as const };
 	return (
 		<g class={`part ${choice}${isEdited ? ' is-edited' : ''}${row.was === null ? '' : ' is-changed'}`} data-part={id}>
