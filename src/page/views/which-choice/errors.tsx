@@ -6,6 +6,7 @@ import type { WhichChoiceAnswer } from '../../model/which-choice.ts';
 import { Behind } from '../../parts/behind.tsx';
 import { Chart } from '../../parts/chart.tsx';
 import { ChoiceKey } from '../../parts/choice-mark.tsx';
+import { DrivesHere } from './drives-here.tsx';
 
 /** Both error distributions overlaid, as counts and cumulative, over one angle axis. */
 export function Errors({ answer: { pictures, bins, worst }, model }: { answer: WhichChoiceAnswer; model: PageModel }) {
