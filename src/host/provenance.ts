@@ -25,5 +25,5 @@ export async function provenanceOf({ scenario, found, digests, ...ground }: Grou
 	};
 }
 
-const digestOfAll = (digests: readonly string[]): Promise<string> =>
+export const digestOfAll = (digests: readonly string[]): Promise<string> =>
 	sha256(new TextEncoder().encode(digests.join('\n')));

@@ -4,43 +4,34 @@ import { contestSentence } from '../../shared/contest/contest-sentence.ts';
 import type { Axis } from '../../shared/range/axis.ts';
 import { type Setting, settingProblems, variantAt } from '../../shared/range/setting.ts';
 
-import { scenarioDigest, sha256 } from '../../shared/scenario/digest.ts';
 import type { Scenario } from '../../shared/scenario/scenario.ts';
-import { warnings as scenarioWarnings } from '../../shared/scenario/warnings.ts';
 import { looks } from '../../shared/study/looks.ts';
 import { failUnits, mergeShard, type StudyColumns } from '../../shared/study/merge.ts';
+import type { Provenance } from '../../shared/study/result.ts';
 import { resultDigest } from '../../shared/study/result-digest.ts';
 import { requirementOf } from '../../shared/study/unit-passes.ts';
 import { requirementSentence } from '../../shared/study/verdict-sentence.ts';
-import { version } from '../../shared/study/version.ts';
 import { variantStretches } from '../../shared/variants/run-variants.ts';
 import { type Variant, variantScenario } from '../../shared/variants/variant.ts';
 import { figuresLevel } from '../../shared/variants/variant-figures.ts';
 import { findCompensation } from './find-compensation.ts';
 import { onOwnWorkers } from './on-own-workers.ts';
 import type { Pool } from './pool.ts';
+import { digestOfAll, provenanceOf } from './provenance.ts';
 import { settingsOf } from './run-range.ts';
 import { columnsWithoutHistograms, type WorkProgress } from './run-variants.ts';
 import { silenceLimitOf } from './silence-limit.ts';
+import type { WorkRequest } from './work-request.ts';
 
-export interface ContestRequest {
-	readonly scenario: Scenario;
+export interface ContestRequest extends WorkRequest {
 	/** Index of the operating point that lends the other conditions. */
 	readonly point: number;
 	readonly speed: Axis;
 	readonly torque: Axis;
-	/** Not empty. */
-	readonly seed: string;
 	/** At most, at each cell. */
 	readonly units: number;
-	/** Cuts the work short: it then resolves with what finished, marked partial. */
-	readonly signal?: AbortSignal;
-	/** At most 20 times a second; `asked` counts what is known to be needed. */
-	readonly onProgress?: (progress: WorkProgress) => void;
 	/** Takes the map so far, a few times a second. */
 	readonly onPartial?: (result: ContestResult) => void;
-	/** Indices a shard; the pool chooses if not given. No result depends on it. */
-	readonly shardSize?: number;
 }
 
 /** Units that every cell takes before it is looked at for the first time, and how many times as many each further look has. */
@@ -67,30 +58,27 @@ export async function runContestInPool(request: ContestRequest, pool: Pool): Pro
 	let isComplete = true;
 	let toldAt = performance.now();
 
-	const digestOfScenario = await scenarioDigest(scenario);
+	const ground = await provenanceOf({
+		scenario,
+		seed,
+		found,
+		digests: '',
+		units: progressOf([]),
+		partial: true,
+		failures: [],
+		level: figuresLevel,
+		methods,
+	});
 	const requirement = requirementOf(scenario);
-	const tell = (): void => {
-		if (!onPartial || performance.now() - toldAt < patience) return;
-		toldAt = performance.now();
-		onPartial(result(true, ''));
-	};
-	const result = (partial: boolean, digest: string): ContestResult => {
+	const result = (ending: Pick<Provenance, 'partial' | 'resultDigest'>): ContestResult => {
 		const answered: Omit<ContestResult, 'sentence'> = {
 			format: 'anglespread-contest',
 			formatVersion: 1,
 			provenance: {
-				version,
-				seed,
-				scenario: scenario.name,
-				scenarioDigest: digestOfScenario,
-				resultDigest: digest,
+				...ground,
+				...ending,
 				units: progressOf(runnable),
-				partial,
 				failures: runnable.flatMap(({ study }) => [...study.failures].sort((one, other) => one.unit - other.unit)),
-				compensation: found.compensation,
-				level: figuresLevel,
-				methods,
-				warnings: [...scenarioWarnings(scenario), ...found.warnings],
 			},
 			requirement: { ...requirement, sentence: requirementSentence(requirement) },
 			point: scenario.points[point]?.name ?? '',
@@ -100,6 +88,11 @@ export async function runContestInPool(request: ContestRequest, pool: Pool): Pro
 			cells: cells.map((cell) => ({ at: cell.at, leftOut: cell.leftOut, figures: cell.figures(level) })),
 		};
 		return { ...answered, sentence: contestSentence(answered) };
+	};
+	const tell = (): void => {
+		if (!onPartial || performance.now() - toldAt < patience) return;
+		toldAt = performance.now();
+		onPartial(result({ partial: true, resultDigest: '' }));
 	};
 
 	for (const [from, to] of stagesOf(units)) {
@@ -136,7 +129,7 @@ export async function runContestInPool(request: ContestRequest, pool: Pool): Pro
 		});
 	}
 	const digests = await Promise.all(runnable.map(({ study }) => resultDigest(study)));
-	return result(!isComplete, await sha256(new TextEncoder().encode(digests.join('\n'))));
+	return result({ partial: !isComplete, resultDigest: await digestOfAll(digests) });
 }
 
 const methods: Readonly<Record<string, string>> = {

@@ -55,7 +55,7 @@ test('both pictures say in words what they show: ends, least error, where the re
 });
 
 test('the slowest speeds that hold are marked, 820 rpm and 1200 rpm, each once', () => {
-	const { datasets } = rangePassing(rangeResult(), theme).spec as {
+	const { datasets } = rangePassing(rangeResult(), theme).spec as unknown as {
 		datasets: { ends: { choice: string; at: number }[] };
 	};
 	expect(datasets.ends.map((one) => [one.choice, one.at])).toEqual([

@@ -1,12 +1,12 @@
-import { formatQuantity } from '../../../shared/parameters/format-quantity.ts';
 import type { StudyResult } from '../../../shared/study/result.ts';
+import { capital } from '../../../shared/words/capital.ts';
 import { count } from '../../../shared/words/figures.ts';
 import { levelWords } from '../../../shared/words/level.ts';
+import { quantity } from '../../../shared/words/quantity.ts';
 
 /** Everything needed to get the same figures again, and what went wrong on the way. */
-export function provenanceRows({ provenance }: StudyResult) {
+export function provenanceRows({ provenance }: Pick<StudyResult, 'provenance'>) {
 	const { units, failures, warnings, compensation, methods, level } = provenance;
-	const time = (seconds: number): string => formatQuantity(Number(seconds.toPrecision(4)), 's');
 	return {
 		rows: [
 			['Scenario', provenance.scenario],
@@ -14,7 +14,7 @@ export function provenanceRows({ provenance }: StudyResult) {
 			['Drives', `${count(units.asked)} asked, ${count(units.finished)} finished, ${count(units.failed)} failed`],
 			[
 				'Delay compensation',
-				`half-bus ${time(compensation.halfBus)}, virtual neutral ${time(compensation.virtualNeutral)}`,
+				`half-bus ${quantity(compensation.halfBus, 's')}, virtual neutral ${quantity(compensation.virtualNeutral, 's')}`,
 			],
 			['Scenario digest', provenance.scenarioDigest],
 			['Result digest', provenance.resultDigest || 'once the run is finished'],
@@ -26,5 +26,3 @@ export function provenanceRows({ provenance }: StudyResult) {
 		warnings,
 	};
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

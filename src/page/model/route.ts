@@ -8,8 +8,10 @@ export const viewTitles = {
 	'which-choice': 'Which choice',
 	grades: 'What grade',
 	origins: 'What drives the spread',
+	limits: 'Where it stops',
 	'what-changed': 'What changed',
 	'one-drive': 'One drive',
+	sign: 'What we sign',
 	kept: 'Keep and share',
 } as const;
 

@@ -10,7 +10,9 @@ export const viewList: Readonly<Record<ViewName, { readonly here: View } | { rea
 	'which-choice': { here: WhichChoice },
 	grades: { load: async () => (await import('./grades/grades.tsx')).GradesView },
 	origins: { load: async () => (await import('./origins/origins.tsx')).OriginsView },
+	limits: { load: async () => (await import('./limits/limits.tsx')).LimitsView },
 	'what-changed': { load: async () => (await import('./what-changed/what-changed.tsx')).WhatChanged },
+	sign: { load: async () => (await import('./sign/sign.tsx')).SignView },
 	kept: { load: async () => (await import('./kept/kept.tsx')).KeptView },
 	'one-drive': { load: async () => (await import('./one-drive/one-drive.tsx')).OneDriveView },
 };

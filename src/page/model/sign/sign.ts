@@ -1,0 +1,180 @@
+import { computed } from '@preact/signals';
+import { failingShares } from '../../../../shared/charts/failing-shares.ts';
+import { type ChoiceName, choiceNames, type PerChoice } from '../../../../shared/drive/drive.ts';
+import { parameters } from '../../../../shared/parameters/parameters.ts';
+import type { Scenario } from '../../../../shared/scenario/scenario.ts';
+import { shortcomingWords } from '../../../../shared/study/point-rows.ts';
+import type { ChoiceVerdict, StudyResult } from '../../../../shared/study/result.ts';
+import { shortcomings } from '../../../../shared/study/unit-passes.ts';
+import { capital } from '../../../../shared/words/capital.ts';
+import { count, percent } from '../../../../shared/words/figures.ts';
+import { choiceWords } from '../../../../shared/words/names.ts';
+import { quantity } from '../../../../shared/words/quantity.ts';
+import { isUnsafeInTerminal, studyArguments, terminalLine } from '../../../../shared/words/study-arguments.ts';
+import { isVarying, toleranceWords } from '../../../../shared/words/tolerance.ts';
+import type { PageModel } from '../page-model.ts';
+import { provenanceRows } from '../provenance-rows.ts';
+import { reservations } from '../which-choice.ts';
+
+export type SignModel = ReturnType<typeof createSign>;
+
+/** The view "what do we sign": the finished study held against its requirement, and everything that the verdict leans on. */
+export function createSign(model: PageModel) {
+	const { shown, request, status, against, services, source, inputs } = model;
+	const isStale = computed(() => {
+		const present = shown.value;
+		if (!present) return false;
+		const asked = request.value;
+		return asked?.scenario !== present.scenario || asked.units !== present.units || asked.seed !== present.seed;
+	});
+	/** The scenario file that gives these inputs: a demo's own, else one that is still to be saved. */
+	const file = computed(() => {
+		const { kind, file: name, text } = source.value;
+		if (inputs.text.value !== text) return 'scenario.json';
+		return kind === 'demo' ? `scenarios/${name}` : name;
+	});
+	return {
+		isStale,
+		/** A run would give figures of the present inputs. */
+		canRun: computed(
+			() => request.value !== null && status.value.state !== 'running' && status.value.state !== 'previewing',
+		),
+		answer: computed(() => {
+			const present = shown.value;
+			if (!present) return null;
+			const { result, scenario, seed, units } = present;
+			const { requirement, verdict, comparison, provenance } = result;
+			const pinned = against.isBaseline.value ? null : (against.baseline.value?.shown.result ?? null);
+			const tolerances = toleranceRows(scenario);
+			const assumed = tolerances.filter(({ basis }) => basis === 'assumed');
+			return {
+				sentence: choiceNames.map((choice) => verdict[choice].sentence).join(' '),
+				requirement: requirement.sentence,
+				comparison: comparison.sentence,
+				verdicts: choiceNames.map((choice) => ({
+					choice,
+					decision: verdict[choice].decision,
+					rows: verdictRows(verdict[choice], pinned?.verdict[choice] ?? null),
+				})),
+				picture: failingShares(result, services.theme(), pinned),
+				hasGhost: pinned !== null,
+				deciding: choiceNames.map((choice) => decidingWords(result, choice)),
+				points: pointRows(result),
+				tolerances,
+				assumed:
+					tolerances.length === 0
+						? 'No part of this scenario varies.'
+						: assumed.length === 0
+							? `All ${count(tolerances.length)} tolerances are measured or from data sheets.`
+							: `${count(assumed.length)} of ${count(tolerances.length)} tolerances are assumed: guesses until somebody measures. No verdict is better than they are.`,
+				/** Why it should not be signed as it stands, the gravest first. */
+				reservations: [
+					...reservations(present, request.value, status.value),
+					...(choiceNames.every((choice) => verdict[choice].decision === 'undecided')
+						? ['Neither choice is decided: there is nothing to sign yet.']
+						: []),
+				],
+				cautions: provenance.warnings,
+				rests: provenanceRows(result),
+				reproduce: reproduction(file.value, studyArguments({ seed, units, until: result.stopping })),
+			};
+		}),
+	};
+}
+
+/** The line that gives the same figures on any machine. */
+function reproduction(file: string, options: readonly string[]) {
+	const words = [file, ...options];
+	return {
+		line: `npm run --silent study -- ${terminalLine(words)}`,
+		note: [
+			file === 'scenario.json'
+				? 'scenario.json stands for the scenario file of these inputs, which “Keep and share” saves.'
+				: '',
+			isUnsafeInTerminal(words)
+				? 'The seed holds signs that some shells read otherwise: quote it as yours wants it.'
+				: '',
+			'The result digest comes out the same on any machine, with any number of workers.',
+		]
+			.filter(Boolean)
+			.join(' '),
+	};
+}
+
+/** One choice's figures, with what the baseline had. */
+function verdictRows(now: ChoiceVerdict, before: ChoiceVerdict | null) {
+	const row = (label: string, read: (verdict: ChoiceVerdict) => string) => {
+		const was = before && read(before);
+		return { label, words: read(now), was: was === null || was === read(now) ? '' : `was ${was}` };
+	};
+	return [
+		row(
+			'Drives that pass every point',
+			({ passed, failed, notSimulated }) => `${count(passed)} of ${count(passed + failed + notSimulated)}`,
+		),
+		row('Share seen', ({ share }) => percent(share)),
+		row('Shown at least', ({ low }) => percent(low, 'down')),
+		row('Shown at most', ({ high }) => percent(high, 'up')),
+		row('Failed the requirement', ({ failed }) => count(failed)),
+		row('Could not be simulated', ({ notSimulated }) => count(notSimulated)),
+		row('More drives needed', ({ decision, moreUnits }) =>
+			decision !== 'undecided'
+				? 'none'
+				: moreUnits === null
+					? 'no number within reach decides it'
+					: `about ${count(Number(moreUnits.toPrecision(2)))}`,
+		),
+	];
+}
+
+/** The operating point where most of a choice's drives fail. */
+function decidingWords({ points, verdict }: StudyResult, choice: ChoiceName): string {
+	const name = capital(choiceWords[choice]);
+	const failing = points.map(({ name: point, choices }) => ({
+		point,
+		failed: choices[choice].units - choices[choice].passing.passed,
+	}));
+	const worst = failing.reduce((one, other) => (other.failed > one.failed ? other : one), { point: '', failed: 0 });
+	if (worst.failed === 0) return `${name}: no drive fails at any operating point.`;
+	const { failed } = verdict[choice];
+	const others = failing.filter(({ point, failed: some }) => point !== worst.point && some > 0);
+	return others.length === 0
+		? `${name}: ${worst.point} decides alone; all ${count(failed)} drives that fail do so there.`
+		: `${name}: ${worst.point} decides; ${count(worst.failed)} of the ${count(failed)} drives that fail do so there, ${others.map(({ point, failed: some }) => `${count(some)} at ${point}`).join(', ')}.`;
+}
+
+/** Each operating point: drives that pass with either choice, and the first reason why others do not. */
+function pointRows({ points }: StudyResult) {
+	const both = (words: (choice: ChoiceName) => string): PerChoice<string> => ({
+		halfBus: words('halfBus'),
+		virtualNeutral: words('virtualNeutral'),
+	});
+	return points.map(({ name, choices }) => ({
+		name,
+		pass: both((choice) => `${count(choices[choice].passing.passed)} of ${count(choices[choice].units)}`),
+		reasons: shortcomings
+			.filter((reason) => choiceNames.some((choice) => choices[choice].passing.shortcomings[reason] > 0))
+			.map((reason) => ({
+				reason: shortcomingWords[reason],
+				counts: both((choice) => count(choices[choice].passing.shortcomings[reason])),
+			})),
+	}));
+}
+
+/** Every part that varies, guesses first. */
+function toleranceRows({ tolerances, values }: Scenario) {
+	const rows = parameters.flatMap((record) => {
+		const tolerance = tolerances[record.id];
+		if (record.kind === 'choice' || !tolerance || !isVarying(tolerance)) return [];
+		const value = values[record.id];
+		return [
+			{
+				id: record.id,
+				name: record.name,
+				nominal: typeof value === 'number' ? quantity(value, record.unit, 6) : String(value),
+				...toleranceWords(record, tolerance),
+			},
+		];
+	});
+	return [...rows.filter(({ basis }) => basis === 'assumed'), ...rows.filter(({ basis }) => basis !== 'assumed')];
+}

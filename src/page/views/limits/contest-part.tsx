@@ -1,0 +1,110 @@
+import { useEffect } from 'preact/hooks';
+import { askFar } from '../../ask-far.ts';
+import { type ContestModel, createContest } from '../../model/limits/contest.ts';
+import type { PageModel } from '../../model/page-model.ts';
+import { inputProblem } from '../../model/study-inputs.ts';
+import { Behind } from '../../parts/behind.tsx';
+import { FailedDrives, RestsOn } from '../../parts/rests-on.tsx';
+import { TextField } from '../../parts/text-field.tsx';
+import { AskBar } from '../long-question/ask-bar.tsx';
+import { Answer } from './answer.tsx';
+import { AxisFields } from './axis-fields.tsx';
+import { ContestMap } from './contest-map.tsx';
+import { PointField } from './point-field.tsx';
+
+/** Which choice is better at every speed and torque. */
+export function ContestPart({ model }: { model: PageModel }) {
+	const contest = model.part('contest', () => createContest(model, askFar('contest')));
+	const { question } = contest;
+	useEffect(() => {
+		question.setOpen(true);
+		return () => question.setOpen(false);
+	}, []);
+	const answer = contest.answer.value;
+	return (
+		<>
+			<Answer answer={answer} waiting="Drives are sent to every speed and torque …">
+				<AskBar question={question} cost={contest.cost.value} />
+			</Answer>
+			<ContestForm model={model} contest={contest} />
+			{answer && (
+				<div class="limits-panel">
+					<ContestMap contest={contest} answer={answer} />
+					<ContestTable rows={answer.rows} />
+					<RestsOn rows={answer.rests.rows}>
+						<FailedDrives failures={answer.rests.failures} />
+					</RestsOn>
+				</div>
+			)}
+		</>
+	);
+}
+
+function ContestForm({ model, contest }: { model: PageModel; contest: ContestModel }) {
+	const { speed, torque, unitsTyped, question } = contest;
+	return (
+		<form
+			class="asked controls"
+			aria-label="Speeds and torques"
+			noValidate
+			onSubmit={(event) => {
+				event.preventDefault();
+				void question.ask();
+			}}
+		>
+			<AxisFields entry={speed} id="contest-speed" name="speed" />
+			<AxisFields entry={torque} id="contest-torque" name="load torque" />
+			<PointField
+				model={model}
+				id="contest-point"
+				label="Other conditions as at"
+				value={contest.point.value}
+				mayBeAll={false}
+				onChoose={(index) => contest.setPoint(index ?? 0)}
+			/>
+			<TextField
+				id="contest-units"
+				label="Drives at a cell, at most"
+				value={unitsTyped.value}
+				problem={inputProblem(contest.units.value)}
+				inputMode="numeric"
+				onInput={(typed) => {
+					unitsTyped.value = typed;
+				}}
+			/>
+		</form>
+	);
+}
+
+function ContestTable({ rows }: Pick<NonNullable<ContestModel['answer']['value']>, 'rows'>) {
+	return (
+		<Behind what="every speed and torque in words">
+			<table class="contest-table">
+				<thead>
+					<tr>
+						<th scope="col">Torque</th>
+						{rows[0]?.map(({ speed }) => (
+							<th key={speed} scope="col">
+								{speed}
+							</th>
+						))}
+					</tr>
+				</thead>
+				<tbody>
+					{rows.map((cells) => (
+						<tr key={cells[0]?.key}>
+							<th scope="row">{cells[0]?.torque}</th>
+							{cells.map(({ key, better, by, pass }) => (
+								<td key={key}>
+									{better}
+									{by && <small>by {by}</small>}
+									<small>{pass}</small>
+								</td>
+							))}
+						</tr>
+					))}
+				</tbody>
+			</table>
+		</Behind>
+	);
+}

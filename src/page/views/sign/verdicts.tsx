@@ -1,0 +1,49 @@
+import { choiceNames } from '../../../../shared/drive/drive.ts';
+import { choiceWords } from '../../../../shared/words/names.ts';
+import type { SignModel } from '../../model/sign/sign.ts';
+import { ChoiceMark } from '../../parts/choice-mark.tsx';
+
+/** Both verdicts in figures, and which choice passes more. */
+export function Verdicts({ answer: { verdicts, comparison } }: { answer: NonNullable<SignModel['answer']['value']> }) {
+	const [first] = verdicts;
+	return (
+		<section class="verdicts" aria-labelledby="verdicts-title">
+			<h3 id="verdicts-title">The requirement, choice by choice</h3>
+			<table>
+				<thead>
+					<tr>
+						<td />
+						{choiceNames.map((choice) => (
+							<th key={choice} scope="col">
+								<ChoiceMark choice={choice} />
+								{choiceWords[choice]}
+							</th>
+						))}
+					</tr>
+				</thead>
+				<tbody>
+					<tr class="decision">
+						<th scope="row">Verdict</th>
+						{verdicts.map(({ choice, decision }) => (
+							<td key={choice} class={`verdict ${decision}`}>
+								{decision}
+							</td>
+						))}
+					</tr>
+					{first?.rows.map(({ label }, place) => (
+						<tr key={label}>
+							<th scope="row">{label}</th>
+							{verdicts.map(({ choice, rows }) => (
+								<td key={choice}>
+									{rows[place]?.words}
+									{rows[place]?.was && <small class="was">{rows[place]?.was}</small>}
+								</td>
+							))}
+						</tr>
+					))}
+				</tbody>
+			</table>
+			<p class="rest">{comparison}</p>
+		</section>
+	);
+}
