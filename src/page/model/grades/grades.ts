@@ -39,7 +39,7 @@ export function createGrades(
 	const group = signal<AskedGroup>('all');
 	const gradesTyped = signal(usualGrades);
 	const pricesTyped = signal('');
-	const unitsTyped = signal('500');
+	const unitsTyped = signal('300');
 
 	const offer = computed(() =>
 		readOffer(gradesTyped.value, pricesTyped.value.trim() === '' ? null : pricesTyped.value),
