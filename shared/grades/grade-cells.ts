@@ -1,5 +1,6 @@
 import type { Verdict } from '../statistics/verdict.ts';
-import { chancePerHour, degrees, percent } from '../words/figures.ts';
+import { chancePerHour, percent } from '../words/figures.ts';
+import { errorWords } from './grade-words.ts';
 import type { CaseChoice } from './result.ts';
 
 /** One run's figures for one choice, in words; the lower limit is the one that a grade was judged with where it was. */
@@ -15,5 +16,3 @@ export function gradeCells(
 		hourly: chancePerHour(crossingsPerHour),
 	};
 }
-
-const errorWords = (error: number): string => (error === Number.POSITIVE_INFINITY ? 'lost' : degrees(error));

@@ -222,10 +222,6 @@ export function createLongQuestion<Asked extends LeastAsked, Result extends Leas
 	};
 }
 
-export type LongQuestion<Asked extends LeastAsked, Result extends LeastResult> = ReturnType<
-	typeof createLongQuestion<Asked, Result>
->;
-
 const keyOf = (asked: LeastAsked | null): string => (asked ? JSON.stringify(asked) : '');
 
 function staleWords(

@@ -1,6 +1,5 @@
 import '../../style/long-question.css';
 import '../../style/grades.css';
-import { useEffect } from 'preact/hooks';
 import { askFar } from '../../ask-far.ts';
 import { createGrades } from '../../model/grades/grades.ts';
 import type { PageModel } from '../../model/page-model.ts';
@@ -8,8 +7,7 @@ import { Behind } from '../../parts/behind.tsx';
 import { Chart } from '../../parts/chart.tsx';
 import { ChoiceKey } from '../../parts/choice-mark.tsx';
 import { RestsOn } from '../../parts/rests-on.tsx';
-import { Cautions } from '../cautions.tsx';
-import { AskBar } from '../long-question/ask-bar.tsx';
+import { Opening } from '../long-question/opening.tsx';
 import { EffectsTable } from './effects-table.tsx';
 import { GradeTables } from './grade-tables.tsx';
 import { Offer } from './offer.tsx';
@@ -17,28 +15,16 @@ import { Offer } from './offer.tsx';
 /** What grade of the sensing resistors is enough: the answer, each grade against the limits, the figures. */
 export function GradesView({ model }: { model: PageModel }) {
 	const grades = model.part('grades', () => createGrades(model, askFar('grades')));
-	const { question } = grades;
-	useEffect(() => {
-		question.setOpen(true);
-		return () => question.setOpen(false);
-	}, []);
 	const answer = grades.answer.value;
 	return (
 		<>
-			<section class="overall" aria-labelledby="question">
-				<h2 id="question">What grade is enough?</h2>
-				<p class="sentence">
-					{answer ? answer.headline : <span class="waiting">Each grade is tried on the same drives …</span>}
-				</p>
-				{answer?.changed && <p class="changed">{answer.changed}</p>}
-				<AskBar question={question} cost={grades.cost.value} />
-				{answer?.reservations.map((words) => (
-					<p key={words} class="reservation">
-						{words}
-					</p>
-				))}
-				<Cautions />
-			</section>
+			<Opening
+				heading="What grade is enough?"
+				answer={answer}
+				waiting="Each grade is tried on the same drives …"
+				question={grades.question}
+				cost={grades.cost.value}
+			/>
 			<Offer grades={grades} />
 			{answer && (
 				<div class="grades-panel">
@@ -68,9 +54,7 @@ export function GradesView({ model }: { model: PageModel }) {
 								saveAs="grades-shortfalls"
 								picture={answer.pictures.shortfalls}
 							/>
-							<p class="aside">
-								An open mark on a dotted line in the second picture: none failed, and no more can have.
-							</p>
+							<p class="aside">An open mark in the second picture: none failed; it stands at the upper limit.</p>
 						</section>
 					)}
 					<GradeTables answer={answer} />

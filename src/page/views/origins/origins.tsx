@@ -1,6 +1,5 @@
 import '../../style/long-question.css';
 import '../../style/origins.css';
-import { useEffect } from 'preact/hooks';
 import { askFar } from '../../ask-far.ts';
 import { createOrigins } from '../../model/origins/origins.ts';
 import type { PageModel } from '../../model/page-model.ts';
@@ -9,8 +8,7 @@ import { Chart } from '../../parts/chart.tsx';
 import { ChoiceKey } from '../../parts/choice-mark.tsx';
 import { FailedDrives, RestsOn } from '../../parts/rests-on.tsx';
 import { TextField } from '../../parts/text-field.tsx';
-import { Cautions } from '../cautions.tsx';
-import { AskBar } from '../long-question/ask-bar.tsx';
+import { Opening } from '../long-question/opening.tsx';
 import { PointTabs } from '../which-choice/point-tabs.tsx';
 import { Budgets } from './budgets.tsx';
 import { ShareTables } from './share-tables.tsx';
@@ -19,31 +17,16 @@ import { ShareTables } from './share-tables.tsx';
 export function OriginsView({ model }: { model: PageModel }) {
 	const origins = model.part('origins', () => createOrigins(model, askFar('spread')));
 	const { question, rowsTyped } = origins;
-	useEffect(() => {
-		question.setOpen(true);
-		return () => question.setOpen(false);
-	}, []);
 	const answer = origins.answer.value;
 	return (
 		<>
-			<section class="overall" aria-labelledby="question">
-				<h2 id="question">What drives the spread?</h2>
-				<p class="sentence">
-					{answer ? (
-						answer.headline
-					) : (
-						<span class="waiting">Every origin is drawn anew on its own, then all but that one …</span>
-					)}
-				</p>
-				{answer?.changed && <p class="changed">{answer.changed}</p>}
-				<AskBar question={question} cost={origins.cost.value} />
-				{answer?.reservations.map((words) => (
-					<p key={words} class="reservation">
-						{words}
-					</p>
-				))}
-				<Cautions />
-			</section>
+			<Opening
+				heading="What drives the spread?"
+				answer={answer}
+				waiting="Every origin is drawn anew on its own, then all but that one …"
+				question={question}
+				cost={origins.cost.value}
+			/>
 			<PointTabs model={model} />
 			<div
 				class="origins-panel"
