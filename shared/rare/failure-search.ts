@@ -90,7 +90,8 @@ export function* searchFailures(
 				if (attempts[k]?.i === i && outcome && outcome.distance < best.distance) best = outcome;
 			}
 			found[i] = best;
-			return best.distance < 0.995 * before.distance;
+			// what gained little gains nothing worth its slopes the next time
+			return best.distance < 0.98 * before.distance;
 		});
 	}
 	found = nearestFew(found, most, slack);

@@ -1,13 +1,22 @@
 import { type ChoiceName, choiceNames, type PerChoice } from '../drive/drive.ts';
 import { unevenMean } from '../statistics/uneven-mean.ts';
+import type { Requirement } from '../study/unit-passes.ts';
+import { failingVerdict } from './failing-verdict.ts';
 import type { JudgedShard } from './judge-drives.ts';
-import type { WeightedFigure } from './weakest-result.ts';
+import type { WeakestChoice, WeightedFigure } from './weakest-result.ts';
 
-/** Weighted averages over drawn drives that were finished. Cells are [drive][choice]. */
+/**
+ * Weighted averages over drawn drives that were finished, and whether few enough
+ * of them fail. Cells are [drive][choice].
+ *
+ * @param ordinary share of draws around the middle of all tolerances
+ */
 export function summariseDraws(
 	{ outcomes, perHour, weights }: Pick<JudgedShard, 'outcomes' | 'perHour' | 'weights'>,
 	level: number,
-): PerChoice<{ readonly failingShare: WeightedFigure; readonly crossingsPerHour: WeightedFigure }> {
+	requirement: Requirement,
+	ordinary: number,
+): PerChoice<Pick<WeakestChoice, 'failingShare' | 'crossingsPerHour' | 'verdict'>> {
 	const figure = (values: Float64Array): WeightedFigure => {
 		const { mean, standardError, interval, effective, largestShare } = unevenMean(values, level);
 		const draws = values.reduce((count, value) => count + (value > 0 ? 1 : 0), 0);
@@ -15,10 +24,12 @@ export function summariseDraws(
 	};
 	const entries = choiceNames.map((name, c): [ChoiceName, object] => {
 		const cell = (drive: number): number => drive * choiceNames.length + c;
+		const failing = weights.map((weight, drive) => ((outcomes[cell(drive)] as number) > 0 ? weight : 0));
 		return [
 			name,
 			{
-				failingShare: figure(weights.map((weight, drive) => ((outcomes[cell(drive)] as number) > 0 ? weight : 0))),
+				failingShare: figure(failing),
+				verdict: failingVerdict(failing, 1 / ordinary, requirement),
 				crossingsPerHour: figure(weights.map((weight, drive) => weight * (perHour[cell(drive)] as number))),
 			},
 		];

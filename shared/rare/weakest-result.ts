@@ -4,6 +4,7 @@ import type { Values } from '../scenario/scenario.ts';
 import type { Interval } from '../statistics/interval.ts';
 import type { Provenance } from '../study/result.ts';
 import type { Requirement, Shortcoming } from '../study/unit-passes.ts';
+import type { FailingVerdict } from './failing-verdict.ts';
 import type { SolderedPart } from './soldered-parts.ts';
 
 /** What `weakest` prints and writes. Angles in electrical degrees. */
@@ -33,6 +34,8 @@ export interface WeakestChoice {
 	readonly drive: WeakestDrive | null;
 	/** Share of drives that fail, from weighted draws. */
 	readonly failingShare: WeightedFigure;
+	/** Whether few enough drives fail for what the scenario requires. */
+	readonly verdict: FailingVerdict;
 	/** Early, late and missed crossings in an operating hour, averaged over drives. */
 	readonly crossingsPerHour: WeightedFigure;
 }

@@ -1,4 +1,5 @@
 import { parameter } from '../parameters/parameters.ts';
+import type { Requirement } from '../study/unit-passes.ts';
 import { count, degrees, percent, perHour, span } from '../words/figures.ts';
 import { levelWords } from '../words/level.ts';
 import { quantity, signedQuantity } from '../words/quantity.ts';
@@ -66,6 +67,17 @@ const signedPercent = (deviation: number): string =>
 	`${deviation > 0 ? '+' : '−'}${Math.abs(100 * deviation).toFixed(2)} %`;
 
 const drawn = (effective: number): string => (effective < 1.5 ? 'one draw' : `${count(effective)} draws`);
+
+/** Whether few enough drives fail, and why. */
+export function failingVerdictSentence({ verdict }: WeakestChoice, { share, confidence }: Requirement): string {
+	const { decision, low, high, limits } = verdict;
+	const may = `where ${percent(1 - share)} may (${levelWords(confidence)} confidence)`;
+	const how = limits === 'bound' ? ', by a bound that is true however few draws carry the share' : '';
+	if (decision === 'holds') return `The requirement holds: at most ${percent(high, 'up')} of drives fail ${may}${how}.`;
+	if (decision === 'fails')
+		return `The requirement fails: at least ${percent(low, 'down')} of drives fail ${may}${how}.`;
+	return `The requirement is undecided: between ${percent(low, 'down')} and ${percent(high, 'up')} of drives fail ${may}${how}. Draw more drives.`;
+}
 
 /** How many drives fail and how often crossings go wrong, with limits where enough draws carry them. */
 export function seldomSentences(

@@ -2,6 +2,7 @@ import { choiceNames } from '../../shared/drive/drive.ts';
 import type { WeakestChoice, WeakestResult } from '../../shared/rare/weakest-result.ts';
 import {
 	assumedWords,
+	failingVerdictSentence,
 	failingWords,
 	seldomSentences,
 	solderedCells,
@@ -17,13 +18,13 @@ export function weakestTable(result: WeakestResult): string {
 	const lines = [wrapText(`${provenance.scenario}: the likeliest failing drives`), '', wrapText(failingWords(result))];
 	if (provenance.partial) lines.push(wrapText('PARTIAL RESULT: interrupted; what had finished is shown.'));
 	for (const choice of choiceNames) {
-		lines.push('', heading(choiceWords[choice]), ...choiceLines(choices[choice], provenance.level));
+		lines.push('', heading(choiceWords[choice]), ...choiceLines(choices[choice], result));
 	}
 	lines.push('', heading('What these figures assume'), wrapText(assumedWords(result)), ...provenanceLines(provenance));
 	return `${lines.join('\n')}\n`;
 }
 
-function choiceLines(choice: WeakestChoice, level: number): string[] {
+function choiceLines(choice: WeakestChoice, { provenance, requirement }: WeakestResult): string[] {
 	const sentence = weakestSentence(choice);
 	return [
 		...(sentence === '' ? [] : [wrapText(sentence)]),
@@ -39,7 +40,8 @@ function choiceLines(choice: WeakestChoice, level: number): string[] {
 					'',
 				]
 			: []),
-		...seldomSentences(choice, level).map((line) => wrapText(line, { rest: '  ' })),
+		wrapText(failingVerdictSentence(choice, requirement), { rest: '  ' }),
+		...seldomSentences(choice, provenance.level).map((line) => wrapText(line, { rest: '  ' })),
 	];
 }
 

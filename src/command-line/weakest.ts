@@ -1,9 +1,12 @@
+import { failingVerdictSentence } from '../../shared/rare/weakest-words.ts';
+import { choiceWords } from '../../shared/words/names.ts';
 import { mostSearched, runWeakest } from '../host/run-weakest.ts';
 import { text, wholeNumber } from './common-options.ts';
+import type { GateCheck } from './gate.ts';
 import { progressLine } from './progress-line.ts';
 import { scenarioCommand } from './scenario-command.ts';
 import { weakestTable } from './weakest-table.ts';
-import { workOptions } from './work-options.ts';
+import { requireOptions, workOptions, workRemarks } from './work-options.ts';
 
 const command = {
 	name: 'weakest',
@@ -18,14 +21,16 @@ const command = {
 			4000,
 			[100, 10_000_000],
 		),
+		choice: requireOptions.choice,
+		require: requireOptions.require('Ends with 1 unless few enough drives are shown to fail.'),
+		'test-report': requireOptions['test-report'],
 		...workOptions,
 		seed: text('TEXT', 'Draws starts, noise and drives: the same seed, the same figures. Default demo.', 'demo', 200),
 	},
 	remarks: [
 		'What it is to fail is under “requirement” in the scenario. The parts are printed as one could select and solder them, to test the prediction; the JSON holds each as a board, under “board”, in the form that `board` reads.',
 		'A share below what counting can see hangs on the tolerances’ distributions as stated: a uniform one ends at its limits, and with normal ones no part lies beyond the tolerance. A rate hangs on noise that is Gaussian and independent from reading to reading.',
-		'Exit codes: 0 done; 2 bad input, everything wrong with it is listed; 130 interrupted (Ctrl-C), what finished is reported and marked partial.',
-		'All figures are simulated estimates; measurement on real hardware decides.',
+		...workRemarks('too many drives may fail'),
 	],
 };
 
@@ -36,4 +41,13 @@ export const weakest = scenarioCommand({
 	progress: (terminal, { scenario, units }) => progressLine(terminal, mostSearched(scenario) + units, true),
 	run: runWeakest,
 	table: weakestTable,
+	gate: (result, { choice }) =>
+		choice.map((one): GateCheck => {
+			const own = result.choices[one];
+			return {
+				name: `${choiceWords[one]} holds`,
+				outcome: own.verdict.decision,
+				sentence: failingVerdictSentence(own, result.requirement),
+			};
+		}),
 });

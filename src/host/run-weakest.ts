@@ -35,7 +35,7 @@ const methods = {
 		'from the middle of all tolerances along the slopes of every smooth figure until the requirement fails, then to the nearest point of the tangent plane and again (Hasofer and Lind, Rackwitz and Fiessler), in coordinates z = Φ⁻¹(u) of independent parts',
 	'share and rate':
 		'importance sampling from ordinary draws and normal densities around the failing points, those of pilot draws included; each draw weighted by the ratio of the densities',
-	intervals: `Hall's transformation of the weighted mean, none where fewer than 100 draws carry it`,
+	intervals: `Hall's transformation of the weighted mean, none where fewer than 100 draws carry it; the verdict then rests on an empirical Bernstein bound, true for any weights up to the largest possible`,
 	chances: 'computed for every sector from Gaussian noise, independent from reading to reading',
 };
 
@@ -49,8 +49,13 @@ const confirmationsAsked = 15;
 const growth = { step: 0.03, most: 0.6, atOnce: 2 };
 /** How the draws around failing points are dealt out: for the failing share, and for the rate. */
 const drawParts = { failing: 3, rate: 1 };
-/** Draws that look for what the searches overlooked, numbered far beyond those that count. */
-const pilot = { rounds: 3, draws: 300, first: 2 ** 30 };
+/**
+ * Draws that look for what the searches overlooked, numbered far beyond those that
+ * count. Where a choice fails nearer than `beyond` standard deviations (1 drive in
+ * 200 or more) the ordinary draws see that by themselves, and more centres would
+ * only thin the draws out.
+ */
+const pilot = { rounds: 3, draws: 300, first: 2 ** 30, beyond: 2.5 };
 /** Spacing and end of the scan for where density times rate is largest, standard deviations. */
 const rateScan = { step: 0.5, farthest: 8.5 };
 
@@ -81,7 +86,8 @@ export async function runWeakestInPool(request: WeakestRequest, pool: Pool): Pro
 	const asked = judge.count() + units;
 	const mixture = mixtureAround(widened, searches);
 	const drawn = await judge.drawn(mixture, units, 0);
-	const figures = summariseDraws(drawn, level);
+	const requirement = requirementOf(scenario);
+	const figures = summariseDraws(drawn, level, requirement, mixture.ordinary);
 
 	const choices = choiceNames.map((name): [ChoiceName, WeakestChoice] => {
 		const { outcome, points, drive } = searches[name];
@@ -93,7 +99,6 @@ export async function runWeakestInPool(request: WeakestRequest, pool: Pool): Pro
 			sha256(new Uint8Array(buffer as ArrayBuffer, byteOffset, byteLength)),
 		),
 	);
-	const requirement = requirementOf(scenario);
 	const fastest = Math.max(...scenario.points.map((point) => sectorsPerHour(scenario, point)));
 	return {
 		format: 'anglespread-weakest',
@@ -144,14 +149,17 @@ async function widen(
 ): Promise<Points> {
 	const dimension = partSpace(plan.scenario).slots.length;
 	const points: Points = { halfBus: searches.halfBus.points, virtualNeutral: searches.virtualNeutral.points };
-	for (let round = 0; round < pilot.rounds; round++) {
+	const far = choiceNames.filter((choice) => {
+		const { outcome, points: own } = searches[choice];
+		return outcome === 'found' && (own[0]?.distance ?? 0) >= pilot.beyond;
+	});
+	for (let round = 0; round < pilot.rounds && far.length > 0; round++) {
 		const mixture = mixtureAround(points, searches);
-		if (mixture.centres.length === 0) break;
 		const first = pilot.first + round * pilot.draws;
 		const drawn = await judge.drawn(mixture, pilot.draws, first);
 		if (!judge.isComplete()) break;
-		for (const [c, choice] of choiceNames.entries()) {
-			if (searches[choice].outcome !== 'found') continue;
+		for (const choice of far) {
+			const c = choiceNames.indexOf(choice);
 			const failing = Array.from(drawn.weights, (_, i) => first + i)
 				.filter((_, i) => isShortcoming(drawn.outcomes[i * choiceNames.length + c] as number))
 				.map((index) => ({ ...drawFromMixture(mixture, dimension, plan.seed, index), index }));

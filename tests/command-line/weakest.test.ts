@@ -84,12 +84,16 @@ test('where nothing can fail it says so, and where the middle fails already, too
 			requirement: { angleLimit: '50°', crossingsPerHour: 1e9 },
 		}),
 	);
-	const none = await run([easy, '--units', '100']);
-	expect(none.code).toBe(0);
+	// nothing fails, but 100 ordinary draws leave 7 · ln 40/(3 · 99) = 8.7 %, where 5 % may
+	const none = await run([easy, '--units', '100', '--require']);
+	expect(none.code).toBe(1);
+	expect(none.out).toContain('between 0 % and 8.7 % of drives fail');
 	expect(none.out).toContain('Nothing failed as far as was searched');
 	const hard = join(folder, 'hard.json');
 	writeFileSync(hard, smallScenarioText({ ...fewPartsText, requirement: { angleLimit: '0.1°' } }));
-	const middle = await run([hard, '--units', '100']);
+	const middle = await run([hard, '--units', '100', '--require', '--choice', 'half-bus']);
+	expect(middle.code).toBe(1);
+	expect(middle.out.replaceAll(/\s+/g, ' ')).toMatch(/The requirement fails: at least \d/);
 	expect(middle.out.replaceAll(/\s+/g, ' ')).toContain('in the middle of its tolerance fails already');
 });
 

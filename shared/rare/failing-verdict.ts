@@ -1,0 +1,31 @@
+import { bernsteinLimits } from '../statistics/bernstein-limits.ts';
+import { unevenMean } from '../statistics/uneven-mean.ts';
+import type { Decision } from '../statistics/verdict.ts';
+import type { Requirement } from '../study/unit-passes.ts';
+
+/** Whether few enough drives fail. */
+export interface FailingVerdict {
+	readonly decision: Decision;
+	/** One-sided limits of the failing share, each with the requirement's confidence. */
+	readonly low: number;
+	readonly high: number;
+	/** `draws`: those of the weighted mean. `bound`: too few draws carry it, and the limits are those that hold for any weights up to their largest. */
+	readonly limits: 'draws' | 'bound';
+}
+
+/**
+ * @param failing each draw's weight where it fails, else 0
+ * @param heaviest no weight can exceed it: the inverse of the share of ordinary draws
+ */
+export function failingVerdict(
+	failing: Float64Array,
+	heaviest: number,
+	{ share, confidence }: Pick<Requirement, 'share' | 'confidence'>,
+): FailingVerdict {
+	// two-sided limits of so much leave 1 − confidence beyond each
+	const interval = unevenMean(failing, Math.max(0.01, 2 * confidence - 1)).interval;
+	const { low, high } = interval ?? bernsteinLimits(failing, heaviest, confidence);
+	const allowed = 1 - share;
+	const decision = high <= allowed ? 'holds' : low > allowed ? 'fails' : 'undecided';
+	return { decision, low, high: Math.min(1, high), limits: interval ? 'draws' : 'bound' };
+}
