@@ -442,7 +442,7 @@ export class RegularPeriods {
 								s = span * x * x * (3 - 2 * x) + (range / slope0) * x * y * y - (range / slopeEnd) * x * x * y;
 								possible = slopeEnd < 0;
 							}
-							const shortStep = shortShare / Math.max(rate0, rate1, omega);
+							const fastest = Math.max(rate0, rate1, omega);
 							for (let tries = 0; possible && tries < 20 && s >= 0 && s <= span; tries++) {
 								cells[0] = rate0 * s;
 								decayInPlace(cells, 0);
@@ -479,13 +479,15 @@ export class RegularPeriods {
 								const value = sign * (to0 * y0End + to1 * y1End);
 								const valueRate = sign * (to0 * y0Rate + to1 * y1Rate);
 								if (!(valueRate < 0)) break;
-								let step = -value / valueRate;
-								if (step < shortStep && step > -shortStep) {
-									// the rest by Taylor's series, to the third order
-									const valueBend = 0.5 * sign * (to0 * y0Bend + to1 * y1Bend);
-									const valueTwist = (1 / 6) * sign * (to0 * y0Twist + to1 * y1Twist);
-									step = -value / (valueRate + step * (valueBend + step * valueTwist));
-									step = -value / (valueRate + step * (valueBend + step * valueTwist));
+								const scale = -1 / valueRate;
+								let step = value * scale;
+								if (step * fastest < shortShare && step * fastest > -shortShare) {
+									// the rest by Taylor's series, to the third order: step = newton + bend·step² + twist·step³
+									const newton = step;
+									const bend = 0.5 * sign * scale * (to0 * y0Bend + to1 * y1Bend);
+									const twist = (1 / 6) * sign * scale * (to0 * y0Twist + to1 * y1Twist);
+									step = newton + newton * newton * (bend + twist * newton);
+									step = newton + step * step * (bend + twist * step);
 									y0End += step * (y0Rate + step * (0.5 * y0Bend + step * (1 / 6) * y0Twist));
 									y1End += step * (y1Rate + step * (0.5 * y1Bend + step * (1 / 6) * y1Twist));
 									const x0 = rate0 * step;
@@ -571,7 +573,9 @@ export class RegularPeriods {
 						iOpen = (lanes[p + toOpen] as number) * y0End + (lanes[q + toOpen] as number) * y1End;
 					} else if (keep) {
 						slot = history.open(table.modes[lane / laneStride] as ConductionMode);
-						history.values.fill(0, slot + segment.a0, slot + segment.d1 + 1);
+						const v = history.values;
+						v[slot + segment.a0] = v[slot + segment.b0] = v[slot + segment.d0] = 0;
+						v[slot + segment.a1] = v[slot + segment.b1] = v[slot + segment.d1] = 0;
 					}
 					if (keep && span > 0) {
 						const v = history.values;

@@ -48,7 +48,7 @@ interface LoopStart {
 	/** t_z of the last warm-up sector, for each choice. */
 	readonly crossing: Record<ChoiceName, number>;
 	readonly duty: number;
-	readonly duties: readonly number[];
+	readonly duties: Float64Array;
 }
 
 /** Working memory of one thread, loaded with drive after drive. */
@@ -91,7 +91,7 @@ class Bench {
 		const sectorTime = (60 * radian) / circuit.omega;
 		const { latency } = drive.sensing.comparator;
 		const crossing = {} as Record<ChoiceName, number>;
-		const duties: number[] = [];
+		const duties = new Float64Array(warmup);
 		let duty = stage.nextDuty;
 		let begin = 0;
 		const blanking = (drive.detection.blanking / 360) * 6 * sectorTime;
@@ -120,7 +120,7 @@ class Bench {
 				options.observe?.(stage, 'warmup');
 				stage.commit();
 			} while (stage.boundary !== 'limit');
-			duties.push(stage.duty);
+			duties[n] = stage.duty;
 			duty = trimDuty(drive, duty, stage.work / circuit.omegaMechanical / (end - begin));
 			stage.nextDuty = duty;
 			stage.work = 0;
@@ -145,7 +145,9 @@ class Bench {
 		const crossings = new Float64Array(trial.measured);
 		const torques = new Float64Array(trial.measured);
 		const causes = new Uint8Array(trial.measured);
-		const duties = [...start.duties];
+		const duties = new Float64Array(total);
+		duties.set(start.duties);
+		let sectors = trial.warmup;
 		const interpolated = options.interpolated ? new Float64Array(trial.measured) : undefined;
 		detector.interpolating = interpolated !== undefined;
 		const readings: number[][] = [];
@@ -225,7 +227,7 @@ class Bench {
 			} while (stage.boundary !== 'limit');
 
 			if (missed) crossing = limit - estimate / 2;
-			duties.push(stage.duty);
+			duties[sectors++] = stage.duty;
 			work += stage.work;
 			const meanTorque = stage.work / circuit.omegaMechanical / (limit - begin);
 			const error = 30 + degreesPerSecond * limit - (90 + 60 * n - detection.advance);
@@ -264,7 +266,7 @@ class Bench {
 			crossings: crossings.subarray(0, measured),
 			torques: torques.subarray(0, measured),
 			causes: causes.subarray(0, measured),
-			duties: Float64Array.from(duties),
+			duties: duties.subarray(0, sectors),
 			meanTorque,
 			torqueNotReached: !lost && duty >= 1 && meanTorque < 0.98 * drive.operation.torque,
 			lost,

@@ -68,6 +68,8 @@ export class Detector {
 	private period = -1;
 	private periodStart = 0;
 	private next = 0;
+	/** Offset of the next one in the period, s. */
+	private nextAt = 0;
 	private windowStart = 0;
 	private windowLength = 0;
 
@@ -147,7 +149,9 @@ export class Detector {
 		const { window } = this.drive.detection;
 		this.windowStart = window === 'off' ? onEnd : 0;
 		this.windowLength = window === 'on' ? onEnd : window === 'off' ? period - onEnd : period;
-		if (this.windowLength <= 0) this.next = this.drive.detection.samples; // no window, no samples
+		const { samples, position } = this.drive.detection;
+		if (this.windowLength <= 0) this.next = samples; // no window, no samples
+		this.nextAt = this.windowStart + ((this.next + position) / samples) * this.windowLength;
 	}
 
 	/**
@@ -180,9 +184,10 @@ export class Detector {
 		const length = history.values[slot + segment.length] as number;
 		const { samples, position } = this.drive.detection;
 		while (this.next < samples) {
-			const at = this.windowStart + ((this.next + position) / samples) * this.windowLength;
+			const at = this.nextAt;
 			if (at > offset + length) break;
 			this.next++;
+			this.nextAt = this.windowStart + ((this.next + position) / samples) * this.windowLength;
 			if (at < offset - beforeSegment) continue;
 			const time = this.periodStart + at;
 			const unblanked = time >= this.blankedUntil;
