@@ -1,3 +1,4 @@
+import { realZero } from '../maths/real-zero.ts';
 import { type Circuit, radian } from './circuit.ts';
 import type { Drive } from './drive.ts';
 
@@ -16,7 +17,7 @@ export class BackEmf {
 	readonly zero = new Float64Array(3);
 	/** When each phase's piece ends, s; and the earliest of the three. */
 	private readonly ends = new Float64Array(3);
-	nextCorner = Infinity;
+	nextCorner = realZero;
 	/** Counts the changes of pieces. */
 	pieces = 0;
 
@@ -25,8 +26,8 @@ export class BackEmf {
 	private readonly onRamp = new Uint8Array(3);
 	private readonly first = new Float64Array(3);
 	private readonly peak = new Float64Array(3);
-	private halfTurn = 0;
-	private halfRamp = 0;
+	private halfTurn = realZero;
+	private halfRamp = realZero;
 
 	/** Puts the three phases on their pieces at t = 0. */
 	start(circuit: Circuit, drive: Drive): void {

@@ -1,5 +1,6 @@
 import cosine from '@stdlib/math-base-special-cos';
 import sine from '@stdlib/math-base-special-sin';
+import { realZero } from '../maths/real-zero.ts';
 import {
 	type CircuitConstants,
 	ConductionMode,
@@ -32,21 +33,21 @@ export class Circuit implements CircuitConstants {
 	emfIm = new Float64Array(3);
 	sinusoidal = false;
 	/** Mechanical and electrical angular speed, rad/s. */
-	omegaMechanical = 0;
-	omega = 0;
-	voltage = 0;
-	rippleAmplitude = 0;
-	rippleOmega = 0;
-	switchResistance = 0;
-	shuntResistance = 0;
-	diodeDrop = 0;
-	period = 0;
+	omegaMechanical = realZero;
+	omega = realZero;
+	voltage = realZero;
+	rippleAmplitude = realZero;
+	rippleOmega = realZero;
+	switchResistance = realZero;
+	shuntResistance = realZero;
+	diodeDrop = realZero;
+	period = realZero;
 	/** Of the nodes driven by terminals: time constants (s) and the weight of each terminal's voltage. */
 	nodeTau = new Float64Array(nodeCount);
 	nodeWeights: readonly Float64Array[] = Array.from({ length: nodeCount }, () => new Float64Array(3));
 	/** The bus divider: gain and time constant. */
-	halfBusGain = 0;
-	halfBusTau = 0;
+	halfBusGain = realZero;
+	halfBusTau = realZero;
 	private readonly modes: ConductionMode[] = [];
 	private readonly known = new Uint8Array(modeCodes);
 

@@ -1,3 +1,4 @@
+import { realZero } from '../maths/real-zero.ts';
 /**
  * How a terminal is tied. Open: both switches off and no current. A diode is
  * named for the rail it conducts to.
@@ -61,45 +62,45 @@ export class ConductionMode {
 	/** Conducting (tied or diode) phases. */
 	conducting = 0;
 	/** U_km, phase k of modal current m. */
-	uA0 = 0;
-	uB0 = 0;
-	uC0 = 0;
-	uA1 = 0;
-	uB1 = 0;
-	uC1 = 0;
+	uA0 = realZero;
+	uB0 = realZero;
+	uC0 = realZero;
+	uA1 = realZero;
+	uB1 = realZero;
+	uC1 = realZero;
 	/** Decay rates λ_m, 1/s. */
-	rate0 = 0;
-	rate1 = 0;
+	rate0 = realZero;
+	rate1 = realZero;
 	/** Constant drive Σ_k U_km (rail_k − drop_k). */
-	drive0 = 0;
-	drive1 = 0;
+	drive0 = realZero;
+	drive1 = realZero;
 	/** Gain of the bus ripple's phasor A_r·e^{j(2πf_r t + φ_r)} to y_m (imaginary part taken); weight of ripple in the modal drive. */
-	rippleRe0 = 0;
-	rippleIm0 = 0;
-	rippleRe1 = 0;
-	rippleIm1 = 0;
-	rippleDrive0 = 0;
-	rippleDrive1 = 0;
+	rippleRe0 = realZero;
+	rippleIm0 = realZero;
+	rippleRe1 = realZero;
+	rippleIm1 = realZero;
+	rippleDrive0 = realZero;
+	rippleDrive1 = realZero;
 	/** Gain of the phasor e^{jθ} to y_m, sinusoidal back-EMF only; and that phasor's drive. */
-	emfRe0 = 0;
-	emfIm0 = 0;
-	emfRe1 = 0;
-	emfIm1 = 0;
-	emfDriveRe0 = 0;
-	emfDriveIm0 = 0;
-	emfDriveRe1 = 0;
-	emfDriveIm1 = 0;
+	emfRe0 = realZero;
+	emfIm0 = realZero;
+	emfRe1 = realZero;
+	emfIm1 = realZero;
+	emfDriveRe0 = realZero;
+	emfDriveIm0 = realZero;
+	emfDriveRe1 = realZero;
+	emfDriveIm1 = realZero;
 	/** v_low = Σ lowRail_m y_m. */
-	lowRail0 = 0;
-	lowRail1 = 0;
+	lowRail0 = realZero;
+	lowRail1 = realZero;
 	/** v_n = neutral + neutralRipple·ripple + Σ neutralEmf_k e_k + Σ neutral_m y_m. */
-	neutral = 0;
-	neutralRipple = 0;
-	neutralEmfA = 0;
-	neutralEmfB = 0;
-	neutralEmfC = 0;
-	neutral0 = 0;
-	neutral1 = 0;
+	neutral = realZero;
+	neutralRipple = realZero;
+	neutralEmfA = realZero;
+	neutralEmfB = realZero;
+	neutralEmfC = realZero;
+	neutral0 = realZero;
+	neutral1 = realZero;
 	/** Drive of each sensing node, filled when first read in this mode. */
 	readonly nodes: readonly NodeDrive[] = Array.from({ length: nodeCount }, () => new NodeDrive());
 
@@ -273,18 +274,18 @@ export class ConductionMode {
  */
 export class NodeDrive {
 	known = false;
-	constant = 0;
-	emfA = 0;
-	emfB = 0;
-	emfC = 0;
-	modal0 = 0;
-	modal1 = 0;
-	decay0 = 0;
-	decay1 = 0;
-	rippleRe = 0;
-	rippleIm = 0;
-	emfRe = 0;
-	emfIm = 0;
+	constant = realZero;
+	emfA = realZero;
+	emfB = realZero;
+	emfC = realZero;
+	modal0 = realZero;
+	modal1 = realZero;
+	decay0 = realZero;
+	decay1 = realZero;
+	rippleRe = realZero;
+	rippleIm = realZero;
+	emfRe = realZero;
+	emfIm = realZero;
 
 	set(circuit: CircuitConstants, mode: ConductionMode, index: number): void {
 		const tau = at(circuit.nodeTau, index);

@@ -1,4 +1,5 @@
 import { decayInPlace } from '../maths/decay.ts';
+import { realZero } from '../maths/real-zero.ts';
 import { turnInPlace } from '../maths/small-angle.ts';
 import type { Circuit } from './circuit.ts';
 import { highDiode, lowDiode, open } from './conduction-mode.ts';
@@ -72,28 +73,28 @@ export class Glide {
 	private readonly turnIm = new Float64Array(mostParts + 1);
 	private readonly times = new Float64Array(mostParts + 1);
 	/** A, Γ, and Σ λ·length over a period. */
-	private settled = 0;
-	private gammaRe = 0;
-	private gammaIm = 0;
-	private fading = 0;
+	private settled = realZero;
+	private gammaRe = realZero;
+	private gammaIm = realZero;
+	private fading = realZero;
 	/** A period's work, J: constant, and weights of z and y at its start. */
-	private workConstant = 0;
-	private workRe = 0;
-	private workIm = 0;
-	private workY = 0;
+	private workConstant = realZero;
+	private workRe = realZero;
+	private workIm = realZero;
+	private workY = realZero;
 	/** Fᴺ and its place for the ripple's turn over N periods. */
 	private readonly cells = new Float64Array(3);
 	/** Of a period looked at: y and z at its start, the open phase's EMF (V); and allowances for y and z. */
-	private y = 0;
-	private zRe = 0;
-	private zIm = 0;
-	private emfOpen = 0;
+	private y = realZero;
+	private zRe = realZero;
+	private zIm = realZero;
+	private emfOpen = realZero;
 	/** Slope of that EMF, V/s. */
-	private emfRate = 0;
-	private slackY = 0;
-	private slackZ = 0;
+	private emfRate = realZero;
+	private slackY = realZero;
+	private slackZ = realZero;
 	/** Least distance of what is watched from where the period would be another kind, V. */
-	private nearest = 0;
+	private nearest = realZero;
 
 	/**
 	 * Goes over up to `most` whole periods, as far as it may.

@@ -17,10 +17,21 @@ export const neutralEmf = 2;
 export const neutralRipple = 3;
 export const neutralModal = 4;
 export const lowRail = 5; // v_low's weight of the first modal current
-/** When a diode last stopped in this lane, s after the lane was entered, 0 where none did; 1, 2, 3: of the + − open phase. */
+/**
+ * When about a diode last stopped in this lane, s after the lane was entered, 0 where none did; 1, 2, 3: of the + −
+ * open phase. Then what was worked out for just that span: decays of the modal currents, turn of the ripple.
+ */
 export const lastStop = 6;
 export const lastStopped = 7;
-export const modal0 = 8; // from here the numbers of the first modal current, from `modalStride` on those of the second
+export const stopDecay0 = 8;
+export const stopDecay1 = 9;
+export const stopTurnRe = 10;
+export const stopTurnIm = 11;
+/** A span that was left of the part when the lane was entered, s, and the decays over it. */
+export const lastSpan = 12;
+export const spanDecay0 = 13;
+export const spanDecay1 = 14;
+export const modal0 = 15; // from here the numbers of the first modal current, from `modalStride` on those of the second
 export const modalStride = 18;
 export const laneStride = modal0 + 2 * modalStride;
 // of a modal current
@@ -127,6 +138,7 @@ export class LaneTable {
 		this.index[(kind * mostParts + part) * modeCodes + modeCode(tieHigh, tieLow, tieOpen)] = number;
 		const lane = number * laneStride;
 		lanes[lane + lastStop] = 0;
+		lanes[lane + lastSpan] = Number.NEGATIVE_INFINITY;
 
 		const eHigh = emf.level[high] as number;
 		const eLow = emf.level[low] as number;

@@ -1,6 +1,7 @@
 import cosine from '@stdlib/math-base-special-cos';
 import sine from '@stdlib/math-base-special-sin';
 import { decay } from '../maths/decay.ts';
+import { realZero } from '../maths/real-zero.ts';
 import { smallCosine, smallSine } from '../maths/small-angle.ts';
 import { BackEmf } from './back-emf.ts';
 import { type Circuit, radian } from './circuit.ts';
@@ -49,21 +50,21 @@ export class PowerStage {
 
 	/** Carrier: index and start (s) of the present PWM period, offset in it (s), its duty, and the duty of the next. */
 	periodIndex = 0;
-	periodStart = 0;
-	offset = 0;
-	duty = 0;
-	nextDuty = 0;
+	periodStart = realZero;
+	offset = realZero;
+	duty = realZero;
+	nextDuty = realZero;
 	/** Sector kind 0…5. */
 	kind = 0;
 	/** Winding currents, A, into the motor. */
-	iA = 0;
-	iB = 0;
-	iC = 0;
+	iA = realZero;
+	iB = realZero;
+	iC = realZero;
 	/** ∫ Σ e_k i_k dt, J, since it was last set to 0. */
-	work = 0;
+	work = realZero;
 	mode!: ConductionMode;
 	/** Of the segment in hand: length (s), offset of its numbers in the history, what ends it. */
-	length = 0;
+	length = realZero;
 	slot = 0;
 	boundary: Boundary = 'gate';
 
@@ -71,10 +72,10 @@ export class PowerStage {
 	/** Whole regular periods in one go. */
 	readonly regular = new RegularPeriods(this);
 	private chopping: Chopping = 'high-side';
-	private deadTime = 0;
-	carrierPhase = 0;
+	private deadTime = realZero;
+	carrierPhase = realZero;
 	private part: WindowPart = 'on';
-	private gateEnd = 0;
+	private gateEnd = realZero;
 	private readonly ties: [Tie, Tie, Tie] = [open, open, open];
 	/** Parts of a whole period at the present duty, in their order. */
 	private partNames: readonly WindowPart[] = [];
@@ -84,44 +85,44 @@ export class PowerStage {
 	/** Whole periods were run in one go: ties are worked out when the careful way goes on from here. */
 	private untied = false;
 	/** Phasors of bus ripple and electrical angle, now. */
-	zRe = 1;
-	zIm = 0;
-	private wRe = 1;
-	private wIm = 0;
+	zRe = realZero;
+	zIm = realZero;
+	private wRe = realZero;
+	private wIm = realZero;
 	/** The same at the end of the segment in hand, and the modal currents at both ends. */
-	private zReEnd = 1;
-	private zImEnd = 0;
-	private wReEnd = 1;
-	private wImEnd = 0;
-	private y0 = 0;
-	private y1 = 0;
-	private y0End = 0;
-	private y1End = 0;
+	private zReEnd = realZero;
+	private zImEnd = realZero;
+	private wReEnd = realZero;
+	private wImEnd = realZero;
+	private y0 = realZero;
+	private y1 = realZero;
+	private y0End = realZero;
+	private y1End = realZero;
 	/** Longest segment where the work's integral is a quadrature (sinusoidal back-EMF), s. */
-	private longest = Infinity;
-	ringTime = -Infinity;
+	private longest = realZero;
+	ringTime = realZero;
 	ringPeriod = 0;
 	ringEdge = 0;
 	ringKind = 0;
 	/** Coefficients of the margin being followed to zero. */
-	private mConstant = 0;
-	private mRipple = 0;
-	private mEmfA = 0;
-	private mEmfB = 0;
-	private mEmfC = 0;
-	private m0 = 0;
-	private m1 = 0;
+	private mConstant = realZero;
+	private mRipple = realZero;
+	private mEmfA = realZero;
+	private mEmfB = realZero;
+	private mEmfC = realZero;
+	private m0 = realZero;
+	private m1 = realZero;
 	/** Value and slope of that margin where last evaluated. */
-	private mValue = 0;
+	private mValue = realZero;
 	/** State where it was evaluated: time into the segment (s), phasors, modal currents. */
-	private sAt = 0;
-	private zReAt = 1;
-	private zImAt = 0;
-	private wReAt = 1;
-	private wImAt = 0;
-	private y0At = 0;
-	private y1At = 0;
-	private mSlope = 0;
+	private sAt = realZero;
+	private zReAt = realZero;
+	private zImAt = realZero;
+	private wReAt = realZero;
+	private wImAt = realZero;
+	private y0At = realZero;
+	private y1At = realZero;
+	private mSlope = realZero;
 	/** Which phase's which diode the event is about. */
 	private eventPhase = -1;
 	private eventTie: Tie = open;
@@ -426,7 +427,7 @@ export class PowerStage {
 		const { marked } = this;
 		const nextDuty = this.nextDuty;
 		this.nextDuty = marked[1] as number;
-		this.enterPeriod(marked[0] as number, false);
+		this.enterPeriod((marked[0] as number) | 0, false);
 		this.nextDuty = nextDuty;
 		this.iA = marked[2] as number;
 		this.iB = marked[3] as number;
@@ -434,9 +435,9 @@ export class PowerStage {
 		this.work = marked[5] as number;
 		this.ringTime = marked[6] as number;
 		this.history.count = this.markedCount;
-		this.ringPeriod = marked[7] as number;
-		this.ringEdge = marked[8] as number;
-		this.ringKind = marked[9] as number;
+		this.ringPeriod = (marked[7] as number) | 0;
+		this.ringEdge = (marked[8] as number) | 0;
+		this.ringKind = (marked[9] as number) | 0;
 		this.zRe = marked[10] as number;
 		this.zIm = marked[11] as number;
 		this.boundary = 'gate';

@@ -1,4 +1,5 @@
 import { decayInPlace } from '../maths/decay.ts';
+import { realZero } from '../maths/real-zero.ts';
 import { smallCosine, smallSine, turnInPlace } from '../maths/small-angle.ts';
 import type { BackEmf } from './back-emf.ts';
 import type { Circuit } from './circuit.ts';
@@ -17,6 +18,7 @@ import {
 	inverseRate,
 	LaneTable,
 	laneStride,
+	lastSpan,
 	lastStop,
 	lastStopped,
 	level,
@@ -33,6 +35,12 @@ import {
 	rate,
 	rippleDrive,
 	slope,
+	spanDecay0,
+	spanDecay1,
+	stopDecay0,
+	stopDecay1,
+	stopTurnIm,
+	stopTurnRe,
 	tilt,
 	toHigh,
 	toLow,
@@ -95,7 +103,7 @@ export class RegularPeriods {
 	private readonly cells = new Float64Array(4);
 	/** What all this holds for. */
 	private kind = -1;
-	private duty = -1;
+	private duty = realZero;
 	private pieces = -1;
 
 	get circuit(): Circuit {
@@ -346,6 +354,7 @@ export class RegularPeriods {
 						let settled = true;
 						let s = lanes[lane + lastStop] as number;
 						let remembered = s > 0 && s < span;
+						const fastest = Math.max(rate0, rate1, omega);
 						let again = true;
 						while (again) {
 							again = false;
@@ -362,13 +371,24 @@ export class RegularPeriods {
 									decay0 = lanes[p + full] as number;
 									decay1 = two ? (lanes[q + full] as number) : 0;
 								} else {
-									cells[0] = rate0 * span;
-									decayInPlace(cells, 0);
-									decay0 = cells[0] as number;
-									if (two) {
-										cells[1] = rate1 * span;
-										decayInPlace(cells, 1);
-										decay1 = cells[1] as number;
+									const beyond = span - (lanes[lane + lastSpan] as number);
+									if (beyond * fastest < shortShare && beyond * fastest > -shortShare) {
+										const x0 = rate0 * beyond;
+										const x1 = rate1 * beyond;
+										decay0 = (lanes[lane + spanDecay0] as number) * (1 - x0 * (1 - 0.5 * x0 * (1 - (1 / 3) * x0)));
+										decay1 = (lanes[lane + spanDecay1] as number) * (1 - x1 * (1 - 0.5 * x1 * (1 - (1 / 3) * x1)));
+									} else {
+										cells[0] = rate0 * span;
+										decayInPlace(cells, 0);
+										decay0 = cells[0] as number;
+										if (two) {
+											cells[1] = rate1 * span;
+											decayInPlace(cells, 1);
+											decay1 = cells[1] as number;
+										}
+										lanes[lane + lastSpan] = span;
+										lanes[lane + spanDecay0] = decay0;
+										lanes[lane + spanDecay1] = decay1;
 									}
 								}
 								y0End = a0 + b0 * span + g0Re * zImPart + g0Im * zRePart + d0 * decay0;
@@ -442,20 +462,27 @@ export class RegularPeriods {
 								s = span * x * x * (3 - 2 * x) + (range / slope0) * x * y * y - (range / slopeEnd) * x * x * y;
 								possible = slopeEnd < 0;
 							}
-							const fastest = Math.max(rate0, rate1, omega);
 							for (let tries = 0; possible && tries < 20 && s >= 0 && s <= span; tries++) {
-								cells[0] = rate0 * s;
-								decayInPlace(cells, 0);
-								decay0 = cells[0] as number;
-								if (two) {
+								if (!remembered || tries > 0) {
+									cells[0] = rate0 * s;
+									decayInPlace(cells, 0);
 									cells[1] = rate1 * s;
-									decayInPlace(cells, 1);
-									decay1 = cells[1] as number;
+									if (two) decayInPlace(cells, 1);
+									cells[2] = omega * s;
+									turnInPlace(cells, 2);
+									lanes[lane + lastStop] = s;
+									lanes[lane + lastStopped] = stopped;
+									lanes[lane + stopDecay0] = cells[0] as number;
+									lanes[lane + stopDecay1] = cells[1] as number;
+									lanes[lane + stopTurnRe] = cells[2] as number;
+									lanes[lane + stopTurnIm] = cells[3] as number;
 								}
-								cells[2] = omega * s;
-								turnInPlace(cells, 2);
-								zReEnd = zRe * (cells[2] as number) - zIm * (cells[3] as number);
-								zImEnd = zRe * (cells[3] as number) + zIm * (cells[2] as number);
+								decay0 = lanes[lane + stopDecay0] as number;
+								decay1 = lanes[lane + stopDecay1] as number;
+								const turnRe = lanes[lane + stopTurnRe] as number;
+								const turnIm = lanes[lane + stopTurnIm] as number;
+								zReEnd = zRe * turnRe - zIm * turnIm;
+								zImEnd = zRe * turnIm + zIm * turnRe;
 								// of each modal current: the ripple's part, its derivative over Ω, and what decays
 								const ripple0 = g0Re * zImEnd + g0Im * zReEnd;
 								const swing0 = g0Re * zReEnd - g0Im * zImEnd;
@@ -517,8 +544,6 @@ export class RegularPeriods {
 							}
 							if (settled) {
 								span = s;
-								lanes[lane + lastStop] = s;
-								lanes[lane + lastStopped] = stopped;
 							} else if (remembered) {
 								remembered = false;
 								again = true;

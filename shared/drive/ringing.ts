@@ -1,6 +1,7 @@
 import cosine from '@stdlib/math-base-special-cos';
 import exp from '@stdlib/math-base-special-exp';
 import sine from '@stdlib/math-base-special-sin';
+import { realZero } from '../maths/real-zero.ts';
 import { radian } from './circuit.ts';
 import { highPhase, lowPhase, openPhase } from './commutation-table.ts';
 import { type ConductionMode, highDiode, lowDiode } from './conduction-mode.ts';
@@ -16,21 +17,21 @@ export const ringDecays = 40;
  * `value` is the complex r whose real part rings; networks scale and turn it.
  */
 export class Ringing {
-	amplitude = 0;
+	amplitude = realZero;
 	/** σ = −1/τ_r + jω_r of e^{σa}. */
-	sigmaRe = 0;
-	sigmaIm = 0;
+	sigmaRe = realZero;
+	sigmaIm = realZero;
 	/** Real and imaginary part of the last `evaluate`. */
-	re = 0;
-	im = 0;
-	private decay = 0;
-	private coupling = 0;
-	private phase = 0;
-	private spread = 0;
+	re = realZero;
+	im = realZero;
+	private decay = realZero;
+	private coupling = realZero;
+	private phase = realZero;
+	private spread = realZero;
 	private noise!: NoiseSource;
 	private seenPeriod = -1;
 	private seenEdge = -1;
-	private edgePhase = 0;
+	private edgePhase = realZero;
 	private highSign = 0;
 	private lowSign = 0;
 

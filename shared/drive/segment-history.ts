@@ -1,4 +1,5 @@
 import { decayInPlace } from '../maths/decay.ts';
+import { realZero } from '../maths/real-zero.ts';
 import { turnInPlace } from '../maths/small-angle.ts';
 import type { Circuit } from './circuit.ts';
 import type { ConductionMode } from './conduction-mode.ts';
@@ -18,7 +19,7 @@ export class SegmentHistory {
 	target = 0;
 	readonly point = new Float64Array(9);
 	private mask = -1;
-	private lookBack = 0;
+	private lookBack = realZero;
 	/** Index of the first segment without a gap up to now. */
 	private first = 0;
 

@@ -1,4 +1,5 @@
 import erfc from '@stdlib/math-base-special-erfc';
+import { realZero } from '../../maths/real-zero.ts';
 
 /** Below this probability that nothing has been accepted yet, the rest of the sector is not followed. */
 const negligible = 1e-30;
@@ -15,11 +16,11 @@ const negligible = 1e-30;
  */
 export class AcceptanceChain {
 	/** Probability that nothing has been accepted so far. */
-	waiting = 1;
+	waiting = realZero;
 	/** Probabilities of an acceptance before −margin, after +margin and in between. */
-	early = 0;
-	late = 0;
-	within = 0;
+	early = realZero;
+	late = realZero;
+	within = realZero;
 	/**
 	 * Of the reading that `step` takes in: the probability of "crossed" where the vote before was "not crossed", its
 	 * complement, and the same two where it was "crossed" (equal without hysteresis). Complements are worked out by

@@ -1,3 +1,4 @@
+import { realZero } from '../../maths/real-zero.ts';
 import type { Circuit } from '../circuit.ts';
 import { openPhase, risingCrossing } from '../commutation-table.ts';
 import { type ConductionMode, highDiode, lowDiode } from '../conduction-mode.ts';
@@ -21,7 +22,7 @@ const beforeSegment = 1e-12;
  */
 export class Detector {
 	/** When the accepted reading was taken, s. */
-	acceptedAt = 0;
+	acceptedAt = realZero;
 	/** Called at every sampling instant of the sectors that are recorded. */
 	record: ((time: number, sense: number, threshold: number, s: number) => void) | undefined;
 
@@ -40,22 +41,22 @@ export class Detector {
 	private noise!: NoiseSource;
 	private noisy = false;
 	private windowMask = 0;
-	private codeScale = 0;
+	private codeScale = realZero;
 
 	private sector = 0;
 	private phase = 0;
 	private rising = false;
-	private blankedUntil = 0;
+	private blankedUntil = realZero;
 	private listening = false;
 	/** Of the chain: acceptances before the first time are early, after the second late, after the third none (s). */
-	private earlyBefore = 0;
-	private lateAfter = 0;
-	private closedAfter = 0;
+	private earlyBefore = realZero;
+	private lateAfter = realZero;
+	private closedAfter = realZero;
 	/** The noise-free input (V) and time (s) of the reading before, while its zero is sought. */
 	private lastInput = Number.NaN;
-	private lastTime = 0;
+	private lastTime = realZero;
 	/** When the present reading is taken, s. */
-	private time = 0;
+	private time = realZero;
 	/** Readings since blanking ended, in this sector. */
 	private readings = 0;
 	private above = false;
@@ -66,12 +67,12 @@ export class Detector {
 	private freewheelVotes = 0;
 	/** Sampling instants of the PWM period at hand. */
 	private period = -1;
-	private periodStart = 0;
+	private periodStart = realZero;
 	private next = 0;
 	/** Offset of the next one in the period, s. */
-	private nextAt = 0;
-	private windowStart = 0;
-	private windowLength = 0;
+	private nextAt = realZero;
+	private windowStart = realZero;
+	private windowLength = realZero;
 
 	constructor(threshold: Threshold) {
 		this.threshold = threshold;

@@ -1,6 +1,7 @@
 import cosine from '@stdlib/math-base-special-cos';
 import sine from '@stdlib/math-base-special-sin';
 import { decayInPlace } from '../../maths/decay.ts';
+import { realZero } from '../../maths/real-zero.ts';
 import type { Circuit } from '../circuit.ts';
 import type { Drive } from '../drive.ts';
 import * as segment from '../segment-fields.ts';
@@ -15,12 +16,12 @@ const fade = new Float64Array(1);
  * v_h(t) = g_h V + Im(H z(t)) − Im(H z(0)) e^{−t/τ_h}, H = g_h A_r/(1 + jΩτ_h).
  */
 export class HalfBus implements Threshold {
-	value = 0;
+	value = realZero;
 	readonly ringing = 0;
-	private constant = 0;
-	private gainRe = 0;
-	private gainIm = 0;
-	private start = 0;
+	private constant = realZero;
+	private gainRe = realZero;
+	private gainIm = realZero;
+	private start = realZero;
 
 	reset(drive: Drive, circuit: Circuit): void {
 		this.constant = circuit.halfBusGain * circuit.voltage;

@@ -1,4 +1,5 @@
 import { decayInPlace } from '../../maths/decay.ts';
+import { realZero } from '../../maths/real-zero.ts';
 import { turnInPlace } from '../../maths/small-angle.ts';
 import type { Circuit } from '../circuit.ts';
 import type { ConductionMode } from '../conduction-mode.ts';
@@ -21,10 +22,10 @@ const scratch = new Float64Array(2);
  */
 export class NetworkNode {
 	/** The node's voltage at the last reading without ringing, and the ringing's part of it, V. */
-	value = 0;
-	ringing = 0;
+	value = realZero;
+	ringing = realZero;
 	private index = -1;
-	private position = 0;
+	private position = realZero;
 	/** e^{−h/τ} of the last two lengths h that were gone through: whole periods repeat theirs. */
 	private readonly memo = new Float64Array([-1, 0, -1, 0]);
 	private readonly node: number;
