@@ -138,8 +138,7 @@ export class PowerStage {
 		this.deadTime = drive.inverter.deadTime;
 		this.carrierPhase = drive.operation.pwmPhase;
 		this.emf.start(circuit, drive);
-		// a whole period may be run before it is read
-		this.history.clear(lookBack + 2 * circuit.period);
+		this.history.clear(lookBack);
 		this.regular.reset();
 		this.periodIndex = 0;
 		this.periodStart = -this.carrierPhase * circuit.period;

@@ -10,6 +10,9 @@ import { causeCode, Detector } from './sensing/detector.ts';
 import { lookBackConstants } from './sensing/network-node.ts';
 import { thresholds } from './sensing/sensing-choice.ts';
 
+/** Most PWM periods that are run in one go before they are read. */
+const longestStride = 4;
+
 export interface PairOptions {
 	/** Keep the readings at every sampling instant of this many last sectors. */
 	readonly readingSectors?: number;
@@ -81,7 +84,8 @@ class Bench {
 		let slowest = 0;
 		for (const tau of circuit.nodeTau) slowest = Math.max(slowest, tau);
 		this.lookBack = lookBackConstants * slowest;
-		this.stage.start(circuit, drive, firstDuty(drive), this.lookBack);
+		// whole periods may be run before they are read, and gone back over
+		this.stage.start(circuit, drive, firstDuty(drive), this.lookBack + (longestStride + 1) * circuit.period);
 	}
 
 	/** Commutates at the ideal angles and senses in the last sector, whose t_z begins the closed loop's first interval. */
@@ -177,6 +181,9 @@ class Bench {
 			}
 			const timeout = begin + detection.timeout * estimate;
 			detector.openSector(n, stage.kind, begin + blanking * estimate);
+			// periods to read in one go: no more than come between an acceptance and the commutation it leads to
+			const wait = latency + (estimate * (30 - detection.advance)) / 60 - compensation;
+			const heed = Math.max(1, Math.min(longestStride, Math.floor(wait / circuit.period) - 1));
 			let limit = timeout;
 			let missed = true;
 			const accept = (): void => {
@@ -202,12 +209,12 @@ class Bench {
 				if (!careful && stage.offset === 0) {
 					const quiet = detector.wanted ? detector.blanked : limit + blanking * estimate;
 					if (this.coast(stage, limit, quiet)) continue;
-					const kept = this.stride(stage, limit, detector);
+					const kept = this.stride(stage, limit, detector.listening ? heed : 1, detector);
 					if (kept >= 0) {
 						while (detector.scanKept(stage.history, kept)) {
 							accept();
 							if (limit >= stage.time) continue;
-							// commutation falls into the period just done: back to its start, and the careful way up to there
+							// commutation falls into the periods just done: back to their start
 							stage.rewind();
 							detector.forgetNodes();
 							break;
@@ -292,13 +299,15 @@ class Bench {
 		return most >= 1 && stage.regular.run(most, false) > 0;
 	}
 
-	/** One whole regular period kept for reading, if it fits before `limit`; the index of its first segment, else −1. */
-	private stride(stage: PowerStage, limit: number, detector: Detector): number {
-		if (Math.min(limit, stage.emf.nextCorner) < stage.periodStart + this.circuit.period * (1 + 1e-9)) return -1;
+	/** Up to `most` whole regular periods kept for reading, as many as fit before `limit`; the index of their first segment, else −1. */
+	private stride(stage: PowerStage, limit: number, most: number, detector: Detector): number {
+		const end = Math.min(limit, stage.emf.nextCorner);
+		const fitting = Math.floor((end - stage.periodStart) / this.circuit.period - 1e-9);
+		if (fitting < 1) return -1;
 		detector.enterPeriod(stage);
 		stage.mark();
 		const first = stage.history.count;
-		return stage.regular.run(1, true) > 0 ? first : -1;
+		return stage.regular.run(stage.nextDuty === stage.duty ? Math.min(most, fitting) : 1, true) > 0 ? first : -1;
 	}
 
 	/** Carries the sector's chain on from `stage`, as if nothing had been accepted, to the timeout. */

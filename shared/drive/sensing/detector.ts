@@ -47,7 +47,8 @@ export class Detector {
 	private phase = 0;
 	private rising = false;
 	private blankedUntil = realZero;
-	private listening = false;
+	/** Whether the sector's crossing is still to be accepted. */
+	listening = false;
 	/** Of the chain: acceptances before the first time are early, after the second late, after the third none (s). */
 	private earlyBefore = realZero;
 	private lateAfter = realZero;
@@ -67,8 +68,11 @@ export class Detector {
 	private freewheelVotes = 0;
 	/** Sampling instants of the PWM period at hand. */
 	private period = -1;
+	private carrierPhase = realZero;
 	private periodStart = realZero;
 	private next = 0;
+	/** Segment up to which `scanKept` has come. */
+	private kept = 0;
 	/** Offset of the next one in the period, s. */
 	private nextAt = realZero;
 	private windowStart = realZero;
@@ -90,6 +94,8 @@ export class Detector {
 		this.threshold.reset(drive, circuit);
 		for (const sense of this.senses) sense.reset();
 		this.period = -1;
+		this.kept = 0;
+		this.carrierPhase = drive.operation.pwmPhase;
 		this.chain = undefined;
 		this.interpolating = false;
 	}
@@ -141,17 +147,23 @@ export class Detector {
 
 	/** Gets the sampling instants of the stage's present PWM period. */
 	enterPeriod(stage: PowerStage): void {
-		if (stage.periodIndex === this.period) return;
+		// readings taken stay taken, also where the trajectory went back
+		if (stage.periodIndex <= this.period) return;
 		const onEnd = stage.onEnd();
 		const { period } = this.circuit;
-		this.period = stage.periodIndex;
-		this.periodStart = stage.periodStart;
-		this.next = 0;
 		const { window } = this.drive.detection;
 		this.windowStart = window === 'off' ? onEnd : 0;
 		this.windowLength = window === 'on' ? onEnd : window === 'off' ? period - onEnd : period;
+		this.period = stage.periodIndex - 1;
+		this.periodAfter();
+	}
+
+	/** The sampling instants of the next PWM period, at the same duty. */
+	private periodAfter(): void {
 		const { samples, position } = this.drive.detection;
-		if (this.windowLength <= 0) this.next = samples; // no window, no samples
+		this.period++;
+		this.periodStart = (this.period - this.carrierPhase) * this.circuit.period;
+		this.next = this.windowLength > 0 ? 0 : samples; // no window, no samples
 		this.nextAt = this.windowStart + ((this.next + position) / samples) * this.windowLength;
 	}
 
@@ -160,20 +172,27 @@ export class Detector {
 	 * decides what follows from it, shortens the segment if need be, and scans on.
 	 */
 	scan(stage: PowerStage): boolean {
-		if (!this.wanted) return false;
+		if (!this.wanted || stage.periodIndex < this.period) return false;
 		this.enterPeriod(stage);
 		return this.scanSegment(stage.history, stage.history.count);
 	}
 
-	/** The same for the segments `from` … of the last whole period, all taken. */
+	/** The same for the segments `from` … of the last whole periods, all taken, from the present period on. */
 	scanKept(history: SegmentHistory, from: number): boolean {
-		if (!this.wanted) return false;
-		for (let index = from; index < history.count; index++) if (this.scanSegment(history, index)) return true;
+		const { period } = this.circuit;
+		for (let index = Math.max(from, this.kept); index < history.count; index++) {
+			if (!this.wanted) return false;
+			this.kept = index;
+			const start = history.values[history.offset(index) + segment.start] as number;
+			if (start > this.periodStart + period - beforeSegment) this.periodAfter();
+			if (this.scanSegment(history, index)) return true;
+		}
 		return false;
 	}
 
 	/** The trajectory's last segments are taken back: what was worked out on them is not to be built on. */
 	forgetNodes(): void {
+		this.kept = 0;
 		for (const sense of this.senses) sense.reset();
 		this.threshold.rewind();
 	}
