@@ -4,7 +4,7 @@
  * paired between the choices after their first difference.
  */
 export interface NoiseSource {
-	/** Standard normal deviate of a reading: `sector` from 0 at t = 0, `reading` from 0 at the first one after blanking. */
+	/** Standard normal deviate of a reading, never beyond ±8.3: `sector` from 0 at t = 0, `reading` from 0 at the first one after blanking. */
 	normal(sector: number, reading: number): number;
 	/** Uniform in [−1, 1): where in its spread the ring of an edge falls; `period` from 0, `edge` 0 turn-on, 1 turn-off. */
 	ringSpread(period: number, edge: 0 | 1): number;

@@ -3,6 +3,8 @@ import { realZero } from '../../maths/real-zero.ts';
 
 /** Below this probability that nothing has been accepted yet, the rest of the sector is not followed. */
 const negligible = 1e-30;
+/** Standard deviations beyond which a tail (1.8·10⁻³³) is below that too. */
+export const faint = 12;
 
 /**
  * The exact probability with which one sector's crossing is accepted at each of

@@ -8,9 +8,12 @@ import type { PowerStage } from '../power-stage.ts';
 import type { Ringing } from '../ringing.ts';
 import * as segment from '../segment-fields.ts';
 import { type SegmentHistory, secondsAt } from '../segment-history.ts';
-import { type AcceptanceChain, upperTail } from './acceptance-chain.ts';
+import { type AcceptanceChain, faint, upperTail } from './acceptance-chain.ts';
 import { NetworkNode } from './network-node.ts';
 import type { Threshold } from './threshold.ts';
+
+/** No normal deviate is farther out, in standard deviations: they come from uniforms of 52 bits. */
+const farthestDeviate = 8.3;
 
 /** A sampling instant earlier than a segment's start by more than this (s) is not in it; less is rounding. */
 const beforeSegment = 1e-12;
@@ -268,8 +271,9 @@ export class Detector {
 		const { reading } = chain;
 		// noise above this, in σ, gives "above" where it was not
 		const up = this.noiseFor(sensed, level, half);
-		const above = upperTail(up);
-		const below = upperTail(-up);
+		// far out the tail is far below what the chain follows
+		const above = up > faint ? 0 : upperTail(up);
+		const below = up < -faint ? 0 : upperTail(-up);
 		if (half === 0) {
 			reading[0] = reading[2] = this.rising ? above : below;
 			reading[1] = reading[3] = this.rising ? below : above;
@@ -312,8 +316,13 @@ export class Detector {
 		const reading = this.readings++;
 		if (this.noisy) {
 			const { sigma } = this.drive.noise;
-			const disturbed = sensed + sense.ringing + (sigma > 0 ? sigma * this.noise.normal(this.sector, reading) : 0);
-			this.above = compare(this.difference(disturbed, level + this.threshold.ringing), half, this.above);
+			const ringingLevel = level + this.threshold.ringing;
+			let disturbed = sensed + sense.ringing;
+			// where no deviate can tip the comparator, none is drawn: each is a function of its reading alone
+			if (sigma > 0 && !(this.codeScale === 0 && Math.abs(disturbed - ringingLevel) - half > farthestDeviate * sigma)) {
+				disturbed += sigma * this.noise.normal(this.sector, reading);
+			}
+			this.above = compare(this.difference(disturbed, ringingLevel), half, this.above);
 			this.cleanAbove = compare(this.difference(sensed, level), half, this.cleanAbove);
 		} else {
 			this.above = this.cleanAbove = compare(this.difference(sensed, level), half, this.above);
