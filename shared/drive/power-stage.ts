@@ -1,8 +1,8 @@
 import cosine from '@stdlib/math-base-special-cos';
 import sine from '@stdlib/math-base-special-sin';
-import { decay } from '../maths/decay.ts';
+import { decayInPlace } from '../maths/decay.ts';
 import { realZero } from '../maths/real-zero.ts';
-import { smallCosine, smallSine } from '../maths/small-angle.ts';
+import { turnInPlace } from '../maths/small-angle.ts';
 import { BackEmf } from './back-emf.ts';
 import { type Circuit, radian } from './circuit.ts';
 import { highPhase, lowPhase } from './commutation-table.ts';
@@ -17,6 +17,9 @@ type WindowPart = 'on' | 'off' | 'lowClosed' | 'deadEnd';
 
 /** What ended a segment. */
 type Boundary = 'gate' | 'corner' | 'limit' | 'event' | 'pause';
+
+/** Numbers on their way through decayInPlace and turnInPlace. */
+const cells = new Float64Array(2);
 
 /** A diode event is placed to within this, s: far inside the 1 ns that the model asks for. */
 const eventTolerance = 1e-13;
@@ -500,8 +503,9 @@ export class PowerStage {
 		this.wImEnd = this.wImAt;
 		this.y0End = this.y1End = 0;
 		if (mode.modalCount === 0) return;
-		const decay0 = decay(mode.rate0 * h);
-		v[slot + segment.decay0] = decay0;
+		v[slot + segment.decay0] = mode.rate0 * h;
+		decayInPlace(v, slot + segment.decay0);
+		const decay0 = v[slot + segment.decay0] as number;
 		this.y0End =
 			(v[slot + segment.a0] as number) +
 			(v[slot + segment.b0] as number) * h +
@@ -509,8 +513,9 @@ export class PowerStage {
 			mode.rippleIm0 * this.zReEnd +
 			(v[slot + segment.d0] as number) * decay0;
 		if (mode.modalCount > 1) {
-			const decay1 = decay(mode.rate1 * h);
-			v[slot + segment.decay1] = decay1;
+			v[slot + segment.decay1] = mode.rate1 * h;
+			decayInPlace(v, slot + segment.decay1);
+			const decay1 = v[slot + segment.decay1] as number;
 			this.y1End =
 				(v[slot + segment.a1] as number) +
 				(v[slot + segment.b1] as number) * h +
@@ -726,9 +731,10 @@ export class PowerStage {
 	private turnPhasors(): void {
 		const { circuit, sAt } = this;
 		if (circuit.rippleAmplitude !== 0) {
-			const angle = circuit.rippleOmega * sAt;
-			const c = smallCosine(angle);
-			const q = smallSine(angle);
+			cells[0] = circuit.rippleOmega * sAt;
+			turnInPlace(cells, 0);
+			const c = cells[0] as number;
+			const q = cells[1] as number;
 			this.zReAt = this.zRe * c - this.zIm * q;
 			this.zImAt = this.zRe * q + this.zIm * c;
 		}
@@ -736,9 +742,10 @@ export class PowerStage {
 	}
 
 	private turnRotor(): void {
-		const angle = this.circuit.omega * this.sAt;
-		const c = smallCosine(angle);
-		const q = smallSine(angle);
+		cells[0] = this.circuit.omega * this.sAt;
+		turnInPlace(cells, 0);
+		const c = cells[0] as number;
+		const q = cells[1] as number;
 		this.wReAt = this.wRe * c - this.wIm * q;
 		this.wImAt = this.wRe * q + this.wIm * c;
 	}
@@ -753,19 +760,23 @@ export class PowerStage {
 		let y0 = 0;
 		let y1 = 0;
 		if (mode.modalCount > 0) {
+			cells[0] = mode.rate0 * s;
+			decayInPlace(cells, 0);
 			y0 =
 				(v[slot + segment.a0] as number) +
 				(v[slot + segment.b0] as number) * s +
 				mode.rippleRe0 * zIm +
 				mode.rippleIm0 * zRe +
-				(v[slot + segment.d0] as number) * decay(mode.rate0 * s);
+				(v[slot + segment.d0] as number) * (cells[0] as number);
 			if (mode.modalCount > 1) {
+				cells[0] = mode.rate1 * s;
+				decayInPlace(cells, 0);
 				y1 =
 					(v[slot + segment.a1] as number) +
 					(v[slot + segment.b1] as number) * s +
 					mode.rippleRe1 * zIm +
 					mode.rippleIm1 * zRe +
-					(v[slot + segment.d1] as number) * decay(mode.rate1 * s);
+					(v[slot + segment.d1] as number) * (cells[0] as number);
 			}
 			if (circuit.sinusoidal) {
 				y0 += mode.emfRe0 * wIm + mode.emfIm0 * wRe;
