@@ -7,6 +7,7 @@ import {
 	statedCompensation,
 } from '../../shared/study/compensation.ts';
 import { failUnits, type StudyColumns } from '../../shared/study/merge.ts';
+import { stretches } from '../../shared/study/stretches.ts';
 import type { Pool } from './pool.ts';
 
 /** `failure`: why the nominal drive could not be simulated; nothing is compensated then. */
@@ -20,22 +21,44 @@ export async function findCompensation(
 	signal: AbortSignal | undefined,
 	stop?: AbortSignal | undefined,
 ): Promise<FoundCompensation> {
-	const stated = statedCompensation(scenario);
-	if (stated) return stated;
-	const parts: DelaySums[] = [];
-	const failures: string[] = [];
-	const isComplete = await pool.run({
-		name: 'nominalDelays',
-		input: scenario,
-		to: delayPhases,
-		signal,
-		stop,
-		silenceLimit,
-		onShard: (part) => void parts.push(part),
-		onFailure: (_from, _to, message) => void failures.push(message),
+	const [found] = await findCompensations([scenario], pool, silenceLimit, signal, stop);
+	return found as FoundCompensation;
+}
+
+/** The same of each of several scenarios, as one job. */
+export async function findCompensations(
+	scenarios: readonly Scenario[],
+	pool: Pool,
+	silenceLimit: number,
+	signal: AbortSignal | undefined,
+	stop?: AbortSignal | undefined,
+): Promise<readonly FoundCompensation[]> {
+	const none: Compensation = { compensation: { halfBus: 0, virtualNeutral: 0 }, warnings: [] };
+	const stated = scenarios.map(statedCompensation);
+	const open = scenarios.flatMap((_, place) => (stated[place] === null ? [place] : []));
+	const sums: DelaySums[][] = open.map(() => []);
+	const failures: (string | undefined)[] = open.map(() => undefined);
+	const isComplete =
+		open.length === 0 ||
+		(await pool.run({
+			name: 'nominalDelaysOfScenarios',
+			input: open.map((place) => scenarios[place] as Scenario),
+			to: open.length * delayPhases,
+			signal,
+			stop,
+			silenceLimit,
+			onShard({ parts }) {
+				for (const { scenario, sums: part } of parts) sums[scenario]?.push(part);
+			},
+			onFailure(from, to, message) {
+				for (const { place } of stretches(delayPhases, from, to)) failures[place] ??= message;
+			},
+		}));
+	const found = open.map((_, i): FoundCompensation => {
+		if (failures[i] !== undefined) return { ...none, failure: failures[i] };
+		return isComplete ? compensationFrom(sums[i] ?? []) : none;
 	});
-	if (isComplete && failures.length === 0) return compensationFrom(parts);
-	return { compensation: { halfBus: 0, virtualNeutral: 0 }, warnings: [], failure: failures[0] };
+	return stated.map((one, place) => one ?? (found[open.indexOf(place)] as FoundCompensation));
 }
 
 /** Counts every unit of a study as failed where the nominal drive did: what ran of it was not compensated. */

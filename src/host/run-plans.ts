@@ -1,15 +1,8 @@
 import type { Scenario } from '../../shared/scenario/scenario.ts';
-import {
-	type Compensation,
-	compensationFrom,
-	type DelaySums,
-	delayPhases,
-	statedCompensation,
-} from '../../shared/study/compensation.ts';
 import { emptyStudy, failUnits, mergeShard, type StudyColumns } from '../../shared/study/merge.ts';
 import type { StudyPlan } from '../../shared/study/plan.ts';
 import { stretches } from '../../shared/study/stretches.ts';
-import type { FoundCompensation } from './find-compensation.ts';
+import { type FoundCompensation, findCompensations } from './find-compensation.ts';
 import type { Pool } from './pool.ts';
 import { silenceLimitOf } from './silence-limit.ts';
 
@@ -117,36 +110,4 @@ export async function runPlansInPool<Result>(request: PlansRequest<Result>, pool
 		warnings: [...new Set(found.flatMap(({ warnings }) => warnings))],
 		isComplete,
 	};
-}
-
-/** Each scenario's delay compensation, the nominal drives' carrier phases shared out together. */
-async function findCompensations(
-	scenarios: readonly Scenario[],
-	pool: Pool,
-	silenceLimit: number,
-	signal: AbortSignal | undefined,
-): Promise<readonly FoundCompensation[]> {
-	const none: Compensation = { compensation: { halfBus: 0, virtualNeutral: 0 }, warnings: [] };
-	const stated = scenarios.map(statedCompensation);
-	const open = scenarios.flatMap((_, place) => (stated[place] === null ? [place] : []));
-	const sums: DelaySums[][] = open.map(() => []);
-	const failures: (string | undefined)[] = open.map(() => undefined);
-	const isComplete = await pool.run({
-		name: 'nominalDelaysOfScenarios',
-		input: open.map((place) => scenarios[place] as Scenario),
-		to: open.length * delayPhases,
-		signal,
-		silenceLimit,
-		onShard({ parts }) {
-			for (const { scenario, sums: part } of parts) sums[scenario]?.push(part);
-		},
-		onFailure(from, to, message) {
-			for (const { place } of stretches(delayPhases, from, to)) failures[place] = message;
-		},
-	});
-	const found = open.map((_, i): FoundCompensation => {
-		if (failures[i] !== undefined) return { ...none, failure: failures[i] };
-		return isComplete ? compensationFrom(sums[i] ?? []) : none;
-	});
-	return stated.map((one, place) => one ?? (found[open.indexOf(place)] as FoundCompensation));
 }

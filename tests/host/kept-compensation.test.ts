@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { nominalDelays } from '../../shared/study/nominal-delay.ts';
+import { delaysOfScenarios } from '../../shared/study/run-plans.ts';
 import { keptCompensation } from '../../src/host/kept-compensation.ts';
 import type { Job, Pool } from '../../src/host/pool.ts';
 import { smallScenario } from '../study/small-scenario.ts';
@@ -12,8 +12,8 @@ function countingPool(): Pool & { readonly jobs: () => number } {
 		jobs: () => jobs,
 		run: async (job) => {
 			jobs += 1;
-			const { input, to, onShard } = job as unknown as Job<'nominalDelays'>;
-			onShard(nominalDelays(input, 0, to), 0, to);
+			const { input, to, onShard } = job as unknown as Job<'nominalDelaysOfScenarios'>;
+			onShard(delaysOfScenarios(input, 0, to), 0, to);
 			return true;
 		},
 		warm: () => {},
