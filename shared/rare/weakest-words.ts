@@ -71,7 +71,7 @@ const drawn = (effective: number): string => (effective < 1.5 ? 'one draw' : `${
 /** Whether few enough drives fail, and why. */
 export function failingVerdictSentence({ verdict }: WeakestChoice, { share, confidence }: Requirement): string {
 	const { decision, low, high, limits } = verdict;
-	const may = `where ${percent(1 - share)} may (${levelWords(confidence)} confidence)`;
+	const may = `where ${levelWords(1 - share)} may (${levelWords(confidence)} confidence)`;
 	const how = limits === 'bound' ? ', by a bound that is true however few draws carry the share' : '';
 	if (decision === 'holds') return `The requirement holds: at most ${percent(high, 'up')} of drives fail ${may}${how}.`;
 	if (decision === 'fails')
