@@ -1,12 +1,12 @@
 import type { Figure, FigureDifference } from '../../shared/results/figure-differences.ts';
-import { count } from '../../shared/words/figures.ts';
+import { count, power } from '../../shared/words/figures.ts';
 import { choiceWords } from '../../shared/words/names.ts';
 import type { MadeAgain, Reproduction } from './pack/reproduction.ts';
 import { heading } from './provenance-lines.ts';
 import { padEnd, padStart, wrapText } from './wrap-text.ts';
 
 /** Differences shown one by one; the JSON has all. */
-const mostShown = 40;
+const mostShown = 20;
 
 /** What came of a pack's figures, made again. */
 export function reproduceTable({ pack, node, platform, packed, current, isSameProgram }: Reproduction): string {
@@ -26,7 +26,16 @@ export function reproduceTable({ pack, node, platform, packed, current, isSamePr
 }
 
 function agreement({ figures, differences, sameDrives, sameBytes }: MadeAgain): string {
-	if (differences.length > 0) return `${count(differences.length)} of ${count(figures)} figures differ.`;
+	if (differences.length > 0) {
+		const largest = Math.max(...differences.map(relative));
+		const size = Number.isFinite(largest)
+			? `by ${power(largest)} of themselves at most`
+			: 'some of them in more than their digits';
+		const verdicts = differences.some(({ path }) => /^verdict\.\w+\.decision$/.test(path))
+			? 'A verdict differs'
+			: 'No verdict differs';
+		return `${count(differences.length)} of ${count(figures)} figures differ, ${size}. ${verdicts}.`;
+	}
 	const all = `All ${count(figures)} figures are the same`;
 	if (sameBytes) return `${all}, and the result files byte by byte.`;
 	return sameDrives ? `${all}, and so is every drive behind them.` : `${all}, but not every drive behind them.`;
@@ -36,7 +45,7 @@ function differenceLines({ differences, points }: MadeAgain, who: string): strin
 	if (differences.length === 0) return [];
 	const lines: string[] = ['', columns('', 'packed', who, 'difference')];
 	let group = '';
-	for (const difference of differences.slice(0, mostShown)) {
+	for (const difference of farthest(differences)) {
 		const [of, name] = placeOf(difference.path, points);
 		if (of !== group && of !== '') lines.push(of);
 		group = of;
@@ -48,6 +57,20 @@ function differenceLines({ differences, points }: MadeAgain, who: string): strin
 		lines.push(`and ${count(differences.length - mostShown)} more; --json FILE lists all`);
 	}
 	return lines;
+}
+
+/** Those that are farthest apart for their size, in the order of the file. */
+function farthest(differences: readonly FigureDifference[]): readonly FigureDifference[] {
+	const sizes = differences.map(relative).sort((one, other) => other - one);
+	const least = sizes[mostShown - 1] ?? 0;
+	return differences.filter((one) => relative(one) >= least).slice(0, mostShown);
+}
+
+/** Difference over the larger of the two; infinite where they are no numbers. */
+function relative({ first, second }: FigureDifference): number {
+	if (typeof first !== 'number' || typeof second !== 'number') return Number.POSITIVE_INFINITY;
+	const size = Math.abs(second - first) / Math.max(Math.abs(first), Math.abs(second));
+	return Number.isNaN(size) ? Number.POSITIVE_INFINITY : size;
 }
 
 /** What a figure is of, in words, and its name within it as result files have it. */
@@ -66,13 +89,19 @@ const columns = (label: string, first: string, second: string, third: string): s
 	padStart(third, 14);
 
 function shown(figure: Figure): string {
-	if (typeof figure === 'number')
-		return Number.isFinite(figure) ? String(Number(figure.toPrecision(8))) : String(figure);
+	if (typeof figure === 'number') return numberText(figure, 8);
 	const text = figure === undefined ? 'none' : String(figure);
 	return text.length > 14 ? `${text.slice(0, 13)}…` : text;
 }
 
 function change({ first, second }: FigureDifference): string {
 	if (typeof first !== 'number' || typeof second !== 'number') return '';
-	return Number.isFinite(second - first) ? (second - first).toPrecision(3) : '';
+	return Number.isFinite(second - first) ? numberText(second - first, 3) : '';
+}
+
+/** So many digits, small numbers with a power of ten, so that a column holds them. */
+function numberText(value: number, digits: number): string {
+	const isSmall = value !== 0 && Math.abs(value) < 1e-3;
+	const text = isSmall ? value.toExponential(Math.min(digits, 7) - 1) : String(Number(value.toPrecision(digits)));
+	return text.replace(/^-/, '−').replace('e-', 'e−');
 }
