@@ -33,7 +33,7 @@ export default {
 			name: 'src-takes-only-types-from-workers',
 			comment: 'Between src and workers lies a thread: types and the URL of the worker cross it, code does not.',
 			severity: 'error',
-			from: { path: '^src/' },
+			from: { path: '^src/', pathNot: '^src/report/carried-program' },
 			to: { path: '^workers/', pathNot: '\\.d\\.ts$', dependencyTypesNot: ['type-only'] },
 		},
 		{

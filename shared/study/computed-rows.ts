@@ -1,8 +1,16 @@
 import { choiceNames, type PerChoice } from '../drive/drive.ts';
 import { chance, chancePerHour, count, percent, power, span } from '../words/figures.ts';
 import type { EventKind } from '../words/names.ts';
-import type { PointRow } from './point-rows.ts';
 import type { ChoiceFigures, ComputedRate } from './result.ts';
+
+/** One line of the comparison at a point: a figure of both choices in words, or a heading over those that follow. */
+export interface PointRow {
+	readonly label: string;
+	/** How far it stands in; what stands farther in belongs to what is above it. */
+	readonly level: 0 | 1 | 2;
+	/** Null for a heading. */
+	readonly words: PerChoice<string> | null;
+}
 
 type Choices = PerChoice<Pick<ChoiceFigures, 'computed'>>;
 

@@ -3,19 +3,13 @@ import { count, degrees, percent, perHour, power, signedDegrees, span } from '..
 import { levelWords } from '../words/level.ts';
 import { type EventKind, eventKinds, eventWords } from '../words/names.ts';
 import { quantity } from '../words/quantity.ts';
-import { computedRateRow, computedRows } from './computed-rows.ts';
+import { computedRateRow, computedRows, type PointRow } from './computed-rows.ts';
+
+export type { PointRow };
+
 import type { ChoiceFigures, PointResult, RateFigure } from './result.ts';
 import { type UnitFigureName, unitFigureNames, unitFigures } from './unit-figures.ts';
 import { type Shortcoming, shortcomings } from './unit-passes.ts';
-
-/** One line of the comparison at a point: a figure of both choices in words, or a heading over those that follow. */
-export interface PointRow {
-	readonly label: string;
-	/** How far it stands in; what stands farther in belongs to what is above it. */
-	readonly level: 0 | 1 | 2;
-	/** Null for a heading. */
-	readonly words: PerChoice<string> | null;
-}
 
 /** All figures of an operating point, choice beside choice, in the order in which they are read. */
 export function pointRows(

@@ -4,20 +4,8 @@ import { initialScript } from './initial-script.ts';
 import { mainThreadTasks } from './main-thread.ts';
 import { memoryOverRuns } from './memory-growth.ts';
 import { openBuiltPage, type PageTools, startStudy, studyEnd } from './open-built-page.ts';
-import type { PageBenchResult } from './page-result.ts';
+import type { PageBenchResult, PageBenchSize } from './page-result.ts';
 import { previewDelays } from './preview-delay.ts';
-
-/** How much is measured; fewer only to try the bench itself. */
-export interface PageBenchSize {
-	/** Visits, of which each is a first one. */
-	readonly visits: number;
-	readonly edits: number;
-	/** Drives of the long run. */
-	readonly units: number;
-	readonly runs: number;
-	/** Drives of each of those runs. */
-	readonly unitsPerRun: number;
-}
 
 export const usualSize: PageBenchSize = { visits: 5, edits: 20, units: 10_000, runs: 50, unitsPerRun: 300 };
 

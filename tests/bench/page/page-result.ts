@@ -1,6 +1,17 @@
 import type { Spread } from '../spread.ts';
 import type { Weighed } from './memory-growth.ts';
-import type { PageBenchSize } from './page-bench.ts';
+
+/** How much is measured; fewer only to try the bench itself. */
+export interface PageBenchSize {
+	/** Visits, of which each is a first one. */
+	readonly visits: number;
+	readonly edits: number;
+	/** Drives of the long run. */
+	readonly units: number;
+	readonly runs: number;
+	/** Drives of each of those runs. */
+	readonly unitsPerRun: number;
+}
 
 /** What the bench finds out about the built page. Times are in milliseconds. */
 export interface PageBenchResult {
