@@ -1,10 +1,10 @@
+import { type IntervalPlan, sectorIntervals } from '../shared/measured/sector-intervals.ts';
 import type { DriveRequest } from '../shared/one-drive/drive-request.ts';
 import { driveWindow, type WindowRequest } from '../shared/one-drive/drive-window.ts';
 import { driveCauses, unitOutcomes } from '../shared/one-drive/unit-outcomes.ts';
 import { type FigurePlan, smoothFigures } from '../shared/origins/smooth-figures.ts';
 import { type JudgePlan, judgeDrives } from '../shared/rare/judge-drives.ts';
 import type { Scenario } from '../shared/scenario/scenario.ts';
-import { nominalDelays } from '../shared/study/nominal-delay.ts';
 import type { StudyPlan } from '../shared/study/plan.ts';
 import { delaysOfScenarios, type ManyPlans, runPlans } from '../shared/study/run-plans.ts';
 import { runShard } from '../shared/study/run-shard.ts';
@@ -22,12 +22,9 @@ export const shardApi = {
 	/** Units of a study. */
 	units: (plan: StudyPlan, from: number, to: number, report: Report) =>
 		runShard(plan, from, to, { onProgress: report }),
-	/** Carrier phases of the nominal drive, for the delay compensation. */
-	nominalDelays: (scenario: Scenario, from: number, to: number, report: Report) =>
-		nominalDelays(scenario, from, to, report),
 	/** Units of several studies, study after study. */
 	unitsOfPlans: (many: ManyPlans, from: number, to: number, report: Report) => runPlans(many, from, to, report),
-	/** Carrier phases of several nominal drives, drive after drive. */
+	/** Carrier phases of nominal drives, drive after drive, for the delay compensation. */
 	nominalDelaysOfScenarios: (scenarios: readonly Scenario[], from: number, to: number, report: Report) =>
 		delaysOfScenarios(scenarios, from, to, report),
 	/** Every variant of every unit, unit after unit. */
@@ -42,6 +39,9 @@ export const shardApi = {
 	driveWindow: (request: WindowRequest) => driveWindow(request),
 	/** Drives of given or weighted parts, each judged by the requirement. */
 	judgedDrives: (plan: JudgePlan, from: number, to: number, report: Report) => judgeDrives(plan, from, to, report),
+	/** Times between commutations of drives at one operating point. */
+	sectorIntervals: (plan: IntervalPlan, from: number, to: number, report: Report) =>
+		sectorIntervals(plan, from, to, report),
 	/** Mean sector errors of a design's drives, free of sampling. */
 	smoothFigures: (plan: FigurePlan, from: number, to: number, report: Report) =>
 		smoothFigures(plan, from, to, { onProgress: report }),

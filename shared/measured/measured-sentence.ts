@@ -1,0 +1,25 @@
+import { choiceNames } from '../drive/drive.ts';
+import { capital } from '../words/capital.ts';
+import { count, degrees, percent } from '../words/figures.ts';
+import { choiceWords } from '../words/names.ts';
+import type { MeasuredResult } from './measured-result.ts';
+
+/** How the log lies against each choice's prediction; never that the two agree, which no test can show. */
+export function measuredSentence({ log, choices, point }: Omit<MeasuredResult, 'sentence'>): string {
+	const drives = log.figures.drives === 1 ? 'one measured drive' : `${count(log.figures.drives)} measured drives`;
+	const each = choiceNames.flatMap((choice) => {
+		const found = choices[choice];
+		if (found === null)
+			return [`With ${choiceWords[choice]} every simulated drive lost lock: nothing to compare with.`];
+		const { figures, shape, differs } = found;
+		const spreads = `spread within a drive ${degrees(log.figures.spread)} measured, ${degrees(figures.spread)} predicted`;
+		return differs
+			? [
+					`${capital(choiceWords[choice])}: measured and predicted intervals differ (${spreads}; largest difference of shares ${percent(shape.d)}).`,
+				]
+			: [
+					`${capital(choiceWords[choice])}: no difference is shown (${spreads}); with so few drives, one of shares below ${percent(shape.chance)} would not be noticed.`,
+				];
+	});
+	return `The sector intervals of ${drives} against those predicted at ${point}. ${each.join(' ')}`;
+}
