@@ -1,6 +1,6 @@
 import { parameter } from '../parameters/parameters.ts';
 import type { Requirement } from '../study/unit-passes.ts';
-import { count, degrees, percent, perHour, span } from '../words/figures.ts';
+import { chancePerHour, count, degrees, percent, perHour, span } from '../words/figures.ts';
 import { levelWords } from '../words/level.ts';
 import { quantity, signedQuantity } from '../words/quantity.ts';
 import type { SolderedPart } from './soldered-parts.ts';
@@ -66,6 +66,9 @@ export function solderedCells({
 const signedPercent = (deviation: number): string =>
 	`${deviation > 0 ? '+' : '−'}${Math.abs(100 * deviation).toFixed(2)} %`;
 
+/** A figure that few draws carry; one below all that is told has its own word. */
+const roughly = (words: string): string => (words.startsWith('<') ? words.replace(/^<\s/, 'below ') : `about ${words}`);
+
 const drawn = (effective: number): string => (effective < 1.5 ? 'one draw' : `${count(effective)} draws`);
 
 /** Whether few enough drives fail, and why. */
@@ -90,10 +93,10 @@ export function seldomSentences(
 		const carried = `carried by ${drawn(effective)}, the largest holding ${percent(largestShare)}`;
 		return interval
 			? `${label}: ${words(value)}, ${levelWords(level)} limits ${span(words(interval.low), words(interval.high))}; ${carried}.`
-			: `${label}: about ${words(value)}, but ${carried}: too few for limits. Draw more drives.`;
+			: `${label}: ${roughly(words(value))}, but ${carried}: too few for limits. Draw more drives.`;
 	};
 	return [
 		figure('Failing drives', failingShare, (share) => percent(share)),
-		figure('Crossings an hour, mean of drives', crossingsPerHour, perHour),
+		figure('Crossings an hour, mean of drives', crossingsPerHour, chancePerHour),
 	];
 }
