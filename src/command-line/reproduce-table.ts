@@ -27,14 +27,13 @@ export function reproduceTable({ pack, node, platform, packed, current, isSamePr
 
 function agreement({ figures, differences, sameDrives, sameBytes }: MadeAgain): string {
 	if (differences.length > 0) {
-		const largest = Math.max(...differences.map(relative));
-		const size = Number.isFinite(largest)
-			? `by ${power(largest)} of themselves at most`
-			: 'some of them in more than their digits';
+		// what is no number, or infinite on one side, has no such distance
+		const largest = Math.max(0, ...differences.map(relative).filter(Number.isFinite));
+		const size = largest > 0 ? `, numbers by ${power(largest)} of themselves at most` : '';
 		const verdicts = differences.some(({ path }) => /^verdict\.\w+\.decision$/.test(path))
 			? 'A verdict differs'
 			: 'No verdict differs';
-		return `${count(differences.length)} of ${count(figures)} figures differ, ${size}. ${verdicts}.`;
+		return `${count(differences.length)} of ${count(figures)} figures differ${size}. ${verdicts}.`;
 	}
 	const all = `All ${count(figures)} figures are the same`;
 	if (sameBytes) return `${all}, and the result files byte by byte.`;

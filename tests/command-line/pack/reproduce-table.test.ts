@@ -44,11 +44,11 @@ test('what another program makes stands apart, with the largest relative differe
 	const out = table({ current: made(rounding) }).replaceAll(/\s+/g, ' ');
 	expect(out).toContain('All 1 200 figures are the same');
 	expect(out).toMatch(
-		/With this program instead ─+ Version 0\.2\.0\. 2 of 1 200 figures differ, by 2\.5 × 10⁻¹¹ of themselves at most\. No verdict differs\./,
+		/With this program instead ─+ Version 0\.2\.0\. 2 of 1 200 figures differ, numbers by 2\.5 × 10⁻¹¹ of themselves at most\. No verdict differs\./,
 	);
 	expect(out).toContain('rated, half-bus unitError.q95 4 4 8.0');
 	const decided = [{ path: 'verdict.halfBus.decision', first: 'holds', second: 'undecided' }];
-	expect(table({ current: made(decided) })).toContain('A verdict differs.');
+	expect(table({ current: made(decided) })).toContain('1 of 1\u202f200 figures differ. A verdict differs.');
 });
 
 test('of 500 differences the 20 farthest are shown, 480 more counted, all within 80 columns', () => {
