@@ -1,4 +1,5 @@
 import { type ChoiceName, choiceNames } from '../../shared/drive/drive.ts';
+import { modelChecksSentence, modelChecksSummary } from '../../shared/model-checks/model-checks-summary.ts';
 import { askFurther } from '../../shared/report/ask.ts';
 import type { StoppingRule } from '../../shared/study/stopping-rule.ts';
 import { choiceWords } from '../../shared/words/names.ts';
@@ -98,7 +99,7 @@ export const study = scenarioCommand({
 			scenario,
 			...drives,
 			until,
-			report: isReported ? { further, modelChecks: null } : null,
+			report: isReported ? { further, modelChecks: modelChecksSentence(modelChecksSummary) } : null,
 		};
 		if (values.journal === null || !isClean) return { request };
 		const opened = await openedJournal(values.journal, request, host);

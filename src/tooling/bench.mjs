@@ -2,7 +2,8 @@ import { pathToFileURL } from 'node:url';
 import { ensureBuilt } from './ensure-built.mjs';
 import { ensureInstalled } from './ensure-installed.mjs';
 import { findBrowser } from './find-browser.mjs';
-import { cacheFolder, projectRoot, say } from './project.mjs';
+import { loadFromTests } from './load-from-tests.mjs';
+import { projectRoot, say } from './project.mjs';
 import { serveFolder } from './serve-folder.mjs';
 
 /*
@@ -14,22 +15,7 @@ import { serveFolder } from './serve-folder.mjs';
 try {
 	await ensureInstalled();
 	const product = await ensureBuilt('command-line');
-	const { build } = await import('vite');
-	const outDir = `${cacheFolder}bench`;
-	await build({
-		configFile: false,
-		root: projectRoot,
-		logLevel: 'warn',
-		build: {
-			ssr: true,
-			outDir,
-			emptyOutDir: true,
-			target: 'node20',
-			rolldownOptions: { input: { bench: `${projectRoot}tests/bench/bench.command.ts` } },
-		},
-		ssr: { noExternal: true, external: ['playwright-core'], target: 'node' },
-	});
-	const { bench } = await import(pathToFileURL(`${outDir}/bench.js`).href);
+	const { bench } = await loadFromTests('bench', 'tests/bench/bench.command.ts', ['playwright-core']);
 	process.exitCode = await bench(
 		process.argv.slice(2),
 		pathToFileURL(`${product}node-worker.js`),

@@ -63,14 +63,14 @@ const series: ModelCheck[] = checksOf(
 );
 
 /** Batches of a model of independent inputs, each from its uniform. */
-const batches =
+export const batches =
 	(model: (next: () => number) => number) =>
 	(batch: number, size: number): Float64Array => {
 		const source = stream('jcgm', 'batch', batch);
 		const next = (): number => Math.max(source.double(), 2 ** -60);
 		return Float64Array.from({ length: size }, () => model(next));
 	};
-const normal = (next: () => number, sd = 1, mean = 0): number => mean + sd * inverseNormal(next());
+export const normal = (next: () => number, sd = 1, mean = 0): number => mean + sd * inverseNormal(next());
 const rectangular = (next: () => number, low: number, high: number): number =>
 	(low + high) / 2 + uniform((high - low) / 2, next());
 

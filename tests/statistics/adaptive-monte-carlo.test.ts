@@ -1,22 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { inverseNormal } from '../../shared/maths/inverse-normal.ts';
-import { stream } from '../../shared/sampling/stream.ts';
 import {
 	adaptiveMonteCarlo,
 	batchSize,
 	numericalTolerance,
 	settling,
 } from '../../shared/statistics/adaptive-monte-carlo.ts';
-
-/** Batches of a model of independent inputs, each from its uniform. */
-const batches =
-	(model: (next: () => number) => number) =>
-	(batch: number, size: number): Float64Array => {
-		const source = stream('jcgm', 'batch', batch);
-		const next = (): number => Math.max(source.double(), 2 ** -60);
-		return Float64Array.from({ length: size }, () => model(next));
-	};
-const normal = (next: () => number, sd = 1, mean = 0): number => mean + sd * inverseNormal(next());
+import { batches, normal } from '../model-checks/sampling-checks.ts';
 
 describe('adaptive Monte Carlo', () => {
 	it('numerical tolerance: 9.96 at two digits is 10, so 0.5; of nothing it is nothing', () => {
