@@ -13,7 +13,7 @@ export interface MeasuredDrive {
 export type LogReading = { readonly drives: readonly MeasuredDrive[] } | { readonly problems: readonly Problem[] };
 
 /** Four electrical revolutions: with fewer, hardly anything could be told. */
-export const leastIntervals = 24;
+const leastIntervals = 24;
 /** Problems listed one by one. */
 const mostShown = 20;
 

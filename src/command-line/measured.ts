@@ -23,7 +23,7 @@ const command = {
 	remarks: [
 		'The log has a row a sector, in the order they were commutated: column “drive” names the drive, “interval” is the time since the commutation before, in any unit; column “run” tells runs of one drive apart. Other columns are left alone. Of each drive the longest run counts, of all drives equally many intervals, at most 240.',
 		'What a test of fit cannot do: it shows that two distributions differ, never that they agree; a few drives notice large differences alone; and a difference has many causes, a tolerance guessed wrong as much as what the model leaves out. The speed of a real drive also swings within a revolution, which the model does not know, and a coarse timer makes steps.',
-		'Exit codes: 0 done, whatever was found; 2 bad input, everything wrong with it is listed; 130 interrupted (Ctrl-C), what finished is reported and marked partial.',
+		'Exit codes: 0 done; 2 bad input, everything wrong with it is listed; 130 interrupted (Ctrl-C), what finished is reported and marked partial.',
 		'All figures are simulated estimates; measurement on real hardware decides.',
 	],
 };

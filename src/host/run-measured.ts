@@ -4,28 +4,23 @@ import type { MeasuredResult } from '../../shared/measured/measured-result.ts';
 import { measuredSentence } from '../../shared/measured/measured-sentence.ts';
 import type { MeasuredDrive } from '../../shared/measured/read-log.ts';
 import { type IntervalPlan, inOwnRevolutions, revolution } from '../../shared/measured/sector-intervals.ts';
-import { scenarioDigest, sha256 } from '../../shared/scenario/digest.ts';
-import type { Scenario } from '../../shared/scenario/scenario.ts';
-import { warnings as scenarioWarnings } from '../../shared/scenario/warnings.ts';
+import { sha256 } from '../../shared/scenario/digest.ts';
 import { perChoice } from '../../shared/study/per-choice.ts';
 import { pointPlan } from '../../shared/study/point-plan.ts';
 import type { UnitFailure } from '../../shared/study/run-shard.ts';
-import { version } from '../../shared/study/version.ts';
 import { findCompensation } from './find-compensation.ts';
 import { onOwnWorkers } from './on-own-workers.ts';
 import type { Pool } from './pool.ts';
+import { provenanceOf } from './provenance.ts';
 import { silenceLimitOf } from './silence-limit.ts';
+import type { DoneSoFar, WorkRequest } from './work-request.ts';
 
-export interface MeasuredRequest {
-	readonly scenario: Scenario;
+export interface MeasuredRequest extends WorkRequest<DoneSoFar> {
 	/** Index of the operating point that the log was taken at. */
 	readonly point: number;
 	/** Not empty; each with 24 intervals or more. */
 	readonly drives: readonly MeasuredDrive[];
-	readonly seed: string;
 	readonly units: number;
-	readonly signal?: AbortSignal;
-	readonly onProgress?: (progress: { readonly finished: number; readonly failed: number }) => void;
 }
 
 /** Intervals of a drive beyond these are left out: forty revolutions. */
@@ -78,20 +73,17 @@ async function runMeasuredInPool(request: MeasuredRequest, pool: Pool): Promise<
 	const result: Omit<MeasuredResult, 'sentence'> = {
 		format: 'anglespread-measured',
 		formatVersion: 1,
-		provenance: {
-			version,
+		provenance: await provenanceOf({
+			scenario,
+			found,
+			digests: await sha256(new Uint8Array(all.buffer)),
 			seed,
-			scenario: scenario.name,
-			scenarioDigest: await scenarioDigest(scenario),
-			resultDigest: await sha256(new Uint8Array(all.buffer)),
 			units: { asked: units, finished, failed: failures.length },
 			partial: !isComplete,
 			failures: failures.sort((one, other) => one.unit - other.unit),
-			compensation: found.compensation,
 			level,
 			methods,
-			warnings: [...scenarioWarnings(scenario), ...found.warnings],
-		},
+		}),
 		point: scenario.points[point]?.name ?? '',
 		intervals,
 		log: {

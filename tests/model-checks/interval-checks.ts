@@ -1,5 +1,6 @@
 import { clopperPearson, clopperPearsonUpper } from '../../shared/statistics/clopper-pearson.ts';
 import { garwoodInterval } from '../../shared/statistics/garwood-interval.ts';
+import { kolmogorovSmirnov } from '../../shared/statistics/kolmogorov-smirnov.ts';
 import { mcnemar } from '../../shared/statistics/mcnemar.ts';
 import { Moments } from '../../shared/statistics/moments.ts';
 import { orderStatisticRanks } from '../../shared/statistics/order-statistic-interval.ts';
@@ -231,6 +232,21 @@ const correlations: ModelCheck[] = checksOf(
 	],
 );
 
+/** Ten values and ten, of which k of the first come before all others and the rest alternate: D = k/10. */
+const tenAndTen = (k: number): number => {
+	const first = Array.from({ length: 10 }, (_, i) => (i < k ? i : 2 * i + 100));
+	const second = Array.from({ length: 10 }, (_, i) => 2 * (i + k) + 99);
+	return kolmogorovSmirnov(first, second).p;
+};
+
+const distributions: ModelCheck[] = checksOf(
+	{ kind: 'closed form', source: '2 C(2n, n − k)/C(2n, n), Gnedenko and Korolyuk 1951; recomputed' },
+	[
+		['Kolmogorov–Smirnov, 10 and 10 values, p of D = 7/10', 2280 / 184756, 1e-14, () => tenAndTen(7)],
+		['the same, D = 6/10', 9690 / 184756, 1e-14, () => tenAndTen(6)],
+	],
+);
+
 export const intervalChecks: readonly ModelCheck[] = [
 	...shares,
 	...differences,
@@ -238,4 +254,5 @@ export const intervalChecks: readonly ModelCheck[] = [
 	...numbersOfUnits,
 	...moments,
 	...correlations,
+	...distributions,
 ];
