@@ -13,7 +13,7 @@ const command = {
 	name: 'measured',
 	purpose: 'lays sector intervals measured on real hardware against the predicted ones.',
 	file: 'SCENARIO.json',
-	example: 'npm run --silent measured -- scenarios/fan-24v.json --log intervals.csv --point rated',
+	example: 'npm run --silent measured -- scenarios/fan-24v.json --log intervals.csv',
 	options: {
 		log: text('FILE.csv', 'The log, with a header that names its columns.', null, 4096),
 		point: pointOption,
