@@ -8,20 +8,23 @@ import type { Enough, GradesResult } from './result.ts';
 export function gradesHeadline({ group, enough, enoughOfArrays, provenance }: GradesResult): string {
 	const { share, confidence } = provenance.requirement;
 	const concerned = choiceNames.filter((choice) => resistorCount(group, choice) > 0);
-	const parts = concerned.map((choice) => choiceWordsOf(choice, enough[choice], enoughOfArrays?.[choice] ?? null));
-	const isShown = concerned.some((choice) => [enough, enoughOfArrays].some((kind) => kind?.[choice].confirmed));
-	const what = isShown
-		? `, with ${levelWords(confidence)} confidence that at least ${levelWords(share)} of drives pass`
-		: ` for ${levelWords(share)} of drives to pass with ${levelWords(confidence)} confidence`;
-	return `Of the ${groupWords[group]}, ${parts.join('; ')}${what}.`;
+	const boards = new Map<string, ChoiceName[]>();
+	for (const choice of concerned) {
+		const found = foundWords(enough[choice], enoughOfArrays?.[choice] ?? null);
+		boards.set(found, [...(boards.get(found) ?? []), choice]);
+	}
+	const parts = [...boards].map(
+		([found, choices]) => `${found} with ${choices.map((choice) => choiceWords[choice]).join(' and ')}`,
+	);
+	const what = `(enough: at least ${levelWords(share)} of drives pass, with ${levelWords(confidence)} confidence)`;
+	return `Of the ${groupWords[group]}, ${parts.join('; ')} ${what}.`;
 }
 
-function choiceWordsOf(choice: ChoiceName, loose: Enough, arrays: Enough | null): string {
-	const board = `with ${choiceWords[choice]}`;
+function foundWords(loose: Enough, arrays: Enough | null): string {
 	const kinds = arrays ? [loose, arrays] : [loose];
 	const confirmed = kinds.flatMap(({ confirmed }) => confirmed ?? []);
-	if (confirmed.length > 0) return `${confirmed.join(' or ')} ${confirmed.length > 1 ? 'are' : 'is'} enough ${board}`;
+	if (confirmed.length > 0) return `${confirmed.join(' or ')} is enough`;
 	const held = kinds.flatMap(({ loosest }) => loosest ?? []);
-	if (held.length > 0) return `${held.join(' or ')} held ${board} but fresh drives do not confirm it`;
-	return `no grade asked about is shown to be enough ${board}`;
+	if (held.length > 0) return `${held.join(' or ')} held but was not confirmed on fresh drives`;
+	return 'no grade asked about is shown to be enough';
 }
