@@ -111,8 +111,8 @@ class Bench {
 				}
 			}
 			do {
-				const wanted = choiceNames.some((name) => detectors[name].wanted);
-				if (!careful && this.coast(stage, end, wanted || !sensing ? quiet : end + blanking)) continue;
+				// from here on in full, whatever the choices have read: one choice's parts move no digit of the other's run
+				if (!careful && this.coast(stage, end, quiet)) continue;
 				stage.trace(end);
 				if (sensing) {
 					for (const name of choiceNames) {

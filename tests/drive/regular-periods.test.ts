@@ -1,4 +1,4 @@
-import { afterEach, describe, expect, it, vi } from 'vitest';
+import { afterEach, describe, expect, it, test, vi } from 'vitest';
 import { choiceNames, type Drive } from '../../shared/drive/drive.ts';
 import { RegularPeriods } from '../../shared/drive/regular-periods.ts';
 import { simulatePair } from '../../shared/drive/simulate-pair.ts';
@@ -139,4 +139,25 @@ describe('working memory', () => {
 		simulatePair(driveWith({ ...slow, 'operation.speed': 900, 'operation.torque': 0.009 }), noise.forRun(6, 0, 0));
 		expect(text(drive)).toBe(first);
 	});
+});
+
+test('a choice’s own parts alone move its run: with another bus divider the virtual neutral’s run is the same to the last bit, and the other way round', () => {
+	for (let unit = 0; unit < 20; unit++) {
+		const drive = driveWith(
+			{ 'operation.speed': unit % 2 ? 900 : 2500, 'operation.torque': unit % 2 ? 0.009 : 0.07 },
+			{ ...unequal, pwmPhase: unit / 20, ripplePhase: (unit * 0.37) % 1 },
+		);
+		const { sensing } = drive;
+		const run = (changed: Partial<Drive['sensing']>) =>
+			simulatePair({ ...drive, sensing: { ...sensing, ...changed } }, noise.forRun(unit, 1, 0), { chances: true });
+		const plain = run({});
+		const otherDivider = run({ halfBus: { ...sensing.halfBus, top: sensing.halfBus.top * 1.03 } });
+		const otherStar = run({
+			virtualNeutral: { ...sensing.virtualNeutral, ground: sensing.virtualNeutral.ground * 1.03 },
+		});
+		expect(otherDivider.virtualNeutral).toStrictEqual(plain.virtualNeutral);
+		expect(otherStar.halfBus).toStrictEqual(plain.halfBus);
+		expect(otherDivider.halfBus).not.toStrictEqual(plain.halfBus);
+		expect(otherStar.virtualNeutral).not.toStrictEqual(plain.virtualNeutral);
+	}
 });
