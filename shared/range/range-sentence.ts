@@ -37,7 +37,7 @@ function slowestWords(result: Answered, { at, choices, resolution }: SlowestSpee
 	const words = choiceNames.map((choice) => {
 		const { fastest: from, holds, fails, decision } = choices[choice];
 		const name = `with ${choiceWords[choice]} sensing the requirement`;
-		if (from === null || holds === null) return `${name} does not hold at any speed looked at`;
+		if (from === null || holds === null) return `${name} is not shown to hold at any speed looked at`;
 		const range = from === fastest ? '' : ` from ${rpm(from)} (not at the faster ones)`;
 		if (fails === null) return `${name} holds${range} at every speed looked at, down to ${rpm(holds)}`;
 		const below = decision === 'fails' ? 'fails' : 'is no longer shown to hold';

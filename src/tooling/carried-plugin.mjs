@@ -1,3 +1,5 @@
+const mark = /\?carried$/;
+
 /**
  * `import code from './check.ts?carried'`: the source with everything that it
  * imports as one script of its own, minified, as text. A report carries it, to
@@ -6,31 +8,34 @@
  * @returns {import('vite').Plugin}
  */
 export function carried() {
-	const mark = '?carried';
 	return {
 		name: 'carried',
 		enforce: 'pre',
-		async resolveId(source, importer) {
-			if (!source.endsWith(mark)) return null;
-			const found = await this.resolve(source.slice(0, -mark.length), importer, { skipSelf: true });
-			return found && `${found.id}${mark}`;
+		resolveId: {
+			filter: { id: mark },
+			async handler(source, importer) {
+				const found = await this.resolve(source.replace(mark, ''), importer, { skipSelf: true });
+				return found && `${found.id}?carried`;
+			},
 		},
-		async load(id) {
-			if (!id.endsWith(mark)) return null;
-			const { build } = await import('vite');
-			const built = await build({
-				configFile: false,
-				logLevel: 'warn',
-				build: {
-					write: false,
-					target: 'es2023',
-					lib: { entry: id.slice(0, -mark.length), formats: ['iife'], name: 'carried' },
-				},
-			});
-			const [first] = Array.isArray(built) ? built : [built];
-			const chunk = first && 'output' in first ? first.output.find(({ type }) => type === 'chunk') : undefined;
-			if (chunk?.type !== 'chunk') throw new Error(`nothing was built of ${id}`);
-			return { code: `export default ${JSON.stringify(chunk.code)};`, map: null };
+		load: {
+			filter: { id: mark },
+			async handler(id) {
+				const { build } = await import('vite');
+				const built = await build({
+					configFile: false,
+					logLevel: 'warn',
+					build: {
+						write: false,
+						target: 'es2023',
+						lib: { entry: id.replace(mark, ''), formats: ['iife'], name: 'carried' },
+					},
+				});
+				const [first] = Array.isArray(built) ? built : [built];
+				const chunk = first && 'output' in first ? first.output.find(({ type }) => type === 'chunk') : undefined;
+				if (chunk?.type !== 'chunk') throw new Error(`nothing was built of ${id}`);
+				return { code: `export default ${JSON.stringify(chunk.code)};`, map: null };
+			},
 		},
 	};
 }

@@ -123,9 +123,10 @@ test('a link whose scenario has problems lists them and runs nothing', async () 
 	await runStudy(other.page, 6);
 });
 
-test('after a reload the page comes back: view, edited scenario, drives, seed, point and figures, without another run', async () => {
+test('after a reload the page comes back: view, edited scenario, drives, seed, point, figures and baseline, without another run', async () => {
 	const { page } = await built.open();
 	await runStudy(page, 20, 'again');
+	await page.getByRole('button', { name: 'Pin as baseline' }).click();
 	const top = page.locator('[data-field="sensing.divider.top value"]');
 	await top.fill('24k');
 	await ended(page);
@@ -141,8 +142,11 @@ test('after a reload the page comes back: view, edited scenario, drives, seed, p
 	expect(await page.getByLabel('Drives to build').inputValue()).toBe('20');
 	expect(await page.getByRole('tab', { selected: true }).textContent()).toMatch(/^rated/);
 	expect(await top.inputValue()).toBe('24 kΩ');
+	await page.getByText('Baseline: 24 V fan, 20 drives, seed again').waitFor();
+	await page.locator('.changed', { hasText: 'on the same 20 drives' }).waitFor({ timeout: 40_000 });
 	await page.getByRole('button', { name: 'Undo' }).click();
 	expect(await top.inputValue()).toBe('22 kΩ');
+	await page.getByText('(on show)').waitFor({ timeout: 40_000 });
 });
 
 test('broken and hostile stored records are told of, used for nothing and can be removed', async () => {

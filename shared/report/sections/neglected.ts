@@ -15,7 +15,7 @@ import { table } from '../table.ts';
  * What the model leaves out or approximates, and how large that is: the table
  * of shared/drive/MODEL.md, for the first demo's nominal values unless stated.
  */
-export const neglected: readonly (readonly [what: string, size: string])[] = [
+const neglected: readonly (readonly [what: string, size: string])[] = [
 	[
 		'loading of the open terminal by divider and star (≈ 19 kΩ on ≈ 0.5 Ω and 0.5 mH)',
 		'3·10⁻⁵ of e_z and 28 ns: below 0.003°',

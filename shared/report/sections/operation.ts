@@ -34,7 +34,7 @@ function conditionTable({ points }: Scenario): Markup {
 	});
 }
 
-export const rangeWords = (record: NumberRecord, range: ConditionRange | undefined): string =>
+const rangeWords = (record: NumberRecord, range: ConditionRange | undefined): string =>
 	range === undefined || range.halfWidth === 0
 		? ''
 		: ` ±\u00a0${range.scale === 'relative' ? formatRelative(range.halfWidth).replace(' ', '\u00a0') : quantity(range.halfWidth, record.unit, 3)}`;

@@ -139,7 +139,7 @@ function decidingWords({ points, verdict }: StudyResult, choice: ChoiceName): st
 	const { failed } = verdict[choice];
 	const others = failing.filter(({ point, failed: some }) => point !== worst.point && some > 0);
 	return others.length === 0
-		? `${name}: ${worst.point} decides alone; all ${count(failed)} drives that fail do so there.`
+		? `${name}: ${worst.point} decides alone; ${failed === 1 ? 'the one drive that fails does' : `all ${count(failed)} drives that fail do`} so there.`
 		: `${name}: ${worst.point} decides; ${count(worst.failed)} of the ${count(failed)} drives that fail do so there, ${others.map(({ point, failed: some }) => `${count(some)} at ${point}`).join(', ')}.`;
 }
 
