@@ -1,4 +1,5 @@
 import { realZero } from '../maths/real-zero.ts';
+
 /**
  * How a terminal is tied. Open: both switches off and no current. A diode is
  * named for the rail it conducts to.

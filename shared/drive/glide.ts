@@ -42,7 +42,7 @@ interface Frame {
 }
 
 /** Least distance from the rails, V, at which an open terminal is taken to have stayed between them. */
-const margin = 1e-2;
+export const margin = 1e-2;
 /** Fewer periods than this are sooner gone through one by one. */
 export const shortestGlide = 4;
 

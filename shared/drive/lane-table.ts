@@ -41,6 +41,8 @@ export const fromOpen = 2;
 export const toHigh = 3; // i = Σ to·y
 export const toLow = 4;
 export const toOpen = 5;
+/** Before the three: 1, 2, 3 beyond it belong to the + − open phase. */
+export const toPhase = 2;
 export const rate = 6;
 export const full = 7; // e^{−λ·(length of the part)}
 export const constant = 8; // A = constant + perEmf·e_z

@@ -350,11 +350,6 @@ export class PowerStage {
 		return [mode.uA0 * y0 + mode.uA1 * y1, mode.uB0 * y0 + mode.uB1 * y1, mode.uC0 * y0 + mode.uC1 * y1];
 	}
 
-	/** Current of a phase, A. */
-	current(phase: number): number {
-		return phase === 0 ? this.iA : phase === 1 ? this.iB : this.iC;
-	}
-
 	/** Lengths of the parts of a whole period at the present duty, s, into `lengths`; their number, 0 without an on-window. */
 	partLengths(lengths: Float64Array): number {
 		const { period } = this.circuit;

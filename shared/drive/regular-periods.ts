@@ -1,11 +1,11 @@
 import { decayInPlace } from '../maths/decay.ts';
 import { realZero } from '../maths/real-zero.ts';
-import { smallCosine, smallSine, turnInPlace } from '../maths/small-angle.ts';
+import { turnInPlace } from '../maths/small-angle.ts';
 import type { BackEmf } from './back-emf.ts';
 import type { Circuit } from './circuit.ts';
 import { highPhase, lowPhase, openPhase } from './commutation-table.ts';
 import { type ConductionMode, highDiode, lowDiode, open, type Tie } from './conduction-mode.ts';
-import { Glide, shortestGlide } from './glide.ts';
+import { Glide, margin, shortestGlide } from './glide.ts';
 import {
 	constant,
 	drive,
@@ -45,6 +45,7 @@ import {
 	toHigh,
 	toLow,
 	toOpen,
+	toPhase,
 } from './lane-table.ts';
 import * as segment from './segment-fields.ts';
 import type { SegmentHistory } from './segment-history.ts';
@@ -361,10 +362,9 @@ export class RegularPeriods {
 							if (remembered) {
 								stopped = lanes[lane + lastStopped] as number;
 								const tie = stopped === 3 ? tieOpen : stopped === 1 ? tieHigh : tieLow;
-								const to = stopped === 3 ? toOpen : stopped === 1 ? toHigh : toLow;
 								sign = tie === lowDiode ? 1 : -1;
-								to0 = lanes[p + to] as number;
-								to1 = lanes[q + to] as number;
+								to0 = lanes[p + toPhase + stopped] as number;
+								to1 = lanes[q + toPhase + stopped] as number;
 								begin = sign * (stopped === 3 ? iOpen : stopped === 1 ? iHigh : iLow);
 							} else {
 								if (span === length) {
@@ -373,10 +373,8 @@ export class RegularPeriods {
 								} else {
 									const beyond = span - (lanes[lane + lastSpan] as number);
 									if (beyond * fastest < shortShare && beyond * fastest > -shortShare) {
-										const x0 = rate0 * beyond;
-										const x1 = rate1 * beyond;
-										decay0 = (lanes[lane + spanDecay0] as number) * (1 - x0 * (1 - 0.5 * x0 * (1 - (1 / 3) * x0)));
-										decay1 = (lanes[lane + spanDecay1] as number) * (1 - x1 * (1 - 0.5 * x1 * (1 - (1 / 3) * x1)));
+										decay0 = (lanes[lane + spanDecay0] as number) * shortDecay(rate0 * beyond);
+										decay1 = (lanes[lane + spanDecay1] as number) * shortDecay(rate1 * beyond);
 									} else {
 										cells[0] = rate0 * span;
 										decayInPlace(cells, 0);
@@ -395,46 +393,25 @@ export class RegularPeriods {
 								if (two) y1End = a1 + b1 * span + g1Re * zImPart + g1Im * zRePart + d1 * decay1;
 								// whose? sign·(to0·y0 + to1·y1) is its current, kept from reversing
 								stopped = 0;
-								if (tieOpen >= highDiode) {
-									sign = tieOpen === lowDiode ? 1 : -1;
-									to0 = lanes[p + toOpen] as number;
-									to1 = lanes[q + toOpen] as number;
-									if (sign * (to0 * y0End + to1 * y1End) <= 0) {
-										stopped = 3;
-										begin = sign * iOpen;
-									}
+								let several = false;
+								for (let turn = 0; turn < 3; turn++) {
+									const which = turn === 0 ? 3 : turn;
+									const tie = which === 3 ? tieOpen : which === 1 ? tieHigh : tieLow;
+									if (tie < highDiode) continue;
+									const way = tie === lowDiode ? 1 : -1;
+									const t0 = lanes[p + toPhase + which] as number;
+									const t1 = lanes[q + toPhase + which] as number;
+									if (!(way * (t0 * y0End + t1 * y1End) <= 0)) continue;
+									several = stopped !== 0;
+									stopped = which;
+									begin = way * (which === 3 ? iOpen : which === 1 ? iHigh : iLow);
+									sign = way;
+									to0 = t0;
+									to1 = t1;
 								}
-								if (tieHigh >= highDiode) {
-									const way = tieHigh === lowDiode ? 1 : -1;
-									const t0 = lanes[p + toHigh] as number;
-									const t1 = lanes[q + toHigh] as number;
-									if (way * (t0 * y0End + t1 * y1End) <= 0) {
-										if (stopped !== 0 && two) {
-											settled = false; // two within one stretch: which is first is for the careful way
-											break;
-										}
-										stopped = 1;
-										begin = way * iHigh;
-										sign = way;
-										to0 = t0;
-										to1 = t1;
-									}
-								}
-								if (tieLow >= highDiode) {
-									const way = tieLow === lowDiode ? 1 : -1;
-									const t0 = lanes[p + toLow] as number;
-									const t1 = lanes[q + toLow] as number;
-									if (way * (t0 * y0End + t1 * y1End) <= 0) {
-										if (stopped !== 0 && two) {
-											settled = false;
-											break;
-										}
-										stopped = 2;
-										begin = way * iLow;
-										sign = way;
-										to0 = t0;
-										to1 = t1;
-									}
+								if (several && two) {
+									settled = false; // which is first is for the careful way
+									break;
 								}
 								if (stopped === 0) {
 									lanes[lane + lastStop] = 0;
@@ -517,10 +494,8 @@ export class RegularPeriods {
 									step = newton + step * step * (bend + twist * step);
 									y0End += step * (y0Rate + step * (0.5 * y0Bend + step * (1 / 6) * y0Twist));
 									y1End += step * (y1Rate + step * (0.5 * y1Bend + step * (1 / 6) * y1Twist));
-									const x0 = rate0 * step;
-									const x1 = rate1 * step;
-									decay0 *= 1 - x0 * (1 - 0.5 * x0 * (1 - (1 / 3) * x0));
-									decay1 *= 1 - x1 * (1 - 0.5 * x1 * (1 - (1 / 3) * x1));
+									decay0 *= shortDecay(rate0 * step);
+									decay1 *= shortDecay(rate1 * step);
 									const angle = omega * step;
 									const c = 1 - 0.5 * angle * angle;
 									const turned = zReEnd * c - zImEnd * angle * (1 - (1 / 6) * angle * angle);
@@ -534,13 +509,13 @@ export class RegularPeriods {
 							}
 							if (settled && remembered && two) {
 								// any other diode must still conduct
-								const open = (lanes[p + toOpen] as number) * y0End + (lanes[q + toOpen] as number) * y1End;
-								const high = (lanes[p + toHigh] as number) * y0End + (lanes[q + toHigh] as number) * y1End;
-								const low = (lanes[p + toLow] as number) * y0End + (lanes[q + toLow] as number) * y1End;
-								settled =
-									(tieOpen < highDiode || stopped === 3 || open > 0 === (tieOpen === lowDiode)) &&
-									(tieHigh < highDiode || stopped === 1 || high > 0 === (tieHigh === lowDiode)) &&
-									(tieLow < highDiode || stopped === 2 || low > 0 === (tieLow === lowDiode));
+								for (let which = 1; which <= 3; which++) {
+									const tie = which === 3 ? tieOpen : which === 1 ? tieHigh : tieLow;
+									if (tie < highDiode || which === stopped) continue;
+									const current =
+										(lanes[p + toPhase + which] as number) * y0End + (lanes[q + toPhase + which] as number) * y1End;
+									if (!(tie === lowDiode ? current > 0 : current < 0)) settled = false;
+								}
 							}
 							if (settled) {
 								span = s;
@@ -724,7 +699,7 @@ export class RegularPeriods {
 
 	/** Turns to the stage's sector and duty; no parts where its periods cannot be regular. */
 	private prepare(): void {
-		const { stage, lengths, turnsRe, turnsIm } = this;
+		const { stage, lengths, turnsRe, turnsIm, cells } = this;
 		const { circuit, emf } = stage;
 		this.kind = stage.kind;
 		this.duty = stage.duty;
@@ -739,18 +714,21 @@ export class RegularPeriods {
 		for (let part = 0; part < this.parts; part++) {
 			const length = lengths[part] as number;
 			this.starts[part] = part === 0 ? 0 : (this.starts[part - 1] as number) + (lengths[part - 1] as number);
-			turnsRe[part] = smallCosine(circuit.rippleOmega * length);
-			turnsIm[part] = smallSine(circuit.rippleOmega * length);
+			cells[2] = circuit.rippleOmega * length;
+			turnInPlace(cells, 2);
+			turnsRe[part] = cells[2] as number;
+			turnsIm[part] = cells[3] as number;
 			this.highTies[part] = stage.tieOfHighIn(part);
 			this.lowTies[part] = stage.tieOfLowIn(part);
 		}
 	}
 }
 
-/** Least distance from the rails, V, at which an open terminal is taken to have stayed between them. */
-const margin = 1e-2;
 /**
  * A Newton step shorter than this share of the fastest time constant is the last, its result taken from Taylor's
  * series to the third order: what that leaves out is below 3·10⁻¹⁵ of what decays.
  */
 const shortShare = 5e-4;
+
+/** e^−x by the same series; so short that the compiler puts it in place. */
+const shortDecay = (x: number): number => 1 - x * (1 - 0.5 * x * (1 - (1 / 3) * x));
