@@ -1,7 +1,12 @@
 /**
  * What vitest's JSON report says, as far as it is read here.
  * @typedef {object} TestReport
- * @property {{ assertionResults: { status: string }[], status: string }[]} testResults one for each file
+ * @property {FileReport[]} testResults one for each file
+ *
+ * @typedef {object} FileReport
+ * @property {string} name path of the file
+ * @property {string} status
+ * @property {{ fullName: string, status: string, failureMessages?: string[] }[]} assertionResults
  */
 
 /**
@@ -23,4 +28,23 @@ export function countTests(report, exitCode) {
 	}
 	if (failed === 0 && (passed === 0 || exitCode !== 0)) failed = 1;
 	return { passed, failed };
+}
+
+/**
+ * One line for each test that did not pass: its file, its name and the first line of what went wrong.
+ *
+ * @param {TestReport | undefined} report
+ * @param {string} root path that the files' names are given from
+ * @returns {string[]}
+ */
+export function failedTests(report, root) {
+	return (report?.testResults ?? []).flatMap(({ name, status, assertionResults }) => {
+		const file = name.startsWith(root) ? name.slice(root.length) : name;
+		const failed = assertionResults.filter((result) => result.status !== 'passed');
+		if (failed.length === 0) return status === 'failed' ? [`${file}: did not load`] : [];
+		return failed.map(
+			({ fullName, status, failureMessages }) =>
+				`${file}: ${fullName}: ${failureMessages?.[0]?.split('\n', 1)[0] ?? status}`,
+		);
+	});
 }

@@ -1,5 +1,5 @@
 import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
-import { countTests } from './count-tests.mjs';
+import { countTests, failedTests } from './count-tests.mjs';
 import { ensureInstalled } from './ensure-installed.mjs';
 import { cacheFolder, projectRoot } from './project.mjs';
 import { runProgram } from './run-program.mjs';
@@ -47,17 +47,18 @@ function runScript(script, more = '') {
 /**
  * @param {string} script
  * @param {string} [project] of vitest
- * @returns {Promise<{ passed: number, failed: number }>}
+ * @returns {Promise<{ passed: number, failed: number, names: readonly string[] }>} names: a line for each failed test
  */
 async function runStep(script, project) {
 	if (project === undefined) {
 		const ok = (await runScript(script)) === 0;
-		return { passed: ok ? 1 : 0, failed: ok ? 0 : 1 };
+		return { passed: ok ? 1 : 0, failed: ok ? 0 : 1, names: [] };
 	}
 	const report = `${cacheFolder}tests-${project}.json`;
 	rmSync(report, { force: true });
 	const code = await runScript(script, `--reporter=default --reporter=json --outputFile.json='${report}'`);
-	return countTests(existsSync(report) ? JSON.parse(readFileSync(report, 'utf8')) : undefined, code);
+	const found = existsSync(report) ? JSON.parse(readFileSync(report, 'utf8')) : undefined;
+	return { ...countTests(found, code), names: failedTests(found, projectRoot) };
 }
 
 let stopped = false;
@@ -69,6 +70,8 @@ let passed = 0;
 let failed = 0;
 /** @type {string[]} */
 const summary = [];
+/** Said last, where the end of a long log is all that is kept. @type {string[]} */
+const failures = [];
 
 await ensureInstalled();
 mkdirSync(cacheFolder, { recursive: true });
@@ -79,8 +82,10 @@ for (const [title, script, project] of steps) {
 	const seconds = ((performance.now() - start) / 1000).toFixed(1);
 	passed += counts.passed;
 	failed += counts.failed;
+	failures.push(...counts.names);
 	summary.push(`${counts.failed === 0 ? 'passed' : 'FAILED'} ${seconds.padStart(7)} s  ${title}`);
 	if (stopped) process.exit(130);
 }
-console.log(`\n${summary.join('\n')}\n\n${passed} passed, ${failed} failed`);
+console.log(['', ...summary, ...failures.map((line) => `FAILED ${line}`), ''].join('\n'));
+console.log(`${passed} passed, ${failed} failed`);
 process.exit(failed === 0 && passed > 0 ? 0 : 1);

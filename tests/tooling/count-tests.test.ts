@@ -1,9 +1,14 @@
 import { expect, test } from 'vitest';
-import { countTests } from '../../src/tooling/count-tests.mjs';
+import { countTests, failedTests } from '../../src/tooling/count-tests.mjs';
 
 const file = (status: string, ...tests: string[]) => ({
+	name: '/project/tests/a.test.ts',
 	status,
-	assertionResults: tests.map((each) => ({ status: each })),
+	assertionResults: tests.map((each) => ({
+		fullName: `a ${each} test`,
+		status: each,
+		...(each === 'failed' && { failureMessages: ['Error: not so\n    at somewhere'] }),
+	})),
 });
 
 test('tests are counted over all files', () => {
@@ -24,4 +29,16 @@ test('a run without tests, without report, or that ends badly after good tests, 
 	expect(countTests({ testResults: [] }, 0)).toEqual({ passed: 0, failed: 1 });
 	expect(countTests(undefined, 0)).toEqual({ passed: 0, failed: 1 });
 	expect(countTests({ testResults: [file('passed', 'passed')] }, 1)).toEqual({ passed: 1, failed: 1 });
+});
+
+test('every test that did not pass is named with its file and reason', () => {
+	const report = {
+		testResults: [file('failed', 'passed', 'failed', 'skipped'), file('failed'), file('passed', 'passed')],
+	};
+	expect(failedTests(report, '/project/')).toEqual([
+		'tests/a.test.ts: a failed test: Error: not so',
+		'tests/a.test.ts: a skipped test: skipped',
+		'tests/a.test.ts: did not load',
+	]);
+	expect(failedTests(undefined, '/project/')).toEqual([]);
 });
