@@ -17,9 +17,12 @@ export class SegmentHistory {
 	modes: ConductionMode[] = [];
 	/** The reading point: its segment, and by the names below its time in it and what `place` worked out. */
 	target = 0;
-	readonly point = new Float64Array(9);
+	readonly point = new Float64Array(11);
 	private mask = -1;
 	private lookBack = realZero;
+	/** Where `place` was last in its segment, s, and in which mode. */
+	private placedAt = Number.NaN;
+	private placedMode: ConductionMode | undefined;
 	/** Index of the first segment without a gap up to now. */
 	private first = 0;
 
@@ -30,6 +33,7 @@ export class SegmentHistory {
 	clear(lookBack: number): void {
 		this.count = 0;
 		this.first = 0;
+		this.placedMode = undefined;
 		this.lookBack = lookBack;
 		// kept from run to run, unless one drive needed far more than others do
 		if (this.mask < 0 || this.mask >= largestKept) this.resize(64);
@@ -62,18 +66,26 @@ export class SegmentHistory {
 		const slot = this.offset(target);
 		const mode = this.mode(target);
 		const s = point[secondsAt] as number;
-		point[decayAt0] = mode.rate0 * s;
-		decayInPlace(point, decayAt0);
-		point[decayAt1] = 0;
-		if (mode.modalCount > 1) {
-			point[decayAt1] = mode.rate1 * s;
-			decayInPlace(point, decayAt1);
+		// period after period is read at the same place
+		const same = s === this.placedAt && mode === this.placedMode;
+		if (!same) {
+			this.placedAt = s;
+			this.placedMode = mode;
+			point[decayAt0] = mode.rate0 * s;
+			decayInPlace(point, decayAt0);
+			point[decayAt1] = 0;
+			if (mode.modalCount > 1) {
+				point[decayAt1] = mode.rate1 * s;
+				decayInPlace(point, decayAt1);
+			}
 		}
 		if (circuit.rippleAmplitude !== 0) {
-			point[turnAt] = circuit.rippleOmega * s;
-			turnInPlace(point, turnAt);
-			const c = point[turnAt] as number;
-			const q = point[turnAt + 1] as number;
+			if (!same) {
+				point[rippleTurnAt] = circuit.rippleOmega * s;
+				turnInPlace(point, rippleTurnAt);
+			}
+			const c = point[rippleTurnAt] as number;
+			const q = point[rippleTurnAt + 1] as number;
 			const zRe = v[slot + segment.zRe] as number;
 			const zIm = v[slot + segment.zIm] as number;
 			point[zReAt] = zRe * c - zIm * q;
@@ -120,6 +132,7 @@ export class SegmentHistory {
 		for (let i = 0; i < used; i++) this.modes[i] = other.modes[i] as ConductionMode;
 		this.count = other.count;
 		this.first = other.first;
+		this.placedMode = undefined;
 		this.lookBack = other.lookBack;
 	}
 
@@ -149,6 +162,7 @@ export const decayAt0 = 4;
 export const decayAt1 = 5;
 export const secondsAt = 6;
 const turnAt = 7; // and 8
+const rippleTurnAt = 9; // and 10
 
 /** Segments (0.8 MB) that one run's history may leave allocated for the next. */
 const largestKept = 4096;

@@ -74,9 +74,10 @@ export class AcceptanceChain {
 		const notFromCrossed = reading[3] as number;
 		// far from the threshold, with "not crossed" alone behind: nothing changes
 		if (fromNot === 0 && states[0] === this.waiting) return;
-		next.fill(0);
+		const size = states.length;
+		for (let s = 0; s < size; s++) next[s] = 0;
 		let accepted = 0;
-		for (let s = 0; s < states.length; s++) {
+		for (let s = 0; s < size; s++) {
 			const weight = states[s] as number;
 			if (weight === 0) continue;
 			const crossed = (s & 1) === 1;
@@ -93,7 +94,7 @@ export class AcceptanceChain {
 		else if (timing > 0) this.late += accepted;
 		else this.within += accepted;
 		let waiting = 0;
-		for (const weight of next) waiting += weight;
+		for (let s = 0; s < size; s++) waiting += next[s] as number;
 		this.waiting = waiting;
 	}
 }

@@ -184,12 +184,19 @@ export class Detector {
 	/** The same for the segments `from` … of the last whole periods, all taken, from the present period on. */
 	scanKept(history: SegmentHistory, from: number): boolean {
 		const { period } = this.circuit;
-		for (let index = Math.max(from, this.kept); index < history.count; index++) {
-			if (!this.wanted) return false;
-			this.kept = index;
-			const start = history.values[history.offset(index) + segment.start] as number;
+		const { samples } = this.drive.detection;
+		const { values: v, count } = history;
+		if (!this.wanted) return false;
+		for (let index = Math.max(from, this.kept); index < count; index++) {
+			const slot = history.offset(index);
+			const start = v[slot + segment.start] as number;
 			if (start > this.periodStart + period - beforeSegment) this.periodAfter();
+			// most segments hold no sampling instant
+			if (this.next >= samples || this.nextAt > start - this.periodStart + (v[slot + segment.length] as number))
+				continue;
+			this.kept = index;
 			if (this.scanSegment(history, index)) return true;
+			if (!this.wanted) return false;
 		}
 		return false;
 	}
