@@ -27,6 +27,7 @@ function page(): UserConfig {
 			assetsInlineLimit: 0,
 			// the charts, which are loaded after the page
 			chunkSizeWarningLimit: 1500,
+			rolldownOptions: { checks: { bundlerTimings: false } },
 		},
 		worker: { format: 'es' },
 	};
@@ -43,6 +44,7 @@ function commandLine(): UserConfig {
 			target: 'node20',
 			rolldownOptions: {
 				input: commandLineEntries(),
+				checks: { bundlerTimings: false },
 				// flat, so that new URL('./node-worker.js', import.meta.url) holds in every chunk
 				output: { entryFileNames: '[name].js', chunkFileNames: '[name]-[hash].js' },
 			},
