@@ -1,4 +1,4 @@
-import { expect, test } from 'vitest';
+import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { createPool, type Job } from '../../src/host/pool.ts';
 import type { CallOptions, WorkerHandle, WorkerHost } from '../../src/host/worker-handle.ts';
 
@@ -46,7 +46,22 @@ function madeUpHost(work: Work): WorkerHost & { readonly spawned: () => number; 
 	};
 }
 
+// time is made up: a stall of the machine is no silence of a worker
+beforeEach(() => void vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout', 'performance'] }));
+afterEach(() => void vi.useRealTimers());
+
 const pause = (milliseconds: number): Promise<void> => new Promise((resolve) => setTimeout(resolve, milliseconds));
+
+/** Lets made-up time go by, millisecond by millisecond, until a promise is settled. */
+async function throughTime<T>(promise: Promise<T>): Promise<T> {
+	let isSettled = false;
+	const settle = (): void => {
+		isSettled = true;
+	};
+	promise.then(settle, settle);
+	while (!isSettled) await vi.advanceTimersByTimeAsync(1);
+	return promise;
+}
 
 /** Runs 0 … 99 in shards of 10 and returns what the pool said. */
 async function runHundred(host: WorkerHost, changes: Partial<Job<'units'>> = {}, workers = 2) {
@@ -54,7 +69,7 @@ async function runHundred(host: WorkerHost, changes: Partial<Job<'units'>> = {},
 	const failed: [number, number, string][] = [];
 	const progress: number[] = [];
 	const pool = createPool(host, workers);
-	const complete = await pool.run<'units'>({
+	const job = pool.run<'units'>({
 		name: 'units',
 		input: {} as never,
 		to: 100,
@@ -64,6 +79,7 @@ async function runHundred(host: WorkerHost, changes: Partial<Job<'units'>> = {},
 		onProgress: (count) => void progress.push(count),
 		...changes,
 	});
+	const complete = await throughTime(job);
 	pool.close();
 	return { complete, done: done.sort((a, b) => a[0] - b[0]), failed, progress };
 }
@@ -137,12 +153,12 @@ test('after a cancelled job the pool does the next one, on fresh workers', async
 		onFailure: () => expect.unreachable(),
 	};
 	const first = pool.run({ ...job, signal: cancel.signal });
-	await pause(10);
+	await vi.advanceTimersByTimeAsync(10);
 	cancel.abort();
 	isStuck = false;
 	const second = pool.run(job);
-	expect(await first).toBe(false);
-	expect(await second).toBe(true);
+	expect(await throughTime(first)).toBe(false);
+	expect(await throughTime(second)).toBe(true);
 	pool.close();
 	expect(host.running()).toBe(0);
 });
@@ -176,15 +192,17 @@ test('workers warmed beforehand are the ones that work, and one that did not com
 	const host = madeUpHost(() => {});
 	const pool = createPool(host, 2);
 	pool.warm();
-	await pause(5);
+	await vi.advanceTimersByTimeAsync(5);
 	expect(host.spawned()).toBe(2);
-	await pool.run<'units'>({
-		name: 'units',
-		input: {} as never,
-		to: 4,
-		onShard: () => {},
-		onFailure: () => expect.unreachable(),
-	});
+	await throughTime(
+		pool.run<'units'>({
+			name: 'units',
+			input: {} as never,
+			to: 4,
+			onShard: () => {},
+			onFailure: () => expect.unreachable(),
+		}),
+	);
 	expect(host.spawned()).toBe(2);
 	pool.close();
 
@@ -199,14 +217,16 @@ test('workers warmed beforehand are the ones that work, and one that did not com
 	};
 	const second = createPool(failing);
 	second.warm();
-	await pause(5);
-	await second.run<'units'>({
-		name: 'units',
-		input: {} as never,
-		to: 1,
-		onShard: () => {},
-		onFailure: () => expect.unreachable(),
-	});
+	await vi.advanceTimersByTimeAsync(5);
+	await throughTime(
+		second.run<'units'>({
+			name: 'units',
+			input: {} as never,
+			to: 1,
+			onShard: () => {},
+			onFailure: () => expect.unreachable(),
+		}),
+	);
 	expect(tries).toBe(2);
 	second.close();
 });
