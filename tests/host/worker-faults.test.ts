@@ -26,8 +26,8 @@ const run = (seed: string, silenceLimit = 10_000) =>
 	runStudy({ scenario, seed, units, workers: 2, shardSize, silenceLimit }, nodeHost(faulty));
 
 for (const kind of ['throws', 'dies', 'hangs'] as const) {
-	// a worker that hangs is found by its silence; 1.5 s are long against a run of a millisecond
-	const limit = kind === 'hangs' ? 1500 : 10_000;
+	// a worker that hangs is found by its silence; 5 s are long even against the start of a thread on a busy machine
+	const limit = kind === 'hangs' ? 5000 : 10_000;
 
 	test(`a worker that ${kind} once in the middle of a shard has it run again: all 24 drives finish, as if nothing had been`, async () => {
 		const fault: Fault = { kind, unit: 8, marker: join(folder, kind) };
@@ -44,7 +44,7 @@ for (const kind of ['throws', 'dies', 'hangs'] as const) {
 		const { provenance, points } = await run(JSON.stringify(fault), limit);
 		expect(provenance.units).toEqual({ asked: 24, finished: 18, failed: 6 });
 		expect(provenance.failures.map(({ unit }) => unit)).toEqual([6, 7, 8, 9, 10, 11]);
-		const reason = { throws: 'the kernel broke down', dies: 'exit code 3', hangs: 'no sign of life for 1.5 s' }[kind];
+		const reason = { throws: 'the kernel broke down', dies: 'exit code 3', hangs: 'no sign of life for 5 s' }[kind];
 		for (const { message } of provenance.failures) expect(message).toContain(reason);
 		expect(provenance.partial).toBe(false);
 		expect(points[0]?.choices.halfBus.units).toBe(18);
