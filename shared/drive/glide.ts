@@ -3,29 +3,7 @@ import { realZero } from '../maths/real-zero.ts';
 import { turnInPlace } from '../maths/small-angle.ts';
 import type { Circuit } from './circuit.ts';
 import { highDiode, lowDiode, open } from './conduction-mode.ts';
-import {
-	constant,
-	drive,
-	fromHigh,
-	fromLow,
-	full,
-	gainIm,
-	gainRe,
-	inverseRate,
-	type LaneTable,
-	lastStop,
-	level,
-	lowRail,
-	modal0,
-	mostParts,
-	neutral,
-	neutralModal,
-	neutralRipple,
-	rate,
-	rippleDrive,
-	toHigh,
-	toLow,
-} from './lane-table.ts';
+import { type Lane, type LaneTable, mostParts } from './lane-table.ts';
 
 /** What is needed of the loop over regular periods (regular-periods.ts). */
 interface Frame {
@@ -61,7 +39,7 @@ export const shortestGlide = 4;
 export class Glide {
 	private version = -1;
 	private possible = false;
-	private readonly lane = new Int32Array(mostParts);
+	private readonly lanes: Lane[] = [];
 	/** Whether a diode conducts in the part. */
 	private readonly freewheels = new Uint8Array(mostParts);
 	/** κ, μ, ν, the ripple's turn since the period's start and the time (s), at the start of every part and the period's end. */
@@ -105,18 +83,15 @@ export class Glide {
 	run(frame: Frame, state: Float64Array, high: number, low: number, most: number): number {
 		if (frame.version !== this.version) this.prepare(frame);
 		if (!this.possible) return 0;
-		const { lane, cells } = this;
+		const { lanes, cells } = this;
 		const { circuit, parts } = frame;
-		const lanes = frame.table.numbers;
 		// the current has had gaps lately
-		for (let part = 0; part < parts; part++) if (lanes[(lane[part] as number) + lastStop] !== 0) return 0;
-		const p = (lane[0] as number) + modal0;
+		for (let part = 0; part < parts; part++) if ((lanes[part] as Lane).lastStop !== 0) return 0;
+		const { first } = lanes[0] as Lane;
 		const zRe = state[3] as number;
 		const zIm = state[4] as number;
 		const emfStart = state[6] as number;
-		const y =
-			(lanes[p + fromHigh] as number) * (state[high] as number) +
-			(lanes[p + fromLow] as number) * (state[low] as number);
+		const y = first.fromHigh * (state[high] as number) + first.fromLow * (state[low] as number);
 		const d = y - this.settled - this.gammaRe * zIm - this.gammaIm * zRe;
 		const turn = circuit.rippleAmplitude === 0 ? 0 : circuit.rippleOmega * circuit.period;
 		const fade = this.nu[parts] as number;
@@ -173,8 +148,8 @@ export class Glide {
 				sumIm = (dIm * re + dRe * turnedIm) * scale;
 			}
 			const sumY = count * this.settled + this.gammaRe * sumIm + this.gammaIm * sumRe + (d * (1 - faded)) / (1 - fade);
-			state[high] = (lanes[p + toHigh] as number) * yEnd;
-			state[low] = (lanes[p + toLow] as number) * yEnd;
+			state[high] = first.toHigh * yEnd;
+			state[low] = first.toLow * yEnd;
 			state[3] = zReEnd;
 			state[4] = zImEnd;
 			state[5] =
@@ -190,19 +165,18 @@ export class Glide {
 
 	/** Sets `nearest` for the period whose start is given: volts from the margin at the rails, at most 1; below 0 where a current might stop. */
 	private look(frame: Frame): void {
-		const { lane, kappa, muRe, muIm, nu, turnRe, turnIm, times, freewheels, y, zRe, zIm, emfOpen } = this;
+		const { lanes, kappa, muRe, muIm, nu, turnRe, turnIm, times, freewheels, y, zRe, zIm, emfOpen } = this;
 		const { circuit, parts } = frame;
-		const lanes = frame.table.numbers;
 		const { rippleAmplitude: amplitude, diodeDrop } = circuit;
 		const top = circuit.voltage + diodeDrop;
 		const gamma = Math.abs(this.gammaRe) + Math.abs(this.gammaIm);
 		let nearest = 1;
 		for (let part = 0; part < parts; part++) {
-			const at = lane[part] as number;
-			const star = lanes[at + neutral] as number;
-			const rippleStar = (lanes[at + neutralRipple] as number) * amplitude;
-			const modalStar = lanes[at + neutralModal] as number;
-			const rail = lanes[at + lowRail] as number;
+			const lane = lanes[part] as Lane;
+			const star = lane.neutral;
+			const rippleStar = lane.neutralRipple * amplitude;
+			const modalStar = lane.neutralModal;
+			const rail = lane.lowRail;
 			for (let end = part; end < part + 2; end++) {
 				const c = turnRe[end] as number;
 				const s = turnIm[end] as number;
@@ -212,7 +186,7 @@ export class Glide {
 					(kappa[end] as number) + (muRe[end] as number) * zIm + (muIm[end] as number) * zRe + (nu[end] as number) * y;
 				const slackY = this.slackY + (gamma + mu) * this.slackZ;
 				if (freewheels[part] === 1) {
-					const flows = (lanes[at + modal0 + toHigh] as number) > 0 ? current : -current;
+					const flows = lane.first.toHigh > 0 ? current : -current;
 					if (!(flows > slackY)) {
 						this.nearest = -1;
 						return;
@@ -241,8 +215,7 @@ export class Glide {
 		this.version = frame.version;
 		this.possible = false;
 		const { circuit, table, parts, lengths, highTies, lowTies } = frame;
-		const { lane, freewheels, kappa, muRe, muIm, nu, turnRe, turnIm, times } = this;
-		const lanes = table.numbers;
+		const { lanes, freewheels, kappa, muRe, muIm, nu, turnRe, turnIm, times } = this;
 		const rippleTime = circuit.rippleAmplitude === 0 ? 0 : circuit.rippleAmplitude / circuit.rippleOmega;
 		kappa[0] = muRe[0] = muIm[0] = turnIm[0] = times[0] = 0;
 		nu[0] = turnRe[0] = 1;
@@ -250,16 +223,16 @@ export class Glide {
 		for (let part = 0; part < parts; part++) {
 			const tieHigh = highTies[part] === open ? lowDiode : (highTies[part] as number);
 			const tieLow = lowTies[part] === open ? highDiode : (lowTies[part] as number);
-			const at = table.at(part, tieHigh, tieLow, open);
-			if (at < 0) return;
-			lane[part] = at;
+			const lane = table.at(part, tieHigh, tieLow, open);
+			if (lane === null) return;
+			lanes[part] = lane;
 			freewheels[part] = tieHigh >= highDiode || tieLow >= highDiode ? 1 : 0;
-			const p = at + modal0;
+			const { first } = lane;
 			const length = lengths[part] as number;
-			const a = lanes[p + constant] as number;
-			const f = lanes[p + full] as number;
-			const gRe = lanes[p + gainRe] as number;
-			const gIm = lanes[p + gainIm] as number;
+			const a = first.constant;
+			const f = first.full;
+			const gRe = first.gainRe;
+			const gIm = first.gainIm;
 			const c = turnRe[part] as number;
 			const s = turnIm[part] as number;
 			const cNext = c * (frame.turnsRe[part] as number) - s * (frame.turnsIm[part] as number);
@@ -271,12 +244,11 @@ export class Glide {
 			muRe[part + 1] = gRe * cNext - gIm * sNext + f * ((muRe[part] as number) - (gRe * c - gIm * s));
 			muIm[part + 1] = gRe * sNext + gIm * cNext + f * ((muIm[part] as number) - (gRe * s + gIm * c));
 			nu[part + 1] = f * (nu[part] as number);
-			this.fading += (lanes[p + rate] as number) * length;
+			this.fading += first.rate * length;
 			// the part's work: level·(drive·length + rippleDrive·∫ripple − (y_{p+1} − y_p))/λ
-			const weight = (lanes[p + level] as number) * (lanes[p + inverseRate] as number);
-			const rippled = weight * (lanes[p + rippleDrive] as number) * rippleTime;
-			this.workConstant +=
-				weight * ((lanes[p + drive] as number) * length - ((kappa[part + 1] as number) - (kappa[part] as number)));
+			const weight = first.level * first.inverseRate;
+			const rippled = weight * first.rippleDrive * rippleTime;
+			this.workConstant += weight * (first.drive * length - ((kappa[part + 1] as number) - (kappa[part] as number)));
 			this.workRe += rippled * (c - cNext) - weight * ((muIm[part + 1] as number) - (muIm[part] as number));
 			this.workIm -= rippled * (s - sNext) + weight * ((muRe[part + 1] as number) - (muRe[part] as number));
 			this.workY -= weight * ((nu[part + 1] as number) - (nu[part] as number));

@@ -4,49 +4,9 @@ import { turnInPlace } from '../maths/small-angle.ts';
 import type { BackEmf } from './back-emf.ts';
 import type { Circuit } from './circuit.ts';
 import { highPhase, lowPhase, openPhase } from './commutation-table.ts';
-import { type ConductionMode, highDiode, lowDiode, open, type Tie } from './conduction-mode.ts';
+import { highDiode, lowDiode, open, type Tie } from './conduction-mode.ts';
 import { Glide, margin, shortestGlide } from './glide.ts';
-import {
-	constant,
-	drive,
-	fromHigh,
-	fromLow,
-	fromOpen,
-	full,
-	gainIm,
-	gainRe,
-	inverseRate,
-	LaneTable,
-	laneStride,
-	lastSpan,
-	lastStop,
-	lastStopped,
-	level,
-	lowRail,
-	modal0,
-	modalStride,
-	modals,
-	mostParts,
-	neutral,
-	neutralEmf,
-	neutralModal,
-	neutralRipple,
-	perEmf,
-	rate,
-	rippleDrive,
-	slope,
-	spanDecay0,
-	spanDecay1,
-	stopDecay0,
-	stopDecay1,
-	stopTurnIm,
-	stopTurnRe,
-	tilt,
-	toHigh,
-	toLow,
-	toOpen,
-	toPhase,
-} from './lane-table.ts';
+import { type LaneModal, LaneTable, mostParts } from './lane-table.ts';
 import * as segment from './segment-fields.ts';
 import type { SegmentHistory } from './segment-history.ts';
 
@@ -133,7 +93,6 @@ export class RegularPeriods {
 		if (stage.kind !== this.kind || stage.duty !== this.duty || emf.pieces !== this.pieces) this.prepare();
 		const { parts } = this;
 		if (parts === 0) return 0;
-		const lanes = table.numbers;
 		const { period, diodeDrop } = circuit;
 		const amplitude = circuit.rippleAmplitude;
 		const omega = circuit.rippleOmega;
@@ -198,26 +157,26 @@ export class RegularPeriods {
 				// most parts by far: the open terminal stays between the rails, one modal current from end to end
 				if (tieOpen === open && tieHigh !== open && tieLow !== open) {
 					const lane = table.at(part, tieHigh, tieLow, open);
-					if (lane < 0) {
+					if (lane === null) {
 						regular = false;
 						break;
 					}
-					const p = lane + modal0;
+					const { first } = lane;
 					const emfOpen = emfLevel + emfRate * (time - emfZero);
-					const constantStar = lanes[lane + neutral] as number;
-					const rippleStar = (lanes[lane + neutralRipple] as number) * amplitude;
-					const modalStar = lanes[lane + neutralModal] as number;
-					const rail = lanes[lane + lowRail] as number;
-					const y = (lanes[p + fromHigh] as number) * iHigh + (lanes[p + fromLow] as number) * iLow;
-					const gRe = lanes[p + gainRe] as number;
-					const gIm = lanes[p + gainIm] as number;
-					const a = lanes[p + constant] as number;
+					const constantStar = lane.neutral;
+					const rippleStar = lane.neutralRipple * amplitude;
+					const modalStar = lane.neutralModal;
+					const rail = lane.lowRail;
+					const y = first.fromHigh * iHigh + first.fromLow * iLow;
+					const gRe = first.gainRe;
+					const gIm = first.gainIm;
+					const a = first.constant;
 					const d = y - a - gRe * zIm - gIm * zRe;
-					const fade = lanes[p + full] as number;
+					const fade = first.full;
 					const yEnd = a + gRe * zImPart + gIm * zRePart + d * fade;
 					const begins = emfOpen + constantStar + rippleStar * zIm + modalStar * y;
 					const ends = emfOpen + emfRate * length + constantStar + rippleStar * zImPart + modalStar * yEnd;
-					const iEnd = (lanes[p + toHigh] as number) * yEnd;
+					const iEnd = first.toHigh * yEnd;
 					const flows = iEnd > 0 && iHigh > 0;
 					if (
 						(flows || (tieHigh < highDiode && tieLow < highDiode)) &&
@@ -227,14 +186,12 @@ export class RegularPeriods {
 						ends >= rail * yEnd - diodeDrop + margin
 					) {
 						added +=
-							(lanes[p + level] as number) *
-							((lanes[p + drive] as number) * length +
-								(lanes[p + rippleDrive] as number) * rippleTime * (zRe - zRePart) -
-								(yEnd - y)) *
-							(lanes[p + inverseRate] as number);
-						lanes[lane + lastStop] = 0;
+							first.level *
+							(first.drive * length + first.rippleDrive * rippleTime * (zRe - zRePart) - (yEnd - y)) *
+							first.inverseRate;
+						lane.lastStop = 0;
 						if (keep) {
-							const slot = history.open(table.modes[lane / laneStride] as ConductionMode);
+							const slot = history.open(lane.mode);
 							const v = history.values;
 							v[slot + segment.a0] = a;
 							v[slot + segment.b0] = 0;
@@ -251,7 +208,7 @@ export class RegularPeriods {
 							this.note(slot, part, periodIndex + done);
 						}
 						iHigh = iEnd;
-						iLow = (lanes[p + toLow] as number) * yEnd;
+						iLow = first.toLow * yEnd;
 						zRe = zRePart;
 						zIm = zImPart;
 						continue;
@@ -260,30 +217,24 @@ export class RegularPeriods {
 
 				while (rest > 0) {
 					let lane = table.at(part, tieHigh, tieLow, tieOpen);
-					if (lane < 0) {
+					if (lane === null) {
 						regular = false;
 						break;
 					}
 					const emfOpen = emfLevel + emfRate * (time - emfZero);
-					let p = lane + modal0;
-					let y0 =
-						(lanes[p + fromHigh] as number) * iHigh +
-						(lanes[p + fromLow] as number) * iLow +
-						(lanes[p + fromOpen] as number) * iOpen;
+					let { first } = lane;
+					let y0 = first.fromHigh * iHigh + first.fromLow * iLow + first.fromOpen * iOpen;
 
 					// open terminals must lie between the rails; at a part's start one may not, and its diode starts
 					if (tieOpen === open || tieHigh === open || tieLow === open) {
 						const ripple = amplitude * zIm;
 						const star =
-							(lanes[lane + neutral] as number) +
-							(lanes[lane + neutralEmf] as number) * emfOpen +
-							(lanes[lane + neutralRipple] as number) * ripple +
-							(lanes[lane + neutralModal] as number) * y0;
+							lane.neutral + lane.neutralEmf * emfOpen + lane.neutralRipple * ripple + lane.neutralModal * y0;
 						const ceiling = top + ripple + 1e-9;
-						const floor = (lanes[lane + lowRail] as number) * y0 - diodeDrop - 1e-9;
+						const floor = lane.lowRail * y0 - diodeDrop - 1e-9;
 						const outHigh = tieHigh === open && (star + emfHigh > ceiling || star + emfHigh < floor);
 						const outLow = tieLow === open && (star + emfLow > ceiling || star + emfLow < floor);
-						if (outHigh || outLow || (lanes[lane + modals] === 0 && tieHigh === open && tieLow === open)) {
+						if (outHigh || outLow || (lane.modals === 0 && tieHigh === open && tieLow === open)) {
 							regular = false;
 							break;
 						}
@@ -294,20 +245,17 @@ export class RegularPeriods {
 							}
 							tieOpen = star + emfOpen > ceiling ? highDiode : lowDiode;
 							lane = table.at(part, tieHigh, tieLow, tieOpen);
-							if (lane < 0) {
+							if (lane === null) {
 								regular = false;
 								break;
 							}
-							p = lane + modal0;
-							y0 =
-								(lanes[p + fromHigh] as number) * iHigh +
-								(lanes[p + fromLow] as number) * iLow +
-								(lanes[p + fromOpen] as number) * iOpen;
+							first = lane.first;
+							y0 = first.fromHigh * iHigh + first.fromLow * iLow + first.fromOpen * iOpen;
 						}
 					}
 					began = false;
 
-					const count = lanes[lane + modals] as number;
+					const count = lane.modals;
 					let span = rest;
 					let zReEnd = zRePart;
 					let zImEnd = zImPart;
@@ -317,13 +265,13 @@ export class RegularPeriods {
 					let stopped = 0; // 1, 2, 3: the diode of the + − open phase stops at the segment's end
 
 					if (count > 0) {
-						const q = p + modalStride;
+						const { second } = lane;
 						const two = count > 1;
-						const rate0 = lanes[p + rate] as number;
-						const b0 = lanes[p + slope] as number;
-						const a0 = (lanes[p + constant] as number) + (lanes[p + perEmf] as number) * emfOpen;
-						const g0Re = lanes[p + gainRe] as number;
-						const g0Im = lanes[p + gainIm] as number;
+						const rate0 = first.rate;
+						const b0 = first.slope;
+						const a0 = first.constant + first.perEmf * emfOpen;
+						const g0Re = first.gainRe;
+						const g0Im = first.gainIm;
 						const d0 = y0 - a0 - (g0Re * zIm + g0Im * zRe);
 						let decay0 = 0;
 						let y1 = 0;
@@ -335,15 +283,12 @@ export class RegularPeriods {
 						let d1 = 0;
 						let decay1 = 0;
 						if (two) {
-							rate1 = lanes[q + rate] as number;
-							b1 = lanes[q + slope] as number;
-							a1 = (lanes[q + constant] as number) + (lanes[q + perEmf] as number) * emfOpen;
-							g1Re = lanes[q + gainRe] as number;
-							g1Im = lanes[q + gainIm] as number;
-							y1 =
-								(lanes[q + fromHigh] as number) * iHigh +
-								(lanes[q + fromLow] as number) * iLow +
-								(lanes[q + fromOpen] as number) * iOpen;
+							rate1 = second.rate;
+							b1 = second.slope;
+							a1 = second.constant + second.perEmf * emfOpen;
+							g1Re = second.gainRe;
+							g1Im = second.gainIm;
+							y1 = second.fromHigh * iHigh + second.fromLow * iLow + second.fromOpen * iOpen;
 							d1 = y1 - a1 - (g1Re * zIm + g1Im * zRe);
 						}
 
@@ -353,28 +298,28 @@ export class RegularPeriods {
 						let sign = 1;
 						let begin = 0;
 						let settled = true;
-						let s = lanes[lane + lastStop] as number;
+						let s = lane.lastStop;
 						let remembered = s > 0 && s < span;
 						const fastest = Math.max(rate0, rate1, omega);
 						let again = true;
 						while (again) {
 							again = false;
 							if (remembered) {
-								stopped = lanes[lane + lastStopped] as number;
+								stopped = lane.lastStopped;
 								const tie = stopped === 3 ? tieOpen : stopped === 1 ? tieHigh : tieLow;
 								sign = tie === lowDiode ? 1 : -1;
-								to0 = lanes[p + toPhase + stopped] as number;
-								to1 = lanes[q + toPhase + stopped] as number;
+								to0 = toPhase(first, stopped);
+								to1 = toPhase(second, stopped);
 								begin = sign * (stopped === 3 ? iOpen : stopped === 1 ? iHigh : iLow);
 							} else {
 								if (span === length) {
-									decay0 = lanes[p + full] as number;
-									decay1 = two ? (lanes[q + full] as number) : 0;
+									decay0 = first.full;
+									decay1 = two ? second.full : 0;
 								} else {
-									const beyond = span - (lanes[lane + lastSpan] as number);
+									const beyond = span - lane.lastSpan;
 									if (beyond * fastest < shortShare && beyond * fastest > -shortShare) {
-										decay0 = (lanes[lane + spanDecay0] as number) * shortDecay(rate0 * beyond);
-										decay1 = (lanes[lane + spanDecay1] as number) * shortDecay(rate1 * beyond);
+										decay0 = lane.spanDecay0 * shortDecay(rate0 * beyond);
+										decay1 = lane.spanDecay1 * shortDecay(rate1 * beyond);
 									} else {
 										cells[0] = rate0 * span;
 										decayInPlace(cells, 0);
@@ -384,9 +329,9 @@ export class RegularPeriods {
 											decayInPlace(cells, 1);
 											decay1 = cells[1] as number;
 										}
-										lanes[lane + lastSpan] = span;
-										lanes[lane + spanDecay0] = decay0;
-										lanes[lane + spanDecay1] = decay1;
+										lane.lastSpan = span;
+										lane.spanDecay0 = decay0;
+										lane.spanDecay1 = decay1;
 									}
 								}
 								y0End = a0 + b0 * span + g0Re * zImPart + g0Im * zRePart + d0 * decay0;
@@ -399,8 +344,8 @@ export class RegularPeriods {
 									const tie = which === 3 ? tieOpen : which === 1 ? tieHigh : tieLow;
 									if (tie < highDiode) continue;
 									const way = tie === lowDiode ? 1 : -1;
-									const t0 = lanes[p + toPhase + which] as number;
-									const t1 = lanes[q + toPhase + which] as number;
+									const t0 = toPhase(first, which);
+									const t1 = toPhase(second, which);
 									if (!(way * (t0 * y0End + t1 * y1End) <= 0)) continue;
 									several = stopped !== 0;
 									stopped = which;
@@ -414,7 +359,7 @@ export class RegularPeriods {
 									break;
 								}
 								if (stopped === 0) {
-									lanes[lane + lastStop] = 0;
+									lane.lastStop = 0;
 									settled = true;
 									break;
 								}
@@ -447,17 +392,17 @@ export class RegularPeriods {
 									if (two) decayInPlace(cells, 1);
 									cells[2] = omega * s;
 									turnInPlace(cells, 2);
-									lanes[lane + lastStop] = s;
-									lanes[lane + lastStopped] = stopped;
-									lanes[lane + stopDecay0] = cells[0] as number;
-									lanes[lane + stopDecay1] = cells[1] as number;
-									lanes[lane + stopTurnRe] = cells[2] as number;
-									lanes[lane + stopTurnIm] = cells[3] as number;
+									lane.lastStop = s;
+									lane.lastStopped = stopped;
+									lane.stopDecay0 = cells[0] as number;
+									lane.stopDecay1 = cells[1] as number;
+									lane.stopTurnRe = cells[2] as number;
+									lane.stopTurnIm = cells[3] as number;
 								}
-								decay0 = lanes[lane + stopDecay0] as number;
-								decay1 = lanes[lane + stopDecay1] as number;
-								const turnRe = lanes[lane + stopTurnRe] as number;
-								const turnIm = lanes[lane + stopTurnIm] as number;
+								decay0 = lane.stopDecay0;
+								decay1 = lane.stopDecay1;
+								const turnRe = lane.stopTurnRe;
+								const turnIm = lane.stopTurnIm;
 								zReEnd = zRe * turnRe - zIm * turnIm;
 								zImEnd = zRe * turnIm + zIm * turnRe;
 								// of each modal current: the ripple's part, its derivative over Ω, and what decays
@@ -512,8 +457,7 @@ export class RegularPeriods {
 								for (let which = 1; which <= 3; which++) {
 									const tie = which === 3 ? tieOpen : which === 1 ? tieHigh : tieLow;
 									if (tie < highDiode || which === stopped) continue;
-									const current =
-										(lanes[p + toPhase + which] as number) * y0End + (lanes[q + toPhase + which] as number) * y1End;
+									const current = toPhase(first, which) * y0End + toPhase(second, which) * y1End;
 									if (!(tie === lowDiode ? current > 0 : current < 0)) settled = false;
 								}
 							}
@@ -533,31 +477,31 @@ export class RegularPeriods {
 
 						// ∫ Σ e i, as in PowerStage.addWork
 						const ripple = rippleTime * (zRe - zReEnd);
-						const time0 = lanes[p + inverseRate] as number;
-						const tilt0 = lanes[p + tilt] as number;
-						const lift0 = (lanes[p + toOpen] as number) * emfOpen;
-						const f0 = (lanes[p + drive] as number) - lift0;
-						const r0 = lanes[p + rippleDrive] as number;
+						const time0 = first.inverseRate;
+						const tilt0 = first.tilt;
+						const lift0 = first.toOpen * emfOpen;
+						const f0 = first.drive - lift0;
+						const r0 = first.rippleDrive;
 						const half = 0.5 * span * span;
 						const area0 = (f0 * span - tilt0 * half + r0 * ripple - (y0End - y0)) * time0;
-						added += ((lanes[p + level] as number) + lift0) * area0;
+						added += (first.level + lift0) * area0;
 						if (tilt0 !== 0 || two) {
 							const cube = span * span * span * (1 / 3);
 							const moment = rippleTime * ((zImEnd - zIm) * inverseOmega - span * zReEnd);
 							added += tilt0 * (f0 * half - tilt0 * cube + r0 * moment - span * y0End + area0) * time0;
 							if (two) {
-								const time1 = lanes[q + inverseRate] as number;
-								const tilt1 = lanes[q + tilt] as number;
-								const lift1 = (lanes[q + toOpen] as number) * emfOpen;
-								const f1 = (lanes[q + drive] as number) - lift1;
-								const r1 = lanes[q + rippleDrive] as number;
+								const time1 = second.inverseRate;
+								const tilt1 = second.tilt;
+								const lift1 = second.toOpen * emfOpen;
+								const f1 = second.drive - lift1;
+								const r1 = second.rippleDrive;
 								const area1 = (f1 * span - tilt1 * half + r1 * ripple - (y1End - y1)) * time1;
-								added += ((lanes[q + level] as number) + lift1) * area1;
+								added += (second.level + lift1) * area1;
 								added += tilt1 * (f1 * half - tilt1 * cube + r1 * moment - span * y1End + area1) * time1;
 							}
 						}
 						if (keep && span > 0) {
-							slot = history.open(table.modes[lane / laneStride] as ConductionMode);
+							slot = history.open(lane.mode);
 							const v = history.values;
 							v[slot + segment.a0] = a0;
 							v[slot + segment.b0] = b0;
@@ -568,11 +512,11 @@ export class RegularPeriods {
 							v[slot + segment.decay0] = decay0;
 							v[slot + segment.decay1] = decay1;
 						}
-						iHigh = (lanes[p + toHigh] as number) * y0End + (lanes[q + toHigh] as number) * y1End;
-						iLow = (lanes[p + toLow] as number) * y0End + (lanes[q + toLow] as number) * y1End;
-						iOpen = (lanes[p + toOpen] as number) * y0End + (lanes[q + toOpen] as number) * y1End;
+						iHigh = first.toHigh * y0End + second.toHigh * y1End;
+						iLow = first.toLow * y0End + second.toLow * y1End;
+						iOpen = first.toOpen * y0End + second.toOpen * y1End;
 					} else if (keep) {
-						slot = history.open(table.modes[lane / laneStride] as ConductionMode);
+						slot = history.open(lane.mode);
 						const v = history.values;
 						v[slot + segment.a0] = v[slot + segment.b0] = v[slot + segment.d0] = 0;
 						v[slot + segment.a1] = v[slot + segment.b1] = v[slot + segment.d1] = 0;
@@ -591,12 +535,9 @@ export class RegularPeriods {
 						const ripple = amplitude * zImEnd;
 						const emfEnd = emfOpen + emfRate * span;
 						const star =
-							(lanes[lane + neutral] as number) +
-							(lanes[lane + neutralEmf] as number) * emfEnd +
-							(lanes[lane + neutralRipple] as number) * ripple +
-							(lanes[lane + neutralModal] as number) * y0End;
+							lane.neutral + lane.neutralEmf * emfEnd + lane.neutralRipple * ripple + lane.neutralModal * y0End;
 						const ceiling = top + ripple - margin;
-						const floor = (lanes[lane + lowRail] as number) * y0End - diodeDrop + margin;
+						const floor = lane.lowRail * y0End - diodeDrop + margin;
 						if (
 							(tieOpen === open && (star + emfEnd > ceiling || star + emfEnd < floor)) ||
 							(tieHigh === open && (star + emfHigh > ceiling || star + emfHigh < floor)) ||
@@ -732,3 +673,8 @@ const shortShare = 5e-4;
 
 /** e^−x by the same series; so short that the compiler puts it in place. */
 const shortDecay = (x: number): number => 1 - x * (1 - 0.5 * x * (1 - (1 / 3) * x));
+
+/** Weight of a modal current in the current of the + (1), − (2) or open (3) phase. */
+function toPhase(modal: LaneModal, which: number): number {
+	return which === 3 ? modal.toOpen : which === 1 ? modal.toHigh : modal.toLow;
+}
