@@ -9,7 +9,7 @@ import { highPhase, lowPhase } from './commutation-table.ts';
 import { type ConductionMode, highDiode, highSwitch, lowDiode, lowSwitch, open, type Tie } from './conduction-mode.ts';
 import type { Chopping, Drive } from './drive.ts';
 import { RegularPeriods } from './regular-periods.ts';
-import * as segment from './segment-fields.ts';
+import type { Segment } from './segment.ts';
 import { SegmentHistory } from './segment-history.ts';
 
 /** Part of the PWM period: on-window, off-window, and of a complementary off-window the part with the low switch closed. */
@@ -66,9 +66,9 @@ export class PowerStage {
 	/** ∫ Σ e_k i_k dt, J, since it was last set to 0. */
 	work = realZero;
 	mode!: ConductionMode;
-	/** Of the segment in hand: length (s), offset of its numbers in the history, what ends it. */
+	/** The segment in hand, its length (s), and what ends it. */
+	segment!: Segment;
 	length = realZero;
-	slot = 0;
 	boundary: Boundary = 'gate';
 
 	circuit!: Circuit;
@@ -214,19 +214,18 @@ export class PowerStage {
 			return;
 		}
 
-		const slot = this.history.open(mode);
-		const v = this.history.values;
-		this.slot = slot;
-		v[slot + segment.start] = time;
-		v[slot + segment.zRe] = this.zRe;
-		v[slot + segment.zIm] = this.zIm;
-		v[slot + segment.wRe] = this.wRe;
-		v[slot + segment.wIm] = this.wIm;
-		v[slot + segment.ringTime] = this.ringTime;
-		v[slot + segment.ringPeriod] = this.ringPeriod;
-		v[slot + segment.ringEdge] = this.ringEdge;
-		v[slot + segment.ringKind] = this.ringKind;
-		v[slot + segment.kind] = this.kind;
+		const segment = this.history.open(mode);
+		this.segment = segment;
+		segment.start = time;
+		segment.zRe = this.zRe;
+		segment.zIm = this.zIm;
+		segment.wRe = this.wRe;
+		segment.wIm = this.wIm;
+		segment.ringTime = this.ringTime;
+		segment.ringPeriod = this.ringPeriod;
+		segment.ringEdge = this.ringEdge;
+		segment.ringKind = this.ringKind;
+		segment.kind = this.kind;
 
 		// back-EMF at the start
 		let eA = 0;
@@ -243,12 +242,12 @@ export class PowerStage {
 			eB = (emf.level[1] as number) + sB * (time - (emf.zero[1] as number));
 			eC = (emf.level[2] as number) + sC * (time - (emf.zero[2] as number));
 		}
-		v[slot + segment.emfA] = eA;
-		v[slot + segment.emfB] = eB;
-		v[slot + segment.emfC] = eC;
-		v[slot + segment.slopeA] = sA;
-		v[slot + segment.slopeB] = sB;
-		v[slot + segment.slopeC] = sC;
+		segment.emfA = eA;
+		segment.emfB = eB;
+		segment.emfC = eC;
+		segment.slopeA = sA;
+		segment.slopeB = sB;
+		segment.slopeC = sC;
 
 		// y_m(s) = A + B s + forced sinusoids + D e^{−λs}
 		const { iA, iB, iC } = this;
@@ -283,12 +282,12 @@ export class PowerStage {
 		} else {
 			this.y0 = this.y1 = 0;
 		}
-		v[slot + segment.a0] = a0;
-		v[slot + segment.b0] = b0;
-		v[slot + segment.d0] = d0;
-		v[slot + segment.a1] = a1;
-		v[slot + segment.b1] = b1;
-		v[slot + segment.d1] = d1;
+		segment.a0 = a0;
+		segment.b0 = b0;
+		segment.d0 = d0;
+		segment.a1 = a1;
+		segment.b1 = b1;
+		segment.d1 = d1;
 
 		this.length = h;
 		this.endHere();
@@ -487,9 +486,8 @@ export class PowerStage {
 
 	/** Works out the state at the end of the segment in hand, `length` seconds from its start. */
 	private endHere(): void {
-		const { circuit, mode, slot, length: h } = this;
-		const v = this.history.values;
-		v[slot + segment.length] = h;
+		const { circuit, mode, segment, length: h } = this;
+		segment.length = h;
 		this.sAt = h;
 		this.turnPhasors();
 		this.zReEnd = this.zReAt;
@@ -498,25 +496,19 @@ export class PowerStage {
 		this.wImEnd = this.wImAt;
 		this.y0End = this.y1End = 0;
 		if (mode.modalCount === 0) return;
-		v[slot + segment.decay0] = mode.rate0 * h;
-		decayInPlace(v, slot + segment.decay0);
-		const decay0 = v[slot + segment.decay0] as number;
+		cells[0] = mode.rate0 * h;
+		decayInPlace(cells, 0);
+		const decay0 = cells[0] as number;
+		segment.decay0 = decay0;
 		this.y0End =
-			(v[slot + segment.a0] as number) +
-			(v[slot + segment.b0] as number) * h +
-			mode.rippleRe0 * this.zImEnd +
-			mode.rippleIm0 * this.zReEnd +
-			(v[slot + segment.d0] as number) * decay0;
+			segment.a0 + segment.b0 * h + mode.rippleRe0 * this.zImEnd + mode.rippleIm0 * this.zReEnd + segment.d0 * decay0;
 		if (mode.modalCount > 1) {
-			v[slot + segment.decay1] = mode.rate1 * h;
-			decayInPlace(v, slot + segment.decay1);
-			const decay1 = v[slot + segment.decay1] as number;
+			cells[0] = mode.rate1 * h;
+			decayInPlace(cells, 0);
+			const decay1 = cells[0] as number;
+			segment.decay1 = decay1;
 			this.y1End =
-				(v[slot + segment.a1] as number) +
-				(v[slot + segment.b1] as number) * h +
-				mode.rippleRe1 * this.zImEnd +
-				mode.rippleIm1 * this.zReEnd +
-				(v[slot + segment.d1] as number) * decay1;
+				segment.a1 + segment.b1 * h + mode.rippleRe1 * this.zImEnd + mode.rippleIm1 * this.zReEnd + segment.d1 * decay1;
 		}
 		if (circuit.sinusoidal) {
 			this.y0End += mode.emfRe0 * this.wImEnd + mode.emfIm0 * this.wReEnd;
@@ -571,12 +563,11 @@ export class PowerStage {
 
 	/** Back-EMF of phase k at the end of the segment in hand, V. */
 	private emfAtEnd(k: number): number {
-		const { circuit, slot } = this;
+		const { circuit } = this;
 		if (circuit.sinusoidal) {
 			return (circuit.emfRe[k] as number) * this.wImEnd + (circuit.emfIm[k] as number) * this.wReEnd;
 		}
-		const v = this.history.values;
-		return (v[slot + segment.emfA + k] as number) + (v[slot + segment.slopeA + k] as number) * this.length;
+		return this.segment.emfAt(k, this.length);
 	}
 
 	/** Margin: the diode current of phase k, sign·i_k. */
@@ -747,8 +738,7 @@ export class PowerStage {
 
 	/** The margin's value and slope `s` seconds into the segment in hand. */
 	private evaluate(s: number): void {
-		const { circuit, mode, slot } = this;
-		const v = this.history.values;
+		const { circuit, mode, segment } = this;
 		this.sAt = s;
 		this.turnPhasors();
 		const { zReAt: zRe, zImAt: zIm, wReAt: wRe, wImAt: wIm } = this;
@@ -758,20 +748,12 @@ export class PowerStage {
 			cells[0] = mode.rate0 * s;
 			decayInPlace(cells, 0);
 			y0 =
-				(v[slot + segment.a0] as number) +
-				(v[slot + segment.b0] as number) * s +
-				mode.rippleRe0 * zIm +
-				mode.rippleIm0 * zRe +
-				(v[slot + segment.d0] as number) * (cells[0] as number);
+				segment.a0 + segment.b0 * s + mode.rippleRe0 * zIm + mode.rippleIm0 * zRe + segment.d0 * (cells[0] as number);
 			if (mode.modalCount > 1) {
 				cells[0] = mode.rate1 * s;
 				decayInPlace(cells, 0);
 				y1 =
-					(v[slot + segment.a1] as number) +
-					(v[slot + segment.b1] as number) * s +
-					mode.rippleRe1 * zIm +
-					mode.rippleIm1 * zRe +
-					(v[slot + segment.d1] as number) * (cells[0] as number);
+					segment.a1 + segment.b1 * s + mode.rippleRe1 * zIm + mode.rippleIm1 * zRe + segment.d1 * (cells[0] as number);
 			}
 			if (circuit.sinusoidal) {
 				y0 += mode.emfRe0 * wIm + mode.emfIm0 * wRe;
@@ -785,8 +767,7 @@ export class PowerStage {
 
 	/** The margin's value and slope in the state that `at…` holds. */
 	private margin(): void {
-		const { circuit, mode, slot, sAt: s, zReAt: zRe, zImAt: zIm, wReAt: wRe, wImAt: wIm, y0At: y0, y1At: y1 } = this;
-		const v = this.history.values;
+		const { circuit, mode, segment, sAt: s, zReAt: zRe, zImAt: zIm, wReAt: wRe, wImAt: wIm, y0At: y0, y1At: y1 } = this;
 		let eA: number;
 		let eB: number;
 		let eC: number;
@@ -806,12 +787,12 @@ export class PowerStage {
 			drive0 += mode.emfDriveRe0 * wIm + mode.emfDriveIm0 * wRe;
 			drive1 += mode.emfDriveRe1 * wIm + mode.emfDriveIm1 * wRe;
 		} else {
-			sA = v[slot + segment.slopeA] as number;
-			sB = v[slot + segment.slopeB] as number;
-			sC = v[slot + segment.slopeC] as number;
-			eA = (v[slot + segment.emfA] as number) + sA * s;
-			eB = (v[slot + segment.emfB] as number) + sB * s;
-			eC = (v[slot + segment.emfC] as number) + sC * s;
+			sA = segment.slopeA;
+			sB = segment.slopeB;
+			sC = segment.slopeC;
+			eA = segment.emfA + sA * s;
+			eB = segment.emfB + sB * s;
+			eC = segment.emfC + sC * s;
 			drive0 -= mode.uA0 * eA + mode.uB0 * eB + mode.uC0 * eC;
 			drive1 -= mode.uA1 * eA + mode.uB1 * eB + mode.uC1 * eC;
 		}
@@ -1025,19 +1006,18 @@ export class PowerStage {
 	 * the segment's largest length.
 	 */
 	private addWork(h: number): void {
-		const { circuit, mode, slot } = this;
+		const { circuit, mode, segment } = this;
 		if (mode.modalCount === 0) return;
 		if (circuit.sinusoidal) {
 			this.work += this.sinusoidalWork(h);
 			return;
 		}
-		const v = this.history.values;
-		const eA = v[slot + segment.emfA] as number;
-		const eB = v[slot + segment.emfB] as number;
-		const eC = v[slot + segment.emfC] as number;
-		const sA = v[slot + segment.slopeA] as number;
-		const sB = v[slot + segment.slopeB] as number;
-		const sC = v[slot + segment.slopeC] as number;
+		const eA = segment.emfA;
+		const eB = segment.emfB;
+		const eC = segment.emfC;
+		const sA = segment.slopeA;
+		const sB = segment.slopeB;
+		const sC = segment.slopeC;
 		let ripple = 0;
 		let rippleMoment = 0;
 		if (circuit.rippleAmplitude !== 0) {

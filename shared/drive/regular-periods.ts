@@ -7,7 +7,7 @@ import { highPhase, lowPhase, openPhase } from './commutation-table.ts';
 import { highDiode, lowDiode, open, type Tie } from './conduction-mode.ts';
 import { Glide, margin, shortestGlide } from './glide.ts';
 import { type LaneModal, LaneTable, mostParts } from './lane-table.ts';
-import * as segment from './segment-fields.ts';
+import type { Segment } from './segment.ts';
 import type { SegmentHistory } from './segment-history.ts';
 
 /** What is needed of the power stage. */
@@ -191,21 +191,20 @@ export class RegularPeriods {
 							first.inverseRate;
 						lane.lastStop = 0;
 						if (keep) {
-							const slot = history.open(lane.mode);
-							const v = history.values;
-							v[slot + segment.a0] = a;
-							v[slot + segment.b0] = 0;
-							v[slot + segment.d0] = d;
-							v[slot + segment.a1] = 0;
-							v[slot + segment.b1] = 0;
-							v[slot + segment.d1] = 0;
-							v[slot + segment.decay0] = fade;
-							v[slot + segment.decay1] = 0;
-							v[slot + segment.start] = time;
-							v[slot + segment.length] = length;
-							v[slot + segment.zRe] = zRe;
-							v[slot + segment.zIm] = zIm;
-							this.note(slot, part, periodIndex + done);
+							const segment = history.open(lane.mode);
+							segment.a0 = a;
+							segment.b0 = 0;
+							segment.d0 = d;
+							segment.a1 = 0;
+							segment.b1 = 0;
+							segment.d1 = 0;
+							segment.decay0 = fade;
+							segment.decay1 = 0;
+							segment.start = time;
+							segment.length = length;
+							segment.zRe = zRe;
+							segment.zIm = zIm;
+							this.note(segment, part, periodIndex + done);
 						}
 						iHigh = iEnd;
 						iLow = first.toLow * yEnd;
@@ -261,7 +260,7 @@ export class RegularPeriods {
 					let zImEnd = zImPart;
 					let y0End = 0;
 					let y1End = 0;
-					let slot = 0;
+					let segment: Segment | null = null;
 					let stopped = 0; // 1, 2, 3: the diode of the + − open phase stops at the segment's end
 
 					if (count > 0) {
@@ -501,33 +500,30 @@ export class RegularPeriods {
 							}
 						}
 						if (keep && span > 0) {
-							slot = history.open(lane.mode);
-							const v = history.values;
-							v[slot + segment.a0] = a0;
-							v[slot + segment.b0] = b0;
-							v[slot + segment.d0] = d0;
-							v[slot + segment.a1] = a1;
-							v[slot + segment.b1] = b1;
-							v[slot + segment.d1] = d1;
-							v[slot + segment.decay0] = decay0;
-							v[slot + segment.decay1] = decay1;
+							segment = history.open(lane.mode);
+							segment.a0 = a0;
+							segment.b0 = b0;
+							segment.d0 = d0;
+							segment.a1 = a1;
+							segment.b1 = b1;
+							segment.d1 = d1;
+							segment.decay0 = decay0;
+							segment.decay1 = decay1;
 						}
 						iHigh = first.toHigh * y0End + second.toHigh * y1End;
 						iLow = first.toLow * y0End + second.toLow * y1End;
 						iOpen = first.toOpen * y0End + second.toOpen * y1End;
 					} else if (keep) {
-						slot = history.open(lane.mode);
-						const v = history.values;
-						v[slot + segment.a0] = v[slot + segment.b0] = v[slot + segment.d0] = 0;
-						v[slot + segment.a1] = v[slot + segment.b1] = v[slot + segment.d1] = 0;
+						segment = history.open(lane.mode);
+						segment.a0 = segment.b0 = segment.d0 = 0;
+						segment.a1 = segment.b1 = segment.d1 = 0;
 					}
-					if (keep && span > 0) {
-						const v = history.values;
-						v[slot + segment.start] = time;
-						v[slot + segment.length] = span;
-						v[slot + segment.zRe] = zRe;
-						v[slot + segment.zIm] = zIm;
-						this.note(slot, part, periodIndex + done);
+					if (segment !== null) {
+						segment.start = time;
+						segment.length = span;
+						segment.zRe = zRe;
+						segment.zIm = zIm;
+						this.note(segment, part, periodIndex + done);
 					}
 
 					if (count < 2) {
@@ -600,40 +596,48 @@ export class RegularPeriods {
 	}
 
 	/** The fields that every kept segment shares, beside those that its slot has; takes it. */
-	private note(slot: number, part: number, periodIndex: number): void {
+	private note(segment: Segment, part: number, periodIndex: number): void {
 		const { stage } = this;
 		const { emf, history } = stage;
-		const v = history.values;
-		const time = v[slot + segment.start] as number;
+		const time = segment.start;
 		const startTime = (periodIndex - stage.carrierPhase) * stage.circuit.period;
-		v[slot + segment.emfA] = emf.level[0] as number;
-		v[slot + segment.emfB] = emf.level[1] as number;
-		v[slot + segment.emfC] = emf.level[2] as number;
-		v[slot + segment.slopeA] = 0;
-		v[slot + segment.slopeB] = 0;
-		v[slot + segment.slopeC] = 0;
+		segment.emfA = emf.level[0] as number;
+		segment.emfB = emf.level[1] as number;
+		segment.emfC = emf.level[2] as number;
+		segment.slopeA = 0;
+		segment.slopeB = 0;
+		segment.slopeC = 0;
 		// only the open phase may be on a ramp
 		const third = openPhase[this.kind] as number;
 		const rise = emf.slope[third] as number;
-		v[slot + segment.emfA + third] = (emf.level[third] as number) + rise * (time - (emf.zero[third] as number));
-		v[slot + segment.slopeA + third] = rise;
-		v[slot + segment.kind] = this.kind;
+		const value = (emf.level[third] as number) + rise * (time - (emf.zero[third] as number));
+		if (third === 0) {
+			segment.emfA = value;
+			segment.slopeA = rise;
+		} else if (third === 1) {
+			segment.emfB = value;
+			segment.slopeB = rise;
+		} else {
+			segment.emfC = value;
+			segment.slopeC = rise;
+		}
+		segment.kind = this.kind;
 		// a period's start is an edge only where the one before had an off-window: the stage knows of the first
 		if (part > 0) {
-			v[slot + segment.ringTime] = startTime + (this.lengths[0] as number);
-			v[slot + segment.ringPeriod] = periodIndex;
-			v[slot + segment.ringEdge] = 1;
-			v[slot + segment.ringKind] = this.kind;
+			segment.ringTime = startTime + (this.lengths[0] as number);
+			segment.ringPeriod = periodIndex;
+			segment.ringEdge = 1;
+			segment.ringKind = this.kind;
 		} else if (this.parts > 1 && periodIndex > stage.periodIndex) {
-			v[slot + segment.ringTime] = startTime;
-			v[slot + segment.ringPeriod] = periodIndex;
-			v[slot + segment.ringEdge] = 0;
-			v[slot + segment.ringKind] = this.kind;
+			segment.ringTime = startTime;
+			segment.ringPeriod = periodIndex;
+			segment.ringEdge = 0;
+			segment.ringKind = this.kind;
 		} else {
-			v[slot + segment.ringTime] = stage.ringTime;
-			v[slot + segment.ringPeriod] = stage.ringPeriod;
-			v[slot + segment.ringEdge] = stage.ringEdge;
-			v[slot + segment.ringKind] = stage.ringKind;
+			segment.ringTime = stage.ringTime;
+			segment.ringPeriod = stage.ringPeriod;
+			segment.ringEdge = stage.ringEdge;
+			segment.ringKind = stage.ringKind;
 		}
 		history.close();
 	}

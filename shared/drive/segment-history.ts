@@ -3,8 +3,7 @@ import { realZero } from '../maths/real-zero.ts';
 import { turnInPlace } from '../maths/small-angle.ts';
 import type { Circuit } from './circuit.ts';
 import type { ConductionMode } from './conduction-mode.ts';
-import * as segment from './segment-fields.ts';
-import { start, stride } from './segment-fields.ts';
+import { Segment } from './segment.ts';
 
 /**
  * The latest segments of a trajectory in a ring buffer, so that a sensing node
@@ -13,8 +12,7 @@ import { start, stride } from './segment-fields.ts';
 export class SegmentHistory {
 	/** Segments written so far; the newest is `count − 1`. */
 	count = 0;
-	values = new Float64Array(0);
-	modes: ConductionMode[] = [];
+	private segments: Segment[] = [];
 	/** The reading point: its segment, and by the names below its time in it and what `place` worked out. */
 	target = 0;
 	readonly point = new Float64Array(11);
@@ -39,13 +37,9 @@ export class SegmentHistory {
 		if (this.mask < 0 || this.mask >= largestKept) this.resize(64);
 	}
 
-	/** Offset of segment `index` in `values`. */
-	offset(index: number): number {
-		return (index & this.mask) * stride;
-	}
-
-	mode(index: number): ConductionMode {
-		return this.modes[index & this.mask] as ConductionMode;
+	/** Segment `index`; the one after the newest is that in hand. */
+	at(index: number): Segment {
+		return this.segments[index & this.mask] as Segment;
 	}
 
 	/** Index of the oldest segment from which on all are held. */
@@ -62,9 +56,9 @@ export class SegmentHistory {
 
 	/** Works out what every node needs at the reading point, once its segment and `secondsAt` are set: the phasors there and e^{−λ_m s}. */
 	placePoint(circuit: Circuit): void {
-		const { values: v, point, target } = this;
-		const slot = this.offset(target);
-		const mode = this.mode(target);
+		const { point } = this;
+		const segment = this.at(this.target);
+		const { mode } = segment;
 		const s = point[secondsAt] as number;
 		// period after period is read at the same place
 		const same = s === this.placedAt && mode === this.placedMode;
@@ -86,8 +80,8 @@ export class SegmentHistory {
 			}
 			const c = point[rippleTurnAt] as number;
 			const q = point[rippleTurnAt + 1] as number;
-			const zRe = v[slot + segment.zRe] as number;
-			const zIm = v[slot + segment.zIm] as number;
+			const zRe = segment.zRe;
+			const zIm = segment.zIm;
 			point[zReAt] = zRe * c - zIm * q;
 			point[zImAt] = zRe * q + zIm * c;
 		}
@@ -96,23 +90,23 @@ export class SegmentHistory {
 			turnInPlace(point, turnAt);
 			const c = point[turnAt] as number;
 			const q = point[turnAt + 1] as number;
-			const wRe = v[slot + segment.wRe] as number;
-			const wIm = v[slot + segment.wIm] as number;
+			const wRe = segment.wRe;
+			const wIm = segment.wIm;
 			point[wReAt] = wRe * c - wIm * q;
 			point[wImAt] = wRe * q + wIm * c;
 		}
 	}
 
-	/** Slot for the next segment. */
-	open(mode: ConductionMode): number {
+	/** The next segment, to be filled in. */
+	open(mode: ConductionMode): Segment {
 		const lost = this.count - this.mask - 1;
 		if (lost >= this.first) {
 			// what is to be overwritten ends where the next one begins
-			const kept = this.values[this.offset(lost + 1) + start] as number;
-			if (kept > (this.values[this.offset(this.count - 1) + start] as number) - this.lookBack) this.grow();
+			if (this.at(lost + 1).start > this.at(this.count - 1).start - this.lookBack) this.grow();
 		}
-		this.modes[this.count & this.mask] = mode;
-		return (this.count & this.mask) * stride;
+		const segment = this.at(this.count);
+		segment.mode = mode;
+		return segment;
 	}
 
 	/** What was written so far is not followed up: a gap begins. */
@@ -120,16 +114,14 @@ export class SegmentHistory {
 		this.first = this.count;
 	}
 
-	/** Accepts the segment in the open slot. */
+	/** Takes the segment in hand. */
 	close(): void {
 		this.count++;
 	}
 
 	copyFrom(other: SegmentHistory): void {
 		if (this.mask !== other.mask) this.resize(other.mask + 1);
-		const used = Math.min(other.count, other.mask + 1);
-		this.values.set(other.values.subarray(0, used * stride));
-		for (let i = 0; i < used; i++) this.modes[i] = other.modes[i] as ConductionMode;
+		for (let index = other.oldest; index < other.count; index++) this.at(index).copyFrom(other.at(index));
 		this.count = other.count;
 		this.first = other.first;
 		this.placedMode = undefined;
@@ -138,18 +130,14 @@ export class SegmentHistory {
 
 	private resize(size: number): void {
 		this.mask = size - 1;
-		this.values = new Float64Array(size * stride);
-		this.modes = new Array<ConductionMode>(size);
+		this.segments = Array.from({ length: size }, () => new Segment());
 	}
 
 	private grow(): void {
-		const { values, modes, mask, oldest, count } = this;
+		const { segments, mask, oldest, count } = this;
 		this.resize(2 * (mask + 1));
-		for (let index = oldest; index < count; index++) {
-			const from = (index & mask) * stride;
-			this.values.set(values.subarray(from, from + stride), this.offset(index));
-			this.modes[index & this.mask] = modes[index & mask] as ConductionMode;
-		}
+		for (let index = oldest; index < count; index++)
+			this.segments[index & this.mask] = segments[index & mask] as Segment;
 	}
 }
 
@@ -164,5 +152,5 @@ export const secondsAt = 6;
 const turnAt = 7; // and 8
 const rippleTurnAt = 9; // and 10
 
-/** Segments (0.8 MB) that one run's history may leave allocated for the next. */
+/** Segments (2 MB) that one run's history may leave allocated for the next. */
 const largestKept = 4096;

@@ -2,7 +2,6 @@ import { openPhase } from '../drive/commutation-table.ts';
 import { highDiode, highSwitch, lowSwitch, open, type Tie } from '../drive/conduction-mode.ts';
 import type { PowerStage } from '../drive/power-stage.ts';
 import type { Ringing } from '../drive/ringing.ts';
-import * as segment from '../drive/segment-fields.ts';
 import { wImAt, wReAt, zImAt } from '../drive/segment-history.ts';
 
 const single = [0, 1, 2].map((k) => Float64Array.from([0, 1, 2], (other) => (other === k ? 1 : 0)));
@@ -21,9 +20,8 @@ export class SegmentState {
 
 	/** Works out everything `s` seconds into the stage's segment in hand. */
 	read(stage: PowerStage, ringing: Ringing, s: number): void {
-		const { circuit, mode, history, slot } = stage;
+		const { circuit, mode, history, segment } = stage;
 		const { emf, current, terminal } = this;
-		const v = history.values;
 		history.place(circuit, history.count, s);
 		const ripple = circuit.rippleAmplitude === 0 ? 0 : circuit.rippleAmplitude * (history.point[zImAt] as number);
 		current.set(stage.currentsAt(s));
@@ -32,7 +30,7 @@ export class SegmentState {
 			emf[k] = circuit.sinusoidal
 				? (circuit.emfRe[k] as number) * (history.point[wImAt] as number) +
 					(circuit.emfIm[k] as number) * (history.point[wReAt] as number)
-				: (v[slot + segment.emfA + k] as number) + (v[slot + segment.slopeA + k] as number) * s;
+				: segment.emfAt(k, s);
 			this.torque += ((emf[k] as number) * (current[k] as number)) / circuit.omegaMechanical;
 		}
 		// y_m = Σ U_km L_k i_k
@@ -63,8 +61,8 @@ export class SegmentState {
 			}
 			if (rings) {
 				const weights = single[k] as Float64Array;
-				const kind = v[slot + segment.ringKind] as number;
-				terminal[k] = (terminal[k] as number) + ringing.weight(weights, stage.kind, kind, mode) * ringing.re;
+				terminal[k] =
+					(terminal[k] as number) + ringing.weight(weights, stage.kind, segment.ringKind, mode) * ringing.re;
 			}
 		}
 	}
@@ -72,13 +70,8 @@ export class SegmentState {
 	/** Whether the latest edge still rings there; its ringing is then in `ringing.re`. */
 	private rings(stage: PowerStage, ringing: Ringing, s: number): boolean {
 		if (ringing.amplitude === 0) return false;
-		const v = stage.history.values;
-		const age = (v[stage.slot + segment.start] as number) + s - (v[stage.slot + segment.ringTime] as number);
-		return ringing.evaluate(
-			age,
-			v[stage.slot + segment.ringPeriod] as number,
-			v[stage.slot + segment.ringEdge] as number,
-		);
+		const { start, ringTime, ringPeriod, ringEdge } = stage.segment;
+		return ringing.evaluate(start + s - ringTime, ringPeriod, ringEdge);
 	}
 }
 

@@ -2,7 +2,6 @@ import { describe, expect, it } from 'vitest';
 import { highDiode, highSwitch, lowDiode, lowSwitch, open } from '../../shared/drive/conduction-mode.ts';
 import type { Drive } from '../../shared/drive/drive.ts';
 import type { PowerStage } from '../../shared/drive/power-stage.ts';
-import * as segment from '../../shared/drive/segment-fields.ts';
 import type { Values } from '../../shared/scenario/scenario.ts';
 import { driveWith, observeRun } from './drives.ts';
 
@@ -39,9 +38,8 @@ const weights = [
 
 /** Back-EMFs (V) and the bus (V) `s` seconds into the segment in hand, from the model's definition. */
 function sources(drive: Drive, stage: PowerStage, s: number): { emf: number[]; bus: number } {
-	const { values } = stage.history;
 	const omegaM = (drive.operation.speed * 2 * Math.PI) / 60;
-	const t = (values[stage.slot + segment.start] as number) + s;
+	const t = stage.segment.start + s;
 	const degrees = 30 + ((omegaM * drive.motor.polePairs * 180) / Math.PI) * t;
 	const emf = [0, 1, 2].map((k) => {
 		const angle = degrees - 120 * k - (drive.motor.placement[k] as number);

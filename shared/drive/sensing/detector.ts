@@ -6,7 +6,6 @@ import { type Cause, causeNames, type Drive } from '../drive.ts';
 import type { NoiseSource } from '../noise.ts';
 import type { PowerStage } from '../power-stage.ts';
 import type { Ringing } from '../ringing.ts';
-import * as segment from '../segment-fields.ts';
 import { type SegmentHistory, secondsAt } from '../segment-history.ts';
 import { type AcceptanceChain, faint, upperTail } from './acceptance-chain.ts';
 import { NetworkNode } from './network-node.ts';
@@ -185,15 +184,13 @@ export class Detector {
 	scanKept(history: SegmentHistory, from: number): boolean {
 		const { period } = this.circuit;
 		const { samples } = this.drive.detection;
-		const { values: v, count } = history;
+		const { count } = history;
 		if (!this.wanted) return false;
 		for (let index = Math.max(from, this.kept); index < count; index++) {
-			const slot = history.offset(index);
-			const start = v[slot + segment.start] as number;
+			const { start, length } = history.at(index);
 			if (start > this.periodStart + period - beforeSegment) this.periodAfter();
 			// most segments hold no sampling instant
-			if (this.next >= samples || this.nextAt > start - this.periodStart + (v[slot + segment.length] as number))
-				continue;
+			if (this.next >= samples || this.nextAt > start - this.periodStart + length) continue;
 			this.kept = index;
 			if (this.scanSegment(history, index)) return true;
 			if (!this.wanted) return false;
@@ -210,9 +207,8 @@ export class Detector {
 
 	private scanSegment(history: SegmentHistory, index: number): boolean {
 		const { record, chain } = this;
-		const slot = history.offset(index);
-		const offset = (history.values[slot + segment.start] as number) - this.periodStart;
-		const length = history.values[slot + segment.length] as number;
+		const { start, length, mode } = history.at(index);
+		const offset = start - this.periodStart;
 		const { samples, position } = this.drive.detection;
 		while (this.next < samples) {
 			const at = this.nextAt;
@@ -237,7 +233,7 @@ export class Detector {
 			this.time = time;
 			if (chained) this.follow(chain, sense);
 			if (sought) this.interpolate(sense);
-			if (heard && this.vote(history.mode(index), sense)) {
+			if (heard && this.vote(mode, sense)) {
 				this.acceptedAt = time;
 				this.listening = false;
 				return true;

@@ -4,7 +4,6 @@ import { decayInPlace } from '../../maths/decay.ts';
 import { realZero } from '../../maths/real-zero.ts';
 import type { Circuit } from '../circuit.ts';
 import type { Drive } from '../drive.ts';
-import * as segment from '../segment-fields.ts';
 import { type SegmentHistory, secondsAt, zImAt, zReAt } from '../segment-history.ts';
 import type { Threshold } from './threshold.ts';
 
@@ -38,8 +37,7 @@ export class HalfBus implements Threshold {
 	read(history: SegmentHistory, circuit: Circuit): void {
 		this.value = this.constant;
 		if (circuit.rippleAmplitude === 0) return;
-		const time =
-			(history.values[history.offset(history.target) + segment.start] as number) + (history.point[secondsAt] as number);
+		const time = history.at(history.target).start + (history.point[secondsAt] as number);
 		this.value += this.gainRe * (history.point[zImAt] as number) + this.gainIm * (history.point[zReAt] as number);
 		// e⁻⁴⁰ of what is left from the start is nothing
 		if (time < 40 * circuit.halfBusTau) {
