@@ -1,6 +1,7 @@
 import { type ChoiceName, choiceNames } from '../../shared/drive/drive.ts';
 import { modelChecksSentence, modelChecksSummary } from '../../shared/model-checks/model-checks-summary.ts';
 import { askFurther } from '../../shared/report/ask.ts';
+import { fitsFile } from '../../shared/results/unit-columns.ts';
 import type { StoppingRule } from '../../shared/study/stopping-rule.ts';
 import { choiceWords } from '../../shared/words/names.ts';
 import { columnsTopic } from './columns-help.ts';
@@ -111,6 +112,12 @@ export const study = scenarioCommand({
 	run: runStudy,
 	table: comparison,
 	files: { ...studyFiles, journal: (_path, _outcome, { journal }) => journal?.close() },
+	afterwards: ({ record }, { json }) =>
+		json === null || fitsFile(record.study)
+			? []
+			: [
+					`${json} has every figure, but not the drives behind them, which are too many for it: --csv writes any number of them.`,
+				],
 	gate: ({ verdict }, { choice }) =>
 		choice.map((one) => ({
 			name: `${choiceWords[one]} meets the requirement`,
