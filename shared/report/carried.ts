@@ -40,7 +40,7 @@ export const carriedDigest = ({ check, worker }: CarriedProgram): Promise<string
 	sha256(new TextEncoder().encode(inertCode(check) + inertCode(worker)));
 
 /** JSON in which no end of a script can stand: "<" is written by its number, which a reader of JSON takes for the same. */
-const inertJson = (json: string): string => json.replaceAll('<', '\\u003c');
+export const inertJson = (json: string): string => json.replaceAll('<', '\\u003c');
 
 /** JavaScript in which no end of a script stands: inside texts and regular expressions, the only places for one, the backslash changes nothing. */
 const inertCode = (code: string): string => code.replace(/<\/(?=script)/gi, '<\\/').replaceAll('<!--', '<\\!--');

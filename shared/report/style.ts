@@ -49,6 +49,7 @@ nav .absent::after{content:" (not computed)"}
 .mark.virtualNeutral{color:var(--virtual-neutral)}
 .key{display:flex;flex-wrap:wrap;gap:.2rem 1.4rem;font-size:.9rem}
 table{border-collapse:collapse;width:100%;font-size:.86rem;line-height:1.4}
+caption,figcaption,h1,h3{padding-block-start:.15rem}
 caption{text-align:start;font-weight:650;padding-block-end:.3rem;font-size:.9rem;break-after:avoid}
 caption .mark{vertical-align:0}
 th,td{padding:.22rem .5rem .22rem 0;vertical-align:top;text-align:end;font-weight:400}

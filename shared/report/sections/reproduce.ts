@@ -1,6 +1,6 @@
 import { toBase64 } from '../../results/base64.ts';
 import { count } from '../../words/figures.ts';
-import { type CarriedProgram, carriedDigest } from '../carried.ts';
+import { type CarriedProgram, carriedDigest, inertJson } from '../carried.ts';
 import { html, type Markup } from '../html.ts';
 import { type Report, studyOf } from '../report.ts';
 import { reproduceLines } from '../reproduce-lines.ts';
@@ -29,7 +29,7 @@ export async function reproduce(report: Report, program: CarriedProgram): Promis
 browser. The scenario digest is over what the scenario resolves to; the result digest is over every figure of every drive;
 the engine’s is over the program text that this file carries, the same in every report of one build.
 The file holds no date and no name of a machine: the same inputs give the same report.</p>
-<p>With <a download="scenario.json" href="data:application/json;base64,${toBase64(new TextEncoder().encode(report.scenarioText))}">the scenario that this file carries</a>
+<p>With <a download="scenario.json" href="data:application/json;base64,${toBase64(new TextEncoder().encode(inertJson(report.scenarioText)))}">the scenario that this file carries</a>
 saved as <code>scenario.json</code>, and the program in the version above (a pack written by <code>--pack</code> holds it):</p>
 <pre>${reproduceLines(report).map(
 			(line) => html`<code>${line}
