@@ -1,7 +1,6 @@
 import { type ChoiceName, choiceNames } from '../../shared/drive/drive.ts';
 import { modelChecksSentence, modelChecksSummary } from '../../shared/model-checks/model-checks-summary.ts';
 import { askFurther } from '../../shared/report/ask.ts';
-import { fitsFile } from '../../shared/results/unit-columns.ts';
 import type { StoppingRule } from '../../shared/study/stopping-rule.ts';
 import { choiceWords } from '../../shared/words/names.ts';
 import { columnsTopic } from './columns-help.ts';
@@ -12,7 +11,7 @@ import type { OpenJournal } from './journal-file.ts';
 import { journalOption, openedJournal } from './journal-option.ts';
 import { reportOptions } from './report-option.ts';
 import { scenarioCommand } from './scenario-command.ts';
-import { packProblems, studyFileOptions, studyFiles } from './study-files.ts';
+import { packProblems, studyFileOptions, studyFileRemarks, studyFiles } from './study-files.ts';
 import { runStudy, type StudyWork } from './study-outcome.ts';
 import { studyProgress } from './study-progress.ts';
 import { requireOptions, workOptions } from './work-options.ts';
@@ -112,12 +111,7 @@ export const study = scenarioCommand({
 	run: runStudy,
 	table: comparison,
 	files: { ...studyFiles, journal: (_path, _outcome, { journal }) => journal?.close() },
-	afterwards: ({ record }, { json }) =>
-		json === null || fitsFile(record.study)
-			? []
-			: [
-					`${json} has every figure, but not the drives behind them, which are too many for it: --csv writes any number of them.`,
-				],
+	afterwards: studyFileRemarks,
 	gate: ({ verdict }, { choice }) =>
 		choice.map((one) => ({
 			name: `${choiceWords[one]} meets the requirement`,

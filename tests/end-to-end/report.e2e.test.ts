@@ -1,4 +1,4 @@
-import { spawnSync } from 'node:child_process';
+import { execFileSync, spawnSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -20,12 +20,13 @@ const folder = mkdtempSync(join(tmpdir(), 'anglespread-'));
 const inFolder = (name: string): string => join(folder, name);
 /** A scenario whose own words try to get out of where they stand. */
 const hostile = '</script><script>window.stolen = 1</script></style><!-- "quoted" & \\ }';
+let built: string;
 let browser: Browser;
 let report: string;
 let result: StudyResult;
 
 beforeAll(async () => {
-	const built = await ensureBuilt('command-line');
+	built = await ensureBuilt('command-line');
 	writeFileSync(inFolder('small.json'), smallScenarioText({ name: `small ${hostile}`, lesson: hostile }));
 	const { status, stderr } = spawnSync(
 		process.execPath,
@@ -175,6 +176,24 @@ test('scenario and engine lie in it as text that nothing runs: a scenario whose 
 	expect(JSON.parse(Buffer.from(address.split(',')[1] ?? '', 'base64').toString())).toEqual(
 		JSON.parse(readFileSync(inFolder('small.json'), 'utf8')),
 	);
+});
+
+test('each of its six lines, run in a shell, prints the digest of the figures that it stands for', async () => {
+	const { page } = await open(report);
+	const lines = await page.locator('#reproduce pre code').allInnerTexts();
+	const { calculations } = JSON.parse((await page.locator(`#${carriedIds.figures}`).textContent()) ?? '');
+	expect(lines).toHaveLength(6);
+	for (const [place, line] of lines.entries()) {
+		const command = line.replace(
+			/^npm run --silent (\w+) -- scenario\.json/,
+			(_, name) => `'${process.execPath}' '${built}${name}.js' '${inFolder('small.json')}'`,
+		);
+		expect(command).not.toBe(line);
+		const { provenance } = calculations[place].result;
+		// a run of grades has a digest for each grade, which it does not print
+		const printed = calculations[place].name === 'grades' ? provenance.scenarioDigest : provenance.resultDigest;
+		expect(execFileSync('sh', ['-c', command], { encoding: 'utf8' })).toContain(printed);
+	}
 });
 
 test('on request the browser computes the study, then all 6 calculations again, offline: every digit agrees', async () => {
