@@ -139,7 +139,7 @@ tbody:last-of-type tr:last-child,tbody:last-of-type tr:nth-last-child(2){break-b
 .whole{break-inside:avoid}
 .methods>div:first-child{break-after:avoid}
 .methods>div:last-child{break-before:avoid}
-p:has(+:is(.table,.pictures,figure,pre,dl,ul)){break-after:avoid}
+p:has(+:is(.table,.pictures,figure,pre,dl,ul,section)){break-after:avoid}
 a{text-decoration:none}
 .warning,.verdicts li,pre,.bar,.blanking{print-color-adjust:exact;-webkit-print-color-adjust:exact}
 }

@@ -219,7 +219,9 @@ test('a printed figure that was changed by hand is found, and its part named', a
 });
 
 test('a style that hides a part is found', async () => {
-	const { page } = await open(changed('</style>', '#assumptions{display:none}</style>'));
+	const { page } = await open(
+		changed('</style>\n</head>\n<body>\n<svg', '#assumptions{display:none}</style>\n</head>\n<body>\n<svg'),
+	);
 	const { said, list } = await computedAgain(page);
 	expect(said).toContain('Not every digit agrees');
 	expect(list).toContain('not what these figures say under: “style”');

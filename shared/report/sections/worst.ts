@@ -75,7 +75,7 @@ ${said.map(({ sentence }) => `${sentence} `)}</p>
 ${waveform(drive)}
 <p class="note">Pale: sense node and threshold. Discs: the sense node at each reading, filled where it votes “crossed”; strong dashes: the
 threshold it was compared with. Grey ground: blanking, in which nothing is read. Upright green dashes: the true crossing; upright line with a
-triangle: the crossing that was taken; other upright lines: commutations. Numbers above count sectors from the start of the run. Bars under “votes” reach the dotted line when a crossing is accepted. Of the currents, phase a is black, b violet, c green.</p></figure>
+triangle: the crossing that was taken; other upright lines: commutations. Numbers count sectors from the start of the run. Bars under “votes” reach the dotted line when a crossing is accepted. Of the currents, phase a is black, b violet, c green.</p></figure>
 ${table({
 	caption: `Its parts, the most unusual first`,
 	head: ['Part', 'as built', 'deviation', 'as far out or farther'],
