@@ -12,7 +12,7 @@ type Drives = readonly Float64Array<ArrayBuffer>[];
  * longer and the next shorter, and a drive's parts move the same sectors in every
  * revolution), so whole drives are compared: their intervals together, by dealing
  * out drives anew; their spreads, a figure a drive, by the exact test for
- * independent values. Two tests share 1 − level between them.
+ * independent values.
  */
 export function compareIntervals(measured: Drives, simulated: Drives, level: number): Omit<MeasuredAgainst, 'lost'> {
 	const shape = clusteredDifference(measured, simulated, { level });
@@ -21,9 +21,12 @@ export function compareIntervals(measured: Drives, simulated: Drives, level: num
 		figures: intervalFigures(simulated),
 		shape,
 		spreads,
-		differs: Math.min(shape.p, spreads.p) < (1 - level) / 2,
+		differs: Math.min(shape.p, spreads.p) < shownBelow(level),
 	};
 }
+
+/** p below which a test shows a difference: the two of them share 1 − level. */
+export const shownBelow = (level: number): number => (1 - level) / 2;
 
 export function intervalFigures(drives: Drives): IntervalFigures {
 	const all = Float64Array.from(drives.flatMap((values) => Array.from(values))).sort();

@@ -1,4 +1,5 @@
 import { jsonText } from '../results/json-text.ts';
+import { sha256 } from '../scenario/digest.ts';
 import { html, type Markup, raw } from './html.ts';
 import type { Report } from './report.ts';
 
@@ -34,8 +35,12 @@ export function carried({ scenarioText, calculations, modelChecks }: Report, pro
 <script type="text/plain" id="${carriedIds.worker}">${raw(inertCode(program.worker))}</script>`;
 }
 
+/** SHA-256 over the engine as it stands in the page, of both parts one after the other. */
+export const carriedDigest = ({ check, worker }: CarriedProgram): Promise<string> =>
+	sha256(new TextEncoder().encode(inertCode(check) + inertCode(worker)));
+
 /** JSON in which no end of a script can stand: "<" is written by its number, which a reader of JSON takes for the same. */
-const inertJson = (json: string): string => json.replaceAll('<', '\\u003c');
+export const inertJson = (json: string): string => json.replaceAll('<', '\\u003c');
 
 /** JavaScript in which no end of a script stands: inside texts and regular expressions, the only places for one, the backslash changes nothing. */
 const inertCode = (code: string): string => code.replace(/<\/(?=script)/gi, '<\\/').replaceAll('<!--', '<\\!--');

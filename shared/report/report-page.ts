@@ -19,10 +19,11 @@ import { points } from './sections/points.ts';
 import { question } from './sections/question.ts';
 import { rates } from './sections/rates.ts';
 import { reproduce } from './sections/reproduce.ts';
+import { terms } from './sections/terms.ts';
 import { verdict } from './sections/verdict.ts';
 import { weakest } from './sections/weakest.ts';
 import { worst } from './sections/worst.ts';
-import { reportStyle } from './style.ts';
+import { marginText, reportStyle } from './style.ts';
 
 /** One self-contained page that can be read, printed and kept: everything shown, and everything needed to compute it again. */
 export async function reportPage(report: Report, draw: DrawChart, program: CarriedProgram): Promise<string> {
@@ -30,6 +31,7 @@ export async function reportPage(report: Report, draw: DrawChart, program: Carri
 		question(report),
 		verdict(report),
 		operation(report),
+		terms(report),
 		await points(report, draw),
 		rates(report),
 		worst(report),
@@ -41,7 +43,7 @@ export async function reportPage(report: Report, draw: DrawChart, program: Carri
 		assumptions(report),
 		allParameters(report),
 		methods(report),
-		reproduce(report),
+		await reproduce(report, program),
 		cautions(report),
 	];
 	const title = `${report.scenario.name}: evidence for a release review`;
@@ -53,7 +55,7 @@ export async function reportPage(report: Report, draw: DrawChart, program: Carri
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <meta name="color-scheme" content="only light">
 <title>${title}</title>
-<style>${raw(reportStyle)}</style>
+<style>${raw(reportStyle + runningHead(report))}</style>
 </head>
 <body>
 ${raw(hatch)}
@@ -92,6 +94,17 @@ function head(report: Report): Markup {
 </dl>
 </header>`;
 }
+
+/** On every printed page: of which study it is, should it come loose. */
+function runningHead(report: Report): string {
+	const { scenario, seed, resultDigest } = studyOf(report).result.provenance;
+	const box = (place: string, words: string): string => `@${place}{content:${cssText(words)};${marginText}}`;
+	return `@page{${box('top-left', `${scenario}, seed ${seed}`)}${box('top-right', resultDigest ? `result ${resultDigest.slice(0, 16)}…` : 'not finished')}}`;
+}
+
+/** A text in a style sheet (CSS Syntax 3, 4.3.7): whatever could end it, or the element around it, is written by its number. */
+const cssText = (words: string): string =>
+	`"${words.replace(/[^\w .,…]/gu, (sign) => `\\${sign.codePointAt(0)?.toString(16)} `)}"`;
 
 const contents = (sections: readonly Section[]): Markup => html`
 <nav aria-label="Contents"><ol>${sections.map(

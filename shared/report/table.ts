@@ -17,8 +17,9 @@ interface TableOptions {
 }
 
 /**
- * A table that may break between its groups and rows and never inside one: a
- * group's title stays with what follows, and the head is repeated on each page.
+ * A table that may break between its groups, in long ones between rows, and
+ * never inside a row: a group's title stays with what follows, and the head is
+ * repeated on each page.
  */
 export function table({ caption, head, rows, words = [], notes = [], kind = '' }: TableOptions): Markup {
 	const isWords = (column: number): boolean => column === 0 || words.includes(column);
@@ -35,20 +36,23 @@ export function table({ caption, head, rows, words = [], notes = [], kind = '' }
 <table>
 <caption>${caption}</caption>
 <thead><tr>${head.map((title, column) => html`<th scope="col"${isWords(column) && html` class="words"`}>${title}</th>`)}</tr></thead>
-${groupsOf(rows).map((group) => html`<tbody>${group.map(line)}</tbody>`)}
+${groupsOf(rows).map((group) => html`<tbody${group.length <= wholeRows && html` class="whole"`}>${group.map(line)}</tbody>`)}
 </table>
 ${notes.map((note) => note && html`<p class="note">${note}</p>`)}
 </div>`;
 }
 
-/** A table of no more rows is kept on one page. */
+/** A table, and a group in one, of no more rows is kept on one page. */
 const wholeRows = 12;
 
-/** Rows from one group's title up to the next. */
+/** What belongs together: a group's title, or a row with others that stand in under it, up to the next of either. */
 function groupsOf(rows: readonly TableRow[]): readonly (readonly TableRow[])[] {
 	const groups: TableRow[][] = [];
-	for (const row of rows) {
-		if (groups.length === 0 || 'group' in row) groups.push([]);
+	const standsIn = (row: TableRow | undefined): boolean =>
+		row !== undefined && !('group' in row) && (row.level ?? 0) > 0;
+	for (const [place, row] of rows.entries()) {
+		const begins = 'group' in row || (!standsIn(row) && (standsIn(rows[place - 1]) || standsIn(rows[place + 1])));
+		if (groups.length === 0 || begins) groups.push([]);
 		groups.at(-1)?.push(row);
 	}
 	return groups;

@@ -1,4 +1,5 @@
-import { choiceNames } from '../drive/drive.ts';
+import { type ChoiceName, choiceNames } from '../drive/drive.ts';
+import { roundStep } from '../maths/round-step.ts';
 import { type DriveWindow, readingStride, type SectorEvents } from '../one-drive/drive-window.ts';
 import { type Lane, lanesOf, laneY } from '../one-drive/lanes.ts';
 import { readingStates } from '../one-drive/replay-detection.ts';
@@ -24,9 +25,10 @@ export function waveform({ window, choice }: Pick<WorstDrive, 'window' | 'choice
 	);
 	return html`<svg class="waveform" viewBox="0 0 ${gutter + width + right} ${bottom + axisHeight}" role="img" aria-label="Waveforms of the drive, described in the text above">
 ${lanes.map((lane) => frame(lane))}
-${seen.map((events) => sectorMarks(events, lanes, x, bottom))}
+${seen.map((events) => blanking(events, lanes, x))}
 ${lanes.map((lane) => traces(lane, stretch, `${choice}-${lane.name.replaceAll(' ', '-')}`))}
-${readings(window.runs[choice].readings, lanes, x, window)}
+${seen.map((events) => sectorMarks(events, lanes, x, bottom))}
+${readings(window.runs[choice].readings, lanes, x, window, choice)}
 ${timeAxis(window, x, bottom)}
 </svg>`;
 }
@@ -56,43 +58,58 @@ const traces = (lane: Lane & { readonly shift: number }, stretch: number, clip: 
 ${lane.paths.map(({ trace, d }) => html`<path class="trace ${trace} ${lane.marks}" d="${d}" vector-effect="non-scaling-stroke"/>`)}
 </g></g>`;
 
-/** Blanking, the true crossing, what was taken for it, and the commutation. */
+/** A place in the picture, at its edge for what lies outside. */
+const clamped = (place: number): number => Math.min(gutter + width, Math.max(gutter, place));
+
+/** The ground of a sector's blanking, behind all traces. */
+function blanking(
+	{ begin, blankedUntil, commutation }: SectorEvents,
+	[sense]: readonly Lane[],
+	x: (time: number) => number,
+): Markup | null {
+	const [from, to] = [clamped(x(begin)), clamped(x(Math.min(blankedUntil, commutation)))];
+	return sense && to > from
+		? html`<rect class="blanking" x="${round(from)}" y="${sense.top}" width="${round(to - from)}" height="${sense.height}"/>`
+		: null;
+}
+
+/** The true crossing, what was taken for it, and the commutation. */
 function sectorMarks(
-	{ begin, blankedUntil, acceptedAt, reached, commutation, trueCrossing, kind, sector }: SectorEvents,
-	lanes: readonly Lane[],
+	{ begin, acceptedAt, reached, commutation, trueCrossing, kind, sector }: SectorEvents,
+	[sense]: readonly Lane[],
 	x: (time: number) => number,
 	bottom: number,
 ): Markup {
-	const [sense] = lanes;
 	if (!sense) return html``;
-	const clamp = (time: number): number => Math.min(gutter + width, Math.max(gutter, x(time)));
+	const [from, to] = [clamped(x(begin)), clamped(x(commutation))];
 	const { top, height } = sense;
-	const blank = Math.min(blankedUntil, commutation);
 	const inside = (time: number): boolean => x(time) >= gutter && x(time) <= gutter + width;
-	const middle = (clamp(begin) + clamp(commutation)) / 2;
+	const middle = (from + to) / 2;
 	return html`<g class="sector ${kind}">
-${clamp(blank) > clamp(begin) && html`<rect class="blanking" x="${round(clamp(begin))}" y="${top}" width="${round(clamp(blank) - clamp(begin))}" height="${height}"/>`}
 ${inside(commutation) && html`<path class="commutation" d="M${round(x(commutation))} ${top}V${round(bottom)}"/>`}
 ${inside(trueCrossing) && html`<path class="true-crossing" d="M${round(x(trueCrossing))} ${top}v${height}"/>`}
 ${!Number.isNaN(reached) && inside(acceptedAt) && html`<path class="accepted" d="M${round(x(acceptedAt))} ${top}v${height}m-3.5 0h7l-3.5 -6z"/>`}
 ${kind && html`<text class="wrong" x="${round(middle)}" y="${top + 12}">${eventWords[kind].replace(/s$/, '')}</text>`}
-${clamp(commutation) - clamp(begin) > 24 && html`<text class="number" x="${round(middle)}" y="${round(top + height - 4)}">${sector}</text>`}
+${to - from > 24 && html`<text class="number" x="${round(middle)}" y="${round(top + height - 4)}">${sector}</text>`}
 </g>`;
 }
 
-/** Each reading as the comparator saw it, and how many of the latest vote for a crossing. */
+/** Each reading as the comparator saw it, with the threshold it was held against, and how many of the latest vote for a crossing. */
 function readings(
 	all: Float64Array,
 	lanes: readonly Lane[],
 	x: (time: number) => number,
 	{ votes: [needed, most] }: Pick<DriveWindow, 'votes'>,
+	choice: ChoiceName,
 ): Markup {
 	const [sense, votes] = lanes;
 	if (!sense || !votes) return html``;
 	const marks: Markup[] = [];
+	let compared = '';
+	let isBroken = true;
 	const within = (value: number): number => Math.min(sense.high, Math.max(sense.low, value));
 	for (let at = 0; at < all.length; at += readingStride) {
-		const [time, value, , state, count] = all.subarray(at, at + readingStride) as unknown as [
+		const [time, value, threshold, state, count] = all.subarray(at, at + readingStride) as unknown as [
 			number,
 			number,
 			number,
@@ -102,26 +119,32 @@ function readings(
 		const left = round(x(time));
 		const isVote = state === readingStates.crossed || state === readingStates.notCrossed;
 		if (isVote) {
+			compared += `${isBroken ? 'M' : 'L'}${left} ${round(laneY(sense, within(threshold)))}`;
 			marks.push(
 				html`<circle class="${state === readingStates.crossed ? 'crossed' : 'not-crossed'}" cx="${left}" cy="${round(laneY(sense, within(value)))}" r="1.8"/>`,
 			);
 		}
+		isBroken = !isVote;
 		if (count > 0) {
 			marks.push(
 				html`<path class="vote" d="M${left} ${round(votes.top + votes.height)}V${round(laneY(votes, count))}"/>`,
 			);
 		}
 	}
-	return html`<g class="readings"><path class="needed" d="M${gutter} ${round(laneY(votes, Math.min(needed, most)))}h${width}"/>${marks}</g>`;
+	return html`<g class="readings"><path class="needed" d="M${gutter} ${round(laneY(votes, Math.min(needed, most)))}h${width}"/><path class="compared ${choice}" d="${compared}"/>${marks}</g>`;
 }
 
 function timeAxis({ from, to }: DriveWindow, x: (time: number) => number, bottom: number): Markup {
-	const step = (to - from) / 6;
-	const times = Array.from({ length: 7 }, (_, i) => from + i * step);
-	return html`<g class="time">${times.map(
-		(time) =>
-			html`<path d="M${round(x(time))} ${round(bottom)}v4"/><text x="${round(x(time))}" y="${round(bottom + 15)}">${(1e3 * time).toFixed(2)}</text>`,
-	)}<text class="unit" x="${gutter + width / 2}" y="${round(bottom + 29)}">ms from the start of the run</text></g>`;
+	const step = roundStep((1e3 * (to - from)) / 8);
+	const ticks: number[] = [];
+	for (let i = Math.ceil((1e3 * from) / step); i * step <= 1e3 * to; i += 1)
+		ticks.push(Number((i * step).toPrecision(9)));
+	return html`<g class="time">${ticks.map((ms) => {
+		const left = round(x(1e-3 * ms));
+		// a text in the middle of its tick must not reach over the picture's edge
+		const isNear = left > gutter + width - 20;
+		return html`<path d="M${left} ${round(bottom)}v4"/>${!isNear && html`<text x="${left}" y="${round(bottom + 15)}">${ms}</text>`}`;
+	})}<text class="unit" x="${gutter + width / 2}" y="${round(bottom + 29)}">ms from the start of the run</text></g>`;
 }
 
 const round = (value: number): number => Math.round(10 * value) / 10;

@@ -38,12 +38,15 @@ export const storedUnitsShape: Check<StoredUnits> = object<StoredUnits>({
 	histograms: list(object({ from: count, counts: list(count, angleBins.count) }), 1000),
 });
 
+/** Whether a file holds a study's units beside its figures. */
+export const fitsFile = (study: Pick<StudyColumns, 'units' | 'points' | 'states'>): boolean =>
+	begunUnits(study) * study.points * choiceNames.length * bytesPerCell <= mostBytes;
+
 /** Null where they are too many for a file. */
 export function storeUnits(study: StudyColumns): StoredUnits | null {
-	let units = study.units;
-	while (units > 0 && study.states[units - 1] === unitStates.pending) units -= 1;
+	if (!fitsFile(study)) return null;
+	const units = begunUnits(study);
 	const cells = units * study.points * choiceNames.length;
-	if (cells * bytesPerCell > mostBytes) return null;
 	const bytesOf = (name: CountName | MeasureName): Uint8Array => {
 		const { buffer, byteOffset, byteLength } = study.columns[name].subarray(0, cells);
 		return new Uint8Array(buffer, byteOffset, byteLength);
@@ -63,6 +66,13 @@ export function storeUnits(study: StudyColumns): StoredUnits | null {
 			return { from, counts: Array.from(counts.subarray(from, counts.findLastIndex((one) => one > 0) + 1)) };
 		}),
 	};
+}
+
+/** Units up to the last one that was done. */
+function begunUnits({ units, states }: Pick<StudyColumns, 'units' | 'states'>): number {
+	let begun = units;
+	while (begun > 0 && states[begun - 1] === unitStates.pending) begun -= 1;
+	return begun;
 }
 
 /** The units of a file; null where their columns do not fit together. */

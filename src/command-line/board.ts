@@ -4,10 +4,9 @@ import { type BoardResult, runBoard } from './board-run.ts';
 import { boardTable } from './board-table.ts';
 import { jsonOption } from './common-options.ts';
 import { type ExitCode, exitCodes } from './exit-codes.ts';
-import { fileErrorWords } from './file-error.ts';
 import { helpText } from './help.ts';
 import { readInput } from './input-file.ts';
-import { outputProblems, writeJson } from './output-file.ts';
+import { outputProblems, writeJson, writeOutput } from './output-file.ts';
 import { problemList } from './problem-list.ts';
 import { readArguments } from './read-arguments.ts';
 import type { Terminal } from './terminal.ts';
@@ -65,13 +64,8 @@ export async function board(argv: readonly string[], terminal: Terminal): Promis
 	terminal.out(boardTable(boards));
 	if (isInterrupted)
 		terminal.err(`PARTIAL RESULT: interrupted after ${boards.length} of ${reading.boards.length} boards.\n`);
-	if (values.json !== null) {
-		try {
-			writeJson(values.json, { boards });
-		} catch (error) {
-			terminal.err(`${values.json} could not be written: ${fileErrorWords(error)}\n`);
-			return exitCodes.broken;
-		}
+	if (values.json !== null && !(await writeOutput(values.json, terminal, (path) => writeJson(path, { boards })))) {
+		return exitCodes.broken;
 	}
 	return isInterrupted ? exitCodes.interrupted : exitCodes.done;
 }

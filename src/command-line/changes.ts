@@ -5,11 +5,10 @@ import { choiceWords } from '../../shared/words/names.ts';
 import { changesTable } from './changes-table.ts';
 import { jsonOption } from './common-options.ts';
 import { type ExitCode, exitCodes } from './exit-codes.ts';
-import { fileErrorWords } from './file-error.ts';
 import { type GateCheck, gateLines } from './gate.ts';
 import { helpText } from './help.ts';
 import { largestResult, readInput } from './input-file.ts';
-import { outputProblems, writeJson } from './output-file.ts';
+import { outputProblems, writeJson, writeOutput } from './output-file.ts';
 import { problemList } from './problem-list.ts';
 import { readArguments } from './read-arguments.ts';
 import type { Terminal } from './terminal.ts';
@@ -60,13 +59,8 @@ export async function changes(argv: readonly string[], terminal: Terminal): Prom
 
 	const found = changesBetween(before, after);
 	terminal.out(changesTable(found));
-	if (values.json !== null) {
-		try {
-			writeJson(values.json, found);
-		} catch (error) {
-			terminal.err(`${values.json} could not be written: ${fileErrorWords(error)}\n`);
-			return exitCodes.broken;
-		}
+	if (values.json !== null && !(await writeOutput(values.json, terminal, (path) => writeJson(path, found)))) {
+		return exitCodes.broken;
 	}
 	if (!values['no-worse']) return exitCodes.done;
 	const checks = values.choice.map((choice): GateCheck => {

@@ -4,10 +4,9 @@ import { dirname, join } from 'node:path';
 import type { WorkerHost } from '../host/worker-handle.ts';
 import { jsonOption } from './common-options.ts';
 import { type ExitCode, exitCodes } from './exit-codes.ts';
-import { fileErrorWords } from './file-error.ts';
 import { helpText } from './help.ts';
 import { largestResult, readBytes } from './input-file.ts';
-import { outputProblems, writeJson } from './output-file.ts';
+import { outputProblems, writeJson, writeOutput } from './output-file.ts';
 import { type CheckedPack, checkPack } from './pack/check-pack.ts';
 import { packed } from './pack/manifest.ts';
 import { builtProgram } from './pack/program.ts';
@@ -113,13 +112,8 @@ async function compare(
 		isSameProgram,
 	};
 	terminal.out(reproduceTable(reproduction));
-	if (options.json !== null) {
-		try {
-			writeJson(options.json, reproduction);
-		} catch (error) {
-			terminal.err(`${options.json} could not be written: ${fileErrorWords(error)}\n`);
-			return exitCodes.broken;
-		}
+	if (options.json !== null && !(await writeOutput(options.json, terminal, (path) => writeJson(path, reproduction)))) {
+		return exitCodes.broken;
 	}
 	return own.differences.length === 0 && own.sameDrives ? exitCodes.done : exitCodes.notShown;
 }

@@ -4,11 +4,10 @@ import type { Problem, Scenario } from '../../shared/scenario/scenario.ts';
 import type { WorkerHost } from '../host/worker-handle.ts';
 import type { CommandRecord, OptionRecord, OptionValues } from './command.ts';
 import { type ExitCode, exitCodes } from './exit-codes.ts';
-import { fileErrorWords } from './file-error.ts';
 import { type GateCheck, type GateGround, gateLines } from './gate.ts';
 import { helpText } from './help.ts';
 import { readInput } from './input-file.ts';
-import { outputProblems, sameFileProblems, writeJson } from './output-file.ts';
+import { outputProblems, sameFileProblems, writeJson, writeOutput } from './output-file.ts';
 import { problemList } from './problem-list.ts';
 import { readArguments } from './read-arguments.ts';
 import type { Terminal } from './terminal.ts';
@@ -59,6 +58,8 @@ interface ScenarioCommand<Chosen extends Options, Request, Shown, Result> {
 	readonly table: (result: Result) => string;
 	/** Files written beside --json, each where the option of its name says. */
 	readonly files?: { readonly [Option in keyof Chosen]?: FileWriter<Request, Result> };
+	/** What there is to say of the files that were written. */
+	readonly afterwards?: (result: Result, values: OptionValues<Chosen>) => readonly string[];
 	/** What --require asks for: with it, the command ends with 1 unless all of it holds. */
 	readonly gate?: (result: Result, values: OptionValues<Chosen>) => readonly GateCheck[];
 }
@@ -73,7 +74,17 @@ export function scenarioCommand<
 	Request,
 	Shown,
 	Result extends { readonly provenance: GateGround },
->({ record, optionProblems, ask, progress, run, table, files, gate }: ScenarioCommand<Chosen, Request, Shown, Result>) {
+>({
+	record,
+	optionProblems,
+	ask,
+	progress,
+	run,
+	table,
+	files,
+	afterwards,
+	gate,
+}: ScenarioCommand<Chosen, Request, Shown, Result>) {
 	/** @param host where its workers come from */
 	return async (argv: readonly string[], terminal: Terminal, host: WorkerHost): Promise<ExitCode> => {
 		const { file, values, help, problems: argumentProblems } = readArguments(argv, record);
@@ -120,20 +131,17 @@ export function scenarioCommand<
 		stopListening();
 
 		terminal.out(table(result));
-		const failures: string[] = [];
+		const text = 'text' in input ? input.text : '';
+		let isWritten = true;
 		for (const { path, write } of outputs) {
-			try {
-				await write(path, result, asked.request, 'text' in input ? input.text : '');
-			} catch (error) {
-				failures.push(`${path} could not be written: ${fileErrorWords(error)}`);
-			}
+			isWritten = (await writeOutput(path, terminal, () => write(path, result, asked.request, text))) && isWritten;
 		}
-		for (const failure of failures) terminal.err(`${wrapText(failure)}\n`);
+		for (const remark of afterwards?.(result, values) ?? []) terminal.err(`${wrapText(remark)}\n`);
 		const isRequired = (values as { readonly require?: boolean }).require === true;
 		const checks = isRequired ? (gate?.(result, values) ?? []) : [];
 		const code = result.provenance.partial
 			? exitCodes.interrupted
-			: failures.length > 0
+			: !isWritten
 				? exitCodes.broken
 				: checks.every(({ outcome }) => outcome === 'holds')
 					? exitCodes.done

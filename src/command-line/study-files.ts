@@ -1,4 +1,5 @@
 import { closeSync, openSync, writeFileSync } from 'node:fs';
+import { fitsFile } from '../../shared/results/unit-columns.ts';
 import { unitTable } from '../../shared/results/unit-table.ts';
 import type { Problem } from '../../shared/scenario/scenario.ts';
 import { csvLines } from '../../shared/words/csv.ts';
@@ -29,6 +30,17 @@ export const packProblems = (path: string | null): Problem[] =>
 	path === null || builtProgram() !== null
 		? []
 		: [{ path: '--pack', value: path, message: 'needs the built program: run it by `npm run study`' }];
+
+/** What a reader of the files must know: that a result file does not hold all of them. */
+export const studyFileRemarks = (
+	{ record }: { readonly record: { readonly study: Parameters<typeof fitsFile>[0] } },
+	{ json }: { readonly json: string | null },
+): readonly string[] =>
+	json === null || fitsFile(record.study)
+		? []
+		: [
+				`${json} has every figure, but not the drives behind them, which are too many for it: --csv writes any number of them.`,
+			];
 
 /** What writes them, by option. */
 export const studyFiles = {

@@ -11,7 +11,7 @@ import type { OpenJournal } from './journal-file.ts';
 import { journalOption, openedJournal } from './journal-option.ts';
 import { reportOptions } from './report-option.ts';
 import { scenarioCommand } from './scenario-command.ts';
-import { packProblems, studyFileOptions, studyFiles } from './study-files.ts';
+import { packProblems, studyFileOptions, studyFileRemarks, studyFiles } from './study-files.ts';
 import { runStudy, type StudyWork } from './study-outcome.ts';
 import { studyProgress } from './study-progress.ts';
 import { requireOptions, workOptions } from './work-options.ts';
@@ -111,6 +111,7 @@ export const study = scenarioCommand({
 	run: runStudy,
 	table: comparison,
 	files: { ...studyFiles, journal: (_path, _outcome, { journal }) => journal?.close() },
+	afterwards: studyFileRemarks,
 	gate: ({ verdict }, { choice }) =>
 		choice.map((one) => ({
 			name: `${choiceWords[one]} meets the requirement`,

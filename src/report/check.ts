@@ -33,7 +33,8 @@ function offer(host: HTMLElement): void {
 	const scenarioText = text(carriedIds.scenario);
 	const reading = readScenario(scenarioText);
 	const { calculations, modelChecks } = JSON.parse(text(carriedIds.figures)) as CarriedFigures;
-	const worker = URL.createObjectURL(new Blob([text(carriedIds.worker)], { type: 'text/javascript' }));
+	const program = { check: text(carriedIds.check), worker: text(carriedIds.worker) };
+	const worker = URL.createObjectURL(new Blob([program.worker], { type: 'text/javascript' }));
 	const whole = calculations.filter(({ result }) => !result.provenance.partial);
 	const studies = whole.filter(({ name }) => name === 'study');
 	const buttons = element('p', 'buttons');
@@ -78,7 +79,8 @@ function offer(host: HTMLElement): void {
 			const study = present.find((one) => one.name === 'study');
 			const worst = await findWorst(scenario, (study as Calculation & { name: 'study' }).result, pool);
 			if (signal.aborted) return say('Stopped: nothing is said of what was not finished.', '');
-			const other = await comparePrint({ scenarioText, scenario, calculations: present, worst, modelChecks }, document);
+			const again = { scenarioText, scenario, calculations: present, worst, modelChecks };
+			const other = await comparePrint(again, program, document);
 			line.say(
 				other.length === 0
 					? 'made again from these figures, it is the same sign by sign, waveforms included (charts are not compared: the tables have their figures).'

@@ -1,3 +1,4 @@
+import type { CarriedProgram } from '../../shared/report/carried.ts';
 import type { Report } from '../../shared/report/report.ts';
 import { reportPage } from '../../shared/report/report-page.ts';
 
@@ -6,17 +7,22 @@ import { reportPage } from '../../shared/report/report-page.ts';
  * page as it is shown: headings of the parts that are not the same, sign by
  * sign. Charts are left out; the tables have their figures.
  */
-export async function comparePrint(report: Report, shown: Document): Promise<readonly string[]> {
-	const made = await reportPage(report, async () => '', { check: '', worker: '' });
+export async function comparePrint(
+	report: Report,
+	program: CarriedProgram,
+	shown: Document,
+): Promise<readonly string[]> {
+	const made = await reportPage(report, async () => '', program);
 	const [before, again] = [partsOf(shown), partsOf(new DOMParser().parseFromString(made, 'text/html'))];
 	return [...new Set([...before.keys(), ...again.keys()])].filter((title) => before.get(title) !== again.get(title));
 }
 
 /** The page's parts by their headings. */
 function partsOf(document: Document): ReadonlyMap<string, string> {
-	const body = document.body.cloneNode(true) as HTMLElement;
-	for (const element of body.querySelectorAll('script, .pictures svg, #again')) element.remove();
-	const parts = [...body.querySelectorAll('header, nav, main > section')];
+	const page = document.documentElement.cloneNode(true) as HTMLElement;
+	for (const element of page.querySelectorAll('script, .pictures svg, #again')) element.remove();
+	// the style too, which could hide what is there
+	const parts = [...page.querySelectorAll('title, style, header, nav, main > section')];
 	return new Map(
 		parts.map((part) => [part.querySelector('h1, h2')?.textContent ?? part.nodeName.toLowerCase(), part.innerHTML]),
 	);

@@ -15,7 +15,7 @@ import type { Pool } from '../host/pool.ts';
 
 /** Columns that its picture is drawn in, and sectors to either side of the worst one. */
 const columns = 560;
-const sectorsAround = 1.5;
+const sectorsAround = 0.75;
 
 /** Each choice's worst drive over all operating points, simulated again around its worst sector; null where it cannot be. */
 export async function findWorst(

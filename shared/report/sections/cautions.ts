@@ -15,8 +15,11 @@ export function cautions({ calculations }: Report): Section {
 <li><strong>Local codes, measurement on real hardware and qualified practice decide</strong>, not this report.</li>
 ${warnings.map((warning) => html`<li>${warning}</li>`)}
 </ul>
+<div class="signing">
+<h3>Decision of the review</h3>
 <div class="sign-off">
-<p>Reviewed by</p><p>Date</p><p>Decision</p><p>Signature</p>
+<p>Sensing that is released, if any</p><p>Decision and conditions</p><p>Reviewed by</p><p>Date and signature</p>
+</div>
 </div>`,
 	);
 }

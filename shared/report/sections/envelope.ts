@@ -53,7 +53,7 @@ function combinationTable(result: EnvelopeResult, choice: (typeof choiceNames)[n
 			`${confidence} limits, one-sided`,
 			'verdict',
 			'median drive',
-			'worst 5 %',
+			'worst 5\u00a0%',
 			'wrong an hour, computed',
 		],
 		words: [3],

@@ -12,6 +12,9 @@ const titles: Readonly<Record<CalculationName, string>> = {
 	weakest: 'Likeliest failing drive',
 };
 
+/** Calculations whose result is a verdict on the requirement. */
+const judges: readonly CalculationName[] = ['study', 'envelope', 'grades', 'weakest'];
+
 /** How every figure and interval came about, at what level, and what checks the program itself has passed. */
 export function methods(report: Report): Section {
 	const seen = new Set<CalculationName>();
@@ -28,7 +31,7 @@ export function methods(report: Report): Section {
 const methodList = ({ name, result }: Calculation): Markup => html`
 <h3>${titles[name]}</h3>
 <dl class="methods">
-<div><dt>Level of confidence</dt><dd>${levelWords(result.provenance.level)} for every interval, two-sided unless said otherwise; the verdict’s own confidence is the requirement’s.</dd></div>
+<div><dt>Level of confidence</dt><dd>${levelWords(result.provenance.level)} for every interval, two-sided unless said otherwise${judges.includes(name) && '; a verdict’s own confidence is the requirement’s'}.</dd></div>
 ${Object.entries(result.provenance.methods).map(([figure, method]) => html`<div><dt>${capital(figure)}</dt><dd>${capital(method)}.</dd></div>`)}
 </dl>`;
 

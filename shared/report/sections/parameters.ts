@@ -38,7 +38,7 @@ export function allParameters({ scenario, scenarioText }: Report): Section {
 		'Every parameter',
 		html`<p>Tolerances are half-widths: <em>lot</em> is the deviation that all instances in one drive share, <em>mismatch</em> the
 one drawn for each. A <em>normal</em> one is 3σ wide and cut off there; a <em>gapped</em> one is normal with the next tighter grade
-picked out. Tolerances whose basis is <em class="assumed">assumed</em> are guesses. A value marked <span class="default">default</span>
+picked out. Where no tolerance stands, the value is taken as exact in every drive. Tolerances whose basis is <em class="assumed">assumed</em> are guesses. A value marked <span class="default">default</span>
 is not stated in the scenario file and was taken as it comes with the program. Conditions are in the table of operating points.</p>
 ${table({
 	caption: 'Parameters and tolerances',

@@ -38,7 +38,7 @@ async function drawPoint(point: PointResult, level: number, draw: DrawChart): Pr
 <div class="pictures">
 ${await figure('Commutation-angle errors, counted', counts)}
 ${await figure('Share of commutations up to an error', cumulative)}
-${await figure(`Early, late and missed crossings, counted, ${levelWords(level)} intervals`, rates, 430, 240)}
+${await figure(`Crossings gone wrong, counted, ${levelWords(level)} intervals`, rates, 430, 240)}
 ${await figure('Mean error of the six kinds of sector', sectors, 430, 240)}
 </div>
 <p class="note">${outside} An open mark on a dotted line: none seen; it bounds the share of drives affected, not a rate.</p>

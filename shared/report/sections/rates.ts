@@ -22,8 +22,9 @@ export function rates(report: Report): Section {
 		html`
 <p>A good design takes a false crossing once in millions of sectors, which no count sees. So every rate stands here
 twice: as <em>counted</em> over all measured sectors, and as <em>computed</em> from the exact chance of an early, late or
-missed crossing in each of them, given its noise-free inputs. The computed rate is what the requirement is judged by.
-It assumes Gaussian noise, independent from reading to reading, as far out as the figure implies.</p>
+missed crossing in each of them, given its noise-free inputs. The requirement, at most ${perHour(result.requirement.crossingsPerHour)} an hour, is asked of every drive by itself and judged by its computed rate;
+how many drives exceed it stands under “The verdict”. The rates here are means over all drives.
+Computed rates assume Gaussian noise, independent from reading to reading, as far out as the figure implies.</p>
 ${result.points.map((point, place) => pointTable(point, result.provenance.level, sectorsPerHour(report.scenario, points[place] as (typeof points)[0])))}
 ${result.points.length > 1 && allPoints(report, result.points)}`,
 	);
@@ -44,7 +45,7 @@ function pointTable({ name, choices }: PointResult, level: number, sectors: numb
 			figure.effective < 1.5
 				? 'one drive carries it'
 				: `the weight of ${Math.round(figure.effective)} drives carries it`;
-		return html`${chancePerHour(figure.perHour)}${!isNothing && html`<small>${few ? `${carriers}: an order of magnitude` : computedIntervalWords(figure, sectors)}</small>`}`;
+		return html`${chancePerHour(figure.perHour)}${!isNothing && html`<small>${few ? `${carriers}: read it as an order of magnitude` : computedIntervalWords(figure, sectors)}</small>`}`;
 	};
 	return table({
 		caption: `At ${name}, ${count(sectors)} sectors an hour; ${confidence} limits below each figure`,
@@ -93,7 +94,7 @@ function allPoints({ scenario }: Report, results: readonly PointResult[]): Marku
 			}),
 		],
 		notes: [
-			`A figure below 10⁻¹⁸ is not told: no noise is known to be Gaussian so far out.`,
+			'A figure below 10⁻¹⁸ is not told: no noise is known to be Gaussian so far out.',
 			'A mean over all drives: the worst drives dominate it, and a typical drive is far better.',
 		],
 	});

@@ -20,12 +20,14 @@ export function verdict(report: Report): Section {
 		'The verdict',
 		html`
 ${provenance.partial && html`<p class="warning"><strong>Partial result:</strong> the study was cut short after ${count(provenance.units.finished)} of ${count(provenance.units.asked)} drives. It must not be signed.</p>`}
+<p>Required: that at least ${percent(result.requirement.share)} of drives pass, shown with ${levelWords(result.requirement.confidence)} confidence.</p>
 <ul class="verdicts">${choiceNames.map(
 			(choice) => html`
 <li class="${result.verdict[choice].decision}"><span class="decision">${markedChoice(choice)} <b>${result.verdict[choice].decision}</b></span>
 ${result.verdict[choice].sentence}</li>`,
 		)}</ul>
 <p>${comparison.sentence}</p>
+${provenance.warnings.length > 0 && html`<p class="warning"><strong>${count(provenance.warnings.length)} ${provenance.warnings.length === 1 ? 'caution goes' : 'cautions go'} with these inputs:</strong> see <a href="#cautions">Cautions</a>.</p>`}
 <p>Commutation angle, drive by drive: ${studySentence(result)}</p>
 ${shortcomingTable(result)}`,
 	);

@@ -22,7 +22,8 @@ export function worst(report: Report): Section {
 		'The worst drives and their waveforms',
 		html`
 <p>Drives are counted from 0; with the seed, a number gives the same drive again. The figure is the angle that 95 % of
-the drive's own commutations keep within, over all its starts.</p>
+the drive's own commutations keep within, over all its starts. Below the table stands the worst of all for each choice; any
+other drive can be looked into by its number on the program's page, under “One drive”.</p>
 ${starts > 0 && worstTable(report)}
 ${choiceNames.map((choice) => {
 	const drive = report.worst[choice];
@@ -68,13 +69,13 @@ function drawDrive(drive: WorstDrive, { scenario }: Report): Markup {
 <h3>${markedChoice(choice)}: drive ${unit} at ${scenario.points[point]?.name}</h3>
 <p>The worst of all drives and operating points with ${choiceWords[choice]} sensing:
 ${Number.isFinite(error) ? `95 % of its commutations lie within ${degrees(error)} there` : 'it loses lock there'}
-over its ${count(Number(scenario.values['trial.starts']))} starts. Of the one that goes worst, number ${start} counted from 0, it is said:
+over its ${count(Number(scenario.values['trial.starts']))} starts. The worst of these is start ${start}, counted from 0, and the figures that follow are of that one alone.
 ${said.map(({ sentence }) => `${sentence} `)}</p>
 <figure><figcaption>${ms(window.from)} to ${ms(window.to)} ms of its run with ${choiceWords[choice]}, around its worst sector</figcaption>
 ${waveform(drive)}
-<p class="note">Sense node whole, threshold dashed; grey ground: blanking, in which nothing is read. Filled discs: readings that vote
-“crossed”, open ones “not crossed”. Green dashes: the true crossing; triangle: the crossing that was taken; upright lines: commutations.
-Numbers count sectors from the start of the run. Bars under “votes” reach the dotted line when a crossing is accepted. Of the currents, phase a is black, b violet, c green.</p></figure>
+<p class="note">Pale: sense node and threshold. Discs: the sense node at each reading, filled where it votes “crossed”; strong dashes: the
+threshold it was compared with. Grey ground: blanking, in which nothing is read. Upright green dashes: the true crossing; upright line with a
+triangle: the crossing that was taken; other upright lines: commutations. Numbers count sectors from the start of the run. Bars under “votes” reach the dotted line when a crossing is accepted. Of the currents, phase a is black, b violet, c green.</p></figure>
 ${table({
 	caption: `Its parts, the most unusual first`,
 	head: ['Part', 'as built', 'deviation', 'as far out or farther'],

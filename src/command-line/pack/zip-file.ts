@@ -2,7 +2,7 @@ import { createHash } from 'node:crypto';
 import { inflateRawSync } from 'node:zlib';
 import { type Zippable, zipSync } from 'fflate';
 
-/** One file of a zip. @see https://pkware.cachefly.net/webdocs/casestudies/APPNOTE.TXT for the layout */
+/** One file of a zip. Layout: .ZIP File Format Specification (APPNOTE 6.3), 4.3.7 local header, 4.3.12 directory, 4.3.16 its end. */
 export interface ZipEntry {
 	readonly path: string;
 	readonly bytes: Uint8Array;
