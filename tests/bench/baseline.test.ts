@@ -28,13 +28,13 @@ test('growth is kept as ratios to the smallest study and as megabytes, no time o
 	expect(comparable(none)).toEqual({});
 });
 
-test('keeping one part leaves what was kept of the others, to four digits', () => {
+test('keeping one part leaves what was kept of the others, to four digits; a whole run leaves nothing', () => {
 	const file = `${temporaryFolder()}baseline.json`;
 	expect(readBaseline(file)).toBeNull();
-	keepBaseline(file, machine, { first: 1.23456, second: 2 });
-	keepBaseline(file, { ...machine, processor: 'two' }, { second: 3 });
-	expect(readBaseline(file)).toEqual({
-		machine: { ...machine, processor: 'two' },
-		figures: { first: 1.235, second: 3 },
-	});
+	keepBaseline(file, { machine, figures: { first: 1.23456, second: 2 } }, true);
+	const two = { ...machine, processor: 'two' };
+	keepBaseline(file, { machine: two, figures: { second: 3 } }, false);
+	expect(readBaseline(file)).toEqual({ machine: two, figures: { first: 1.235, second: 3 } });
+	keepBaseline(file, { machine: two, figures: { second: 4 } }, true);
+	expect(readBaseline(file)?.figures).toEqual({ second: 4 });
 });

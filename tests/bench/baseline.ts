@@ -19,7 +19,7 @@ export interface Changed {
 export const shownChange = 0.1;
 
 /** What of a run's figures can be held against another machine's. */
-export function comparable({ engine, growth, start }: BenchParts): Record<string, number> {
+export function comparable({ engine, growth, start, page }: BenchParts): Record<string, number> {
 	const figures: Record<string, number> = {};
 	if (engine) {
 		figures['two workers over one'] = engine.twoOverOne.median;
@@ -42,6 +42,7 @@ export function comparable({ engine, growth, start }: BenchParts): Record<string
 		figures['study of 1000 over starting Node'] = start.studyOverNode.median;
 		figures['npm start over starting Node'] = start.startOverNode.median;
 	}
+	if (page) figures['initial script of the page, kB gzipped'] = page.initialScript;
 	return figures;
 }
 
@@ -49,9 +50,9 @@ export function comparable({ engine, growth, start }: BenchParts): Record<string
 export const readBaseline = (file: string): Baseline | null =>
 	existsSync(file) ? (JSON.parse(readFileSync(file, 'utf8')) as Baseline) : null;
 
-/** Keeps a run's figures; those of parts that were not run stay as they were kept before. */
-export function keepBaseline(file: string, machine: Machine, figures: Readonly<Record<string, number>>): void {
-	const kept = { ...readBaseline(file)?.figures };
+/** Keeps a run's figures; of a run that left parts out, theirs stay as they were kept before. */
+export function keepBaseline(file: string, { machine, figures }: Baseline, isWhole: boolean): void {
+	const kept: Record<string, number> = isWhole ? {} : { ...readBaseline(file)?.figures };
 	for (const [name, figure] of Object.entries(figures)) kept[name] = Number(figure.toPrecision(4));
 	const baseline: Baseline = { machine, figures: kept };
 	writeFileSync(file, `${JSON.stringify(baseline, null, '\t')}\n`);

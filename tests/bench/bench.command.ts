@@ -101,7 +101,9 @@ export async function bench(argv: readonly string[], tools: BenchTools): Promise
 	if (baseline && changed) {
 		print(changesReport(baseline, changed, Object.keys(figures).filter((name) => name in baseline.figures).length));
 	}
-	if (options['keep-baseline']) keepBaseline(tools.baselineFile, measuredOn, figures);
+	if (options['keep-baseline']) {
+		keepBaseline(tools.baselineFile, { machine: measuredOn, figures }, parts.every(asked));
+	}
 	if (json !== undefined) {
 		const all = { machine: measuredOn, ...result, figures, changed };
 		writeFileSync(json, `${JSON.stringify(all, null, '\t')}\n`);
