@@ -54,12 +54,12 @@ export function engineReport(result: BenchResult): string {
 		),
 		'',
 		'Cost of a PWM period with one setting changed, two workers',
-		row('', ['a sector', 'ns', 'over it as it is']),
+		row('', ['a sector', 'ns', 'over as it is']),
 		...result.costs.map(({ setting, periodsPerSector, rate: { median }, overPlain }) =>
 			row(setting, [
 				periodsPerSector.toFixed(0),
 				(1e9 / median).toFixed(0),
-				`${overPlain.median.toFixed(2)} (${overPlain.least.toFixed(2)} … ${overPlain.most.toFixed(2)})`,
+				`${overPlain.median.toFixed(2)} (${overPlain.least.toFixed(2)}…${overPlain.most.toFixed(2)})`,
 			]),
 		),
 		'',
@@ -125,7 +125,7 @@ export function changesReport(baseline: Baseline, changed: readonly Changed[], c
 /** Column heads, and the counts under them. */
 const countWords: Readonly<Record<string, keyof KernelCounts>> = {
 	segments: 'segments',
-	'diode events': 'events',
+	events: 'events',
 	readings: 'readings',
 	exps: 'exponentials',
 	draws: 'draws',
@@ -134,7 +134,7 @@ const countWords: Readonly<Record<string, keyof KernelCounts>> = {
 const line = (label: string, figure: string): string => `  ${label.padEnd(31)}${figure}`;
 
 const row = (label: string, cells: readonly string[]): string =>
-	`  ${label.padEnd(27)}${cells.map((cell) => cell.padStart(cells.length > 3 ? 10 : 16)).join('')}`.trimEnd();
+	`  ${label.padEnd(29)}${cells.map((cell) => cell.padStart(cells.length > 3 ? 9 : 16)).join('')}`.trimEnd();
 
 const rate = (label: string, { median, least, most }: Spread): string =>
 	line(
