@@ -1,6 +1,13 @@
 import { choiceNames } from '../drive/drive.ts';
 import { angleBins } from '../study/angle-histogram.ts';
-import { type Columns, type CountName, countNames, type MeasureName, measureNames } from '../study/columns.ts';
+import {
+	type Columns,
+	type CountName,
+	columnBytes,
+	countNames,
+	type MeasureName,
+	measureNames,
+} from '../study/columns.ts';
 import { type StudyColumns, unitStates } from '../study/merge.ts';
 import type { UnitFailure } from '../study/run-shard.ts';
 import { fromBase64, toBase64 } from './base64.ts';
@@ -47,10 +54,7 @@ export function storeUnits(study: StudyColumns): StoredUnits | null {
 	if (!fitsFile(study)) return null;
 	const units = begunUnits(study);
 	const cells = units * study.points * choiceNames.length;
-	const bytesOf = (name: CountName | MeasureName): Uint8Array => {
-		const { buffer, byteOffset, byteLength } = study.columns[name].subarray(0, cells);
-		return new Uint8Array(buffer, byteOffset, byteLength);
-	};
+	const bytesOf = (name: CountName | MeasureName): Uint8Array => columnBytes(study.columns[name].subarray(0, cells));
 	return {
 		units,
 		states: toBase64(study.states.subarray(0, units)),

@@ -58,6 +58,7 @@ export function* unitTable({ plan, study }: UnitRecord): Generator<readonly CsvR
 	const { points } = plan.scenario;
 	const judge = unitJudge(plan.scenario);
 	const stored = Object.keys({ ...countColumns, ...measureColumns }) as (CountName | MeasureName)[];
+	const made = madeNames.map((name) => unitFigures[name].of(study.columns));
 	const cells = (unit: number, point: number, choice: number): CsvRow => {
 		const cell = (unit * points.length + point) * choiceNames.length + choice;
 		const shortcoming = judge.shortcoming(study.columns, unit, point, choice);
@@ -65,7 +66,7 @@ export function* unitTable({ plan, study }: UnitRecord): Generator<readonly CsvR
 			shortcoming === null ? 1 : 0,
 			shortcoming ?? '',
 			...stored.map((name) => study.columns[name][cell] as number),
-			...madeNames.map((name) => unitFigures[name].of(study.columns, cell)),
+			...made.map((of) => of(cell)),
 		];
 	};
 	const none = choiceNames.flatMap(() => choiceColumns.map(() => ''));

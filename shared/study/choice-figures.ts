@@ -5,12 +5,10 @@ import { type EventKind, eventKinds } from '../words/names.ts';
 import { angleBins } from './angle-histogram.ts';
 import { type CountName, kindCountNames, kindSumNames, type MeasureName } from './columns.ts';
 import { computedRate } from './computed-rate.ts';
-import { figureSpread } from './figure-spread.ts';
 import type { StudyColumns } from './merge.ts';
 import { pooledQuantile } from './pooled-quantile.ts';
 import { rateFigure } from './rate-figure.ts';
 import type { ChoiceFigures } from './result.ts';
-import { unitFigureNames, unitFigures, unitFigureValues } from './unit-figures.ts';
 
 /** Shares of all commutations whose angle errors are quoted. */
 const quotedShares = [0.005, 0.025, 0.5, 0.975, 0.995];
@@ -27,16 +25,15 @@ interface Place {
 	readonly level: number;
 }
 
-/** One choice's figures at one point, `histogram` excepted. Sums run in the order of the units. */
-export function choiceFigures(place: Place): Omit<ChoiceFigures, 'histogram' | 'passing' | 'worst'> {
+/** One choice's figures at one point that its own columns give. Sums run in the order of the units. */
+export function choiceFigures(place: Place): Omit<ChoiceFigures, 'histogram' | 'passing' | 'worst' | 'unitFigures'> {
 	const { study, finished, level } = place;
-	const count = (name: CountName): number => sum(unitValues(place, name));
-	const total = (name: MeasureName): number => sum(unitValues(place, name));
+	const count = (name: CountName): number => sumOf(place, name);
+	const total = (name: MeasureName): number => sumOf(place, name);
 	const sectors = count('sectors');
 	const runs = count('runs');
 	const mean = total('errorSum') / sectors;
-	const lowest = least(unitValues(place, 'lowestError'));
-	const highest = -least(unitValues(place, 'highestError').map((value) => -value));
+	const { lowest, highest } = extremes(place);
 	const unitErrors = unitValues(place, 'unitError').sort();
 	const bounds = (share: number): readonly [number, number] | null => {
 		const { low, high, ranks } = orderStatisticInterval(unitErrors, share, level);
@@ -59,12 +56,6 @@ export function choiceFigures(place: Place): Omit<ChoiceFigures, 'histogram' | '
 			medianInterval: bounds(0.5),
 			q95Interval: bounds(0.95),
 		},
-		unitFigures: Object.fromEntries(
-			unitFigureNames.map((name) => [
-				name,
-				figureSpread(unitFigureValues(study.columns, cellsOf(place), name), unitFigures[name].signed, level),
-			]),
-		) as unknown as ChoiceFigures['unitFigures'],
 		computed: computedRates(place),
 		rates: perKind((kind) => rateFigure(unitValues(place, kind), unitValues(place, 'sectors'), place)),
 		causes: { freewheel: count('freewheel'), noise: count('noise'), threshold: count('threshold') },
@@ -117,9 +108,12 @@ export function unitValues(
 	name: CountName | MeasureName,
 ): Float64Array {
 	const column = study.columns[name];
-	const cells = cellsOf({ study, finished, point, choice });
-	const values = new Float64Array(cells.length);
-	for (let i = 0; i < cells.length; i += 1) values[i] = column[cells[i] as number] as number;
+	const cellsPerUnit = study.points * choiceNames.length;
+	const first = point * choiceNames.length + choice;
+	const values = new Float64Array(finished.length);
+	for (let i = 0; i < values.length; i += 1) {
+		values[i] = column[(finished[i] as number) * cellsPerUnit + first] as number;
+	}
 	return values;
 }
 
@@ -129,14 +123,26 @@ export function poolHistogram(study: StudyColumns, point: number, choice: number
 	return study.histograms.subarray(place * angleBins.count, (place + 1) * angleBins.count);
 }
 
-function sum(values: Float64Array): number {
+/** A column's sum over the finished units, in their order, without a copy of a million values. */
+function sumOf({ study, finished, point, choice }: Place, name: CountName | MeasureName): number {
+	const column = study.columns[name];
+	const cellsPerUnit = study.points * choiceNames.length;
+	const first = point * choiceNames.length + choice;
 	let total = 0;
-	for (const value of values) total += value;
+	for (let i = 0; i < finished.length; i += 1) {
+		total += column[(finished[i] as number) * cellsPerUnit + first] as number;
+	}
 	return total;
 }
 
-function least(values: Float64Array): number {
-	let found = Number.POSITIVE_INFINITY;
-	for (const value of values) if (value < found) found = value;
-	return found;
+function extremes(place: Place): { readonly lowest: number; readonly highest: number } {
+	const lows = unitValues(place, 'lowestError');
+	const highs = unitValues(place, 'highestError');
+	let lowest = Number.POSITIVE_INFINITY;
+	let highest = Number.NEGATIVE_INFINITY;
+	for (let i = 0; i < lows.length; i += 1) {
+		lowest = Math.min(lowest, lows[i] as number);
+		highest = Math.max(highest, highs[i] as number);
+	}
+	return { lowest, highest };
 }

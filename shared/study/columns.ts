@@ -1,3 +1,5 @@
+import type { Scenario } from '../scenario/scenario.ts';
+
 /**
  * What is kept of every unit, at every operating point, for each sensing
  * choice: one column each, over all the unit's starts. Study, files and reports
@@ -15,7 +17,7 @@ interface ColumnRecord {
 
 const notComputed = '−1 where the majority window is too long to work them out';
 
-/** Whole numbers, kept in 32 bits. */
+/** Whole numbers, none above `mostCounted`. Files and digests have them in 32 bits (`columnBytes`). */
 export const countColumns = {
 	runs: { unit: '1', meaning: 'starts simulated' },
 	sectors: { unit: '1', meaning: 'measured sectors' },
@@ -57,7 +59,8 @@ export const measureColumns = {
 
 export type CountName = keyof typeof countColumns;
 export type MeasureName = keyof typeof measureColumns;
-export type Columns = Record<CountName, Uint32Array<ArrayBuffer>> & Record<MeasureName, Float64Array<ArrayBuffer>>;
+export type CountColumn = Uint8Array<ArrayBuffer> | Uint16Array<ArrayBuffer> | Uint32Array<ArrayBuffer>;
+export type Columns = Record<CountName, CountColumn> & Record<MeasureName, Float64Array<ArrayBuffer>>;
 
 export const countNames = Object.keys(countColumns) as CountName[];
 export const measureNames = Object.keys(measureColumns) as MeasureName[];
@@ -74,11 +77,29 @@ export const kindSumNames: Six<MeasureName> = [
 	'errorSum5',
 ];
 
-/** Columns of zeros. @param cells units × points × choices */
-export function emptyColumns(cells: number): Columns {
-	const counts = countNames.map((name) => [name, new Uint32Array(cells)]);
+/** Largest number a count can reach in a cell: every measured sector of every start. */
+export const mostCounted = ({ values }: Pick<Scenario, 'values'>): number =>
+	(values['trial.starts'] as number) * (values['trial.measured'] as number);
+
+/**
+ * Columns of zeros. A study's counts seldom pass 255, and in one byte each a
+ * million units take half the memory.
+ *
+ * @param cells units × points × choices
+ * @param most largest number that a count has to hold
+ */
+export function emptyColumns(cells: number, most = 2 ** 32 - 1): Columns {
+	const Counts = most < 2 ** 8 ? Uint8Array : most < 2 ** 16 ? Uint16Array : Uint32Array;
+	const counts = countNames.map((name) => [name, new Counts(cells)]);
 	const measures = measureNames.map((name) => [name, new Float64Array(cells)]);
 	return Object.fromEntries([...counts, ...measures]) as Columns;
+}
+
+/** A column's bytes as files and digests have them, counts in 32 bits however they are kept. (All hosts store numbers with the low byte first.) */
+export function columnBytes(column: CountColumn | Float64Array<ArrayBuffer>): Uint8Array<ArrayBuffer> {
+	const isNarrow = column instanceof Uint8Array || column instanceof Uint16Array;
+	const { buffer, byteOffset, byteLength } = isNarrow ? new Uint32Array(column) : column;
+	return new Uint8Array(buffer, byteOffset, byteLength);
 }
 
 /** Lays `part` into `whole` from cell `at` on. */

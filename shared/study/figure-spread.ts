@@ -15,11 +15,11 @@ const quotedShares = [0.05, 0.5, 0.95];
  * @param values one for each unit, +∞ for a lost one
  */
 export function figureSpread(values: Float64Array, signed: boolean, level: number): FigureSpread {
-	const upper = values.slice().sort();
-	const lower = signed ? values.map((value) => (value === Infinity ? -Infinity : value)).sort() : upper;
 	const moments = new Moments();
 	for (const value of values) if (Number.isFinite(value)) moments.add(value);
 	const lost = values.length - moments.count;
+	const upper = values.slice().sort();
+	const lower = signed && lost > 0 ? values.map((value) => (value === Infinity ? -Infinity : value)).sort() : upper;
 	const symmetric = [coverageInterval(lower, 0.95)?.low, coverageInterval(upper, 0.95)?.high];
 	const shortest = coverageInterval(upper, 0.95, 'shortest');
 	return {

@@ -1,6 +1,7 @@
 import { choiceNames } from '../drive/drive.ts';
+import type { Scenario } from '../scenario/scenario.ts';
 import { angleBins } from './angle-histogram.ts';
-import { type Columns, countNames, emptyColumns, measureNames, placeColumns } from './columns.ts';
+import { type Columns, countNames, emptyColumns, measureNames, mostCounted, placeColumns } from './columns.ts';
 import type { ShardResult, UnitFailure } from './run-shard.ts';
 
 /** What became of each unit asked for. */
@@ -19,17 +20,22 @@ export interface StudyColumns {
 	readonly failures: UnitFailure[];
 }
 
-export function emptyStudy(units: number, points: number): StudyColumns {
+/** Columns for so many units, nothing of which is done yet. @param most largest number that a count has to hold */
+export function emptyStudy(units: number, points: number, most?: number): StudyColumns {
 	const cellsPerUnit = points * choiceNames.length;
 	return {
 		units,
 		points,
 		states: new Uint8Array(units),
-		columns: emptyColumns(units * cellsPerUnit),
+		columns: emptyColumns(units * cellsPerUnit, most),
 		histograms: new Float64Array(cellsPerUnit * angleBins.count),
 		failures: [],
 	};
 }
+
+/** Columns for a scenario's units, as narrow as its runs allow. */
+export const studyFor = (scenario: Scenario, units: number): StudyColumns =>
+	emptyStudy(units, scenario.points.length, mostCounted(scenario));
 
 /** Units 0 up to `units` of a study of which no later one was run; shares its memory. */
 export function studyUpTo(study: StudyColumns, units: number): StudyColumns {

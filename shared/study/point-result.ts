@@ -1,11 +1,10 @@
 import { choiceNames } from '../drive/drive.ts';
 import type { OperatingPoint } from '../scenario/scenario.ts';
 import { coarseHistograms } from './angle-histogram.ts';
-import { choiceFigures, poolHistogram, unitValues } from './choice-figures.ts';
+import { choiceFigures, poolHistogram } from './choice-figures.ts';
+import { figuresOverUnits } from './figures-over-units.ts';
 import type { StudyColumns } from './merge.ts';
-import { pairedFigures } from './paired-figures.ts';
 import { pairedRates } from './paired-rates.ts';
-import { pairedUnitFigures } from './paired-unit-figures.ts';
 import { passingPairs } from './passing-pairs.ts';
 import { perChoice } from './per-choice.ts';
 import type { PointPlace } from './point-place.ts';
@@ -13,6 +12,7 @@ import { readingGridSpread } from './reading-grid.ts';
 import type { ChoiceFigures, PointResult } from './result.ts';
 import { sectorsPerHour } from './sectors-per-hour.ts';
 import { pointSentence } from './sentence.ts';
+import { type UnitFigureName, unitFigureNames } from './unit-figures.ts';
 import { type Shortcoming, shortcomings, type UnitJudge, unitJudge } from './unit-passes.ts';
 import { worstUnits } from './worst-units.ts';
 
@@ -22,22 +22,23 @@ const worstKept = 12;
 /** Both choices' figures at one operating point, alone and in pairs. */
 export function pointResult(place: PointPlace): PointResult {
 	const { scenario, study, finished, point, level } = place;
-	const { name = '', values: conditions = {} } = scenario.points[point] ?? {};
+	const { name: pointName = '', values: conditions = {} } = scenario.points[point] ?? {};
 	const values = { ...scenario.values, ...conditions };
 	const judge = unitJudge(scenario);
 	const hourly = sectorsPerHour(scenario, scenario.points[point] as OperatingPoint);
 	const histograms = coarseHistograms(choiceNames.map((_, choice) => poolHistogram(study, point, choice)));
+	const figures = figuresOverUnits(place);
 	const choices = perChoice(
-		(_, choice): ChoiceFigures => ({
+		(name, choice): ChoiceFigures => ({
 			...choiceFigures({ study, finished, point, choice, sectorsPerHour: hourly, level }),
+			unitFigures: perFigure((figure) => figures[figure].spread[name]),
 			passing: passingAt(judge, study, finished, point, choice),
 			worst: worstUnits(study, finished, { judge, point, choice, most: worstKept }),
 			histogram: histograms[choice] as ChoiceFigures['histogram'],
 		}),
 	);
-	const unitErrors = [0, 1].map((choice) => unitValues({ study, finished, point, choice }, 'unitError'));
-	const paired = pairedFigures(...(unitErrors as [Float64Array, Float64Array]), level);
-	const sentence = pointSentence({ point: name, level, choices, paired, gridSpread: readingGridSpread(values) });
+	const { paired } = figures.error95;
+	const sentence = pointSentence({ point: pointName, level, choices, paired, gridSpread: readingGridSpread(values) });
 	const passing = passingPairs(
 		finished.length,
 		(unit, choice) => judge.passesPoint(study.columns, finished[unit] as number, point, choice),
@@ -45,13 +46,16 @@ export function pointResult(place: PointPlace): PointResult {
 	);
 	const isComputed = choices.halfBus.computed !== null && choices.virtualNeutral.computed !== null;
 	return {
-		name,
+		name: pointName,
 		conditions,
 		choices,
 		paired: {
 			...paired,
 			sentence,
-			figures: pairedUnitFigures(place),
+			figures: perFigure((figure) => {
+				const { medianDifference, interval, p, better } = figures[figure].paired;
+				return { medianDifference, interval, p, better };
+			}),
 			passing,
 			rates: {
 				counted: pairedRates(place, 'counted'),
@@ -60,6 +64,9 @@ export function pointResult(place: PointPlace): PointResult {
 		},
 	};
 }
+
+const perFigure = <T>(make: (name: UnitFigureName) => T): Record<UnitFigureName, T> =>
+	Object.fromEntries(unitFigureNames.map((name) => [name, make(name)])) as Record<UnitFigureName, T>;
 
 /** Units that pass a point, and what keeps the others from it. */
 function passingAt(

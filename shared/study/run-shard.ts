@@ -4,7 +4,7 @@ import type { NoiseSource } from '../drive/noise.ts';
 import { simulatePair } from '../drive/simulate-pair.ts';
 import { medianUnbiasedQuantile } from '../statistics/median-unbiased-quantile.ts';
 import { angleBin, angleBins } from './angle-histogram.ts';
-import { type Columns, clearColumns, emptyColumns } from './columns.ts';
+import { type Columns, clearColumns, emptyColumns, mostCounted } from './columns.ts';
 import type { StudyPlan } from './plan.ts';
 import { tallyRun } from './tally-run.ts';
 import { unitDrives } from './unit-drives.ts';
@@ -60,7 +60,7 @@ export function runShard(
 		firstSector: (values['trial.warmup'] as number) + (values['trial.settle'] as number),
 		falseMargin: values['trial.falseMargin'] as number,
 	};
-	const columns = emptyColumns((to - from) * cellsPerUnit);
+	const columns = emptyColumns((to - from) * cellsPerUnit, mostCounted(plan.scenario));
 	const histograms = new Uint32Array(cellsPerUnit * angleBins.count);
 	const failures: UnitFailure[] = [];
 	// one unit's angle errors, [point][choice][start and sector]: counted once the whole unit is done

@@ -1,16 +1,16 @@
 import { choiceNames } from '../drive/drive.ts';
 import { angleBins } from './angle-histogram.ts';
-import { type Columns, countNames, measureNames } from './columns.ts';
+import { type Columns, columnBytes, countNames, measureNames } from './columns.ts';
 import type { ShardResult } from './run-shard.ts';
 
-/** Every number of a shard as bytes: its columns in the order they are declared, real ones first, then the histograms. (All hosts store numbers with the low byte first.) */
+/** Every number of a shard as bytes: its columns in the order they are declared, real ones first, then the histograms. */
 export function shardBytes({ columns, histograms }: ShardResult): Uint8Array<ArrayBuffer> {
-	const parts = [...[...measureNames, ...countNames].map((name) => columns[name]), histograms];
-	const bytes = new Uint8Array(parts.reduce((sum, { byteLength }) => sum + byteLength, 0));
+	const parts = [...[...measureNames, ...countNames].map((name) => columns[name]), histograms].map(columnBytes);
+	const bytes = new Uint8Array(parts.reduce((sum, { length }) => sum + length, 0));
 	let at = 0;
-	for (const { buffer, byteOffset, byteLength } of parts) {
-		bytes.set(new Uint8Array(buffer, byteOffset, byteLength), at);
-		at += byteLength;
+	for (const part of parts) {
+		bytes.set(part, at);
+		at += part.length;
 	}
 	return bytes;
 }

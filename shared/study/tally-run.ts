@@ -1,6 +1,6 @@
 import { causeNames, type RunRecord } from '../drive/drive.ts';
 import { eventKinds } from '../words/names.ts';
-import { type Columns, kindCountNames, kindSumNames } from './columns.ts';
+import { type Columns, type CountColumn, kindCountNames, kindSumNames } from './columns.ts';
 
 /** What a run's sectors are judged by. */
 export interface TallyRules {
@@ -10,7 +10,7 @@ export interface TallyRules {
 	readonly falseMargin: number;
 }
 
-const add = (column: Uint32Array | Float64Array, cell: number, value: number): void => {
+const add = (column: CountColumn | Float64Array, cell: number, value: number): void => {
 	column[cell] = (column[cell] ?? 0) + value;
 };
 

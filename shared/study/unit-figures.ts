@@ -1,6 +1,5 @@
 import { sectorWords } from '../words/names.ts';
-import { kindCountNames, kindSumNames } from './columns.ts';
-import type { StudyColumns } from './merge.ts';
+import { type Columns, kindCountNames, kindSumNames } from './columns.ts';
 
 interface UnitFigureRecord {
 	/** What it is of a drive, in print. */
@@ -9,8 +8,8 @@ interface UnitFigureRecord {
 	readonly short: string;
 	/** Signed figures have a good middle; the others are the better the smaller. */
 	readonly signed: boolean;
-	/** The figure of one unit that kept lock. @param cell its place in the columns */
-	readonly of: (columns: StudyColumns['columns'], cell: number) => number;
+	/** What gives the figure of one unit that kept lock, by its place in the columns; each column is looked up once for all units. */
+	readonly of: (columns: Columns) => (cell: number) => number;
 }
 
 /** Figures of one unit at one point, degrees; every list of them loops over these records. */
@@ -19,79 +18,98 @@ export const unitFigures = {
 		words: '95 % of |errors| within',
 		short: '95 % figure',
 		signed: false,
-		of: (columns, cell) => columns.unitError[cell] as number,
+		of:
+			({ unitError }) =>
+			(cell) =>
+				unitError[cell] as number,
 	},
 	mean: {
 		words: 'mean error',
 		short: 'mean error',
 		signed: true,
-		of: (columns, cell) => (columns.errorSum[cell] as number) / (columns.sectors[cell] as number),
+		of:
+			({ errorSum, sectors }) =>
+			(cell) =>
+				(errorSum[cell] as number) / (sectors[cell] as number),
 	},
 	rms: {
 		words: 'rms error',
 		short: 'rms error',
 		signed: false,
-		of: (columns, cell) => Math.sqrt((columns.errorSquares[cell] as number) / (columns.sectors[cell] as number)),
+		of:
+			({ errorSquares, sectors }) =>
+			(cell) =>
+				Math.sqrt((errorSquares[cell] as number) / (sectors[cell] as number)),
 	},
 	worstSector: {
 		words: 'worst of six sector means',
 		short: 'worst sector mean',
 		signed: false,
-		of(columns, cell) {
-			let worst = 0;
-			for (let kind = 0; kind < kindCountNames.length; kind += 1) {
-				const sectors = columns[kindCountNames[kind as 0]][cell] as number;
-				const sum = columns[kindSumNames[kind as 0]][cell] as number;
-				if (sectors > 0) worst = Math.max(worst, Math.abs(sum / sectors));
-			}
-			return worst;
+		of(columns) {
+			const kinds = sectorKinds(columns);
+			return (cell) => {
+				let worst = 0;
+				for (const { sectors, sums } of kinds) {
+					const count = sectors[cell] as number;
+					if (count > 0) worst = Math.max(worst, Math.abs((sums[cell] as number) / count));
+				}
+				return worst;
+			};
 		},
 	},
 	spread: {
 		words: 'spread (standard deviation)',
 		short: 'spread',
 		signed: false,
-		of(columns, cell) {
-			const sectors = columns.sectors[cell] as number;
-			const sum = columns.errorSum[cell] as number;
-			const squares = (columns.errorSquares[cell] as number) - (sum * sum) / sectors;
-			return sectors < 2 ? 0 : Math.sqrt(Math.max(0, squares) / (sectors - 1));
-		},
+		of:
+			({ sectors, errorSum, errorSquares }) =>
+			(cell) => {
+				const count = sectors[cell] as number;
+				const sum = errorSum[cell] as number;
+				const squares = (errorSquares[cell] as number) - (sum * sum) / count;
+				return count < 2 ? 0 : Math.sqrt(Math.max(0, squares) / (count - 1));
+			},
 	},
 	risingFalling: {
 		words: 'rising less falling sectors',
 		short: 'rising less falling',
 		signed: true,
-		of: (columns, cell) => meanOf(columns, cell, true) - meanOf(columns, cell, false),
+		of(columns) {
+			const [rising, falling] = [meanWhere(columns, true), meanWhere(columns, false)];
+			return (cell) => rising(cell) - falling(cell);
+		},
 	},
 } as const satisfies Record<string, UnitFigureRecord>;
 
 export type UnitFigureName = keyof typeof unitFigures;
 export const unitFigureNames = Object.keys(unitFigures) as UnitFigureName[];
 
+/** Counts and sums of the six kinds of sector. */
+const sectorKinds = (columns: Columns) =>
+	kindCountNames.map((name, kind) => ({ sectors: columns[name], sums: columns[kindSumNames[kind as 0]] }));
+
 /** Mean error of the sectors in which the open phase's EMF rises, or falls. */
-function meanOf(columns: StudyColumns['columns'], cell: number, rising: boolean): number {
-	let sum = 0;
-	let sectors = 0;
-	for (let kind = 0; kind < sectorWords.length; kind += 1) {
-		if (sectorWords[kind]?.rising !== rising) continue;
-		sum += columns[kindSumNames[kind as 0]][cell] as number;
-		sectors += columns[kindCountNames[kind as 0]][cell] as number;
-	}
-	return sum / sectors;
+function meanWhere(columns: Columns, rising: boolean): (cell: number) => number {
+	const kinds = sectorKinds(columns).filter((_, kind) => sectorWords[kind]?.rising === rising);
+	return (cell) => {
+		let sum = 0;
+		let count = 0;
+		for (const { sectors, sums } of kinds) {
+			sum += sums[cell] as number;
+			count += sectors[cell] as number;
+		}
+		return sum / count;
+	};
 }
 
 /** One figure of units at the cells given, in their order; +∞ for a unit that lost lock. */
-export function unitFigureValues(
-	columns: StudyColumns['columns'],
-	cells: ArrayLike<number>,
-	name: UnitFigureName,
-): Float64Array {
-	const { of } = unitFigures[name];
+export function unitFigureValues(columns: Columns, cells: ArrayLike<number>, name: UnitFigureName): Float64Array {
+	const of = unitFigures[name].of(columns);
+	const { lost } = columns;
 	const values = new Float64Array(cells.length);
 	for (let i = 0; i < values.length; i += 1) {
 		const cell = cells[i] as number;
-		values[i] = (columns.lost[cell] as number) > 0 ? Number.POSITIVE_INFINITY : of(columns, cell);
+		values[i] = (lost[cell] as number) > 0 ? Number.POSITIVE_INFINITY : of(cell);
 	}
 	return values;
 }

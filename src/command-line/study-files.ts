@@ -5,7 +5,6 @@ import type { Problem } from '../../shared/scenario/scenario.ts';
 import { csvLines } from '../../shared/words/csv.ts';
 import type { StudyRequest } from '../host/run-study.ts';
 import { text } from './common-options.ts';
-import { packStudy } from './pack/pack-study.ts';
 import { builtProgram } from './pack/program.ts';
 import { resultText, type StudyOutcome, studyReport } from './study-outcome.ts';
 
@@ -62,6 +61,7 @@ export const studyFiles = {
 	async pack(path: string, outcome: StudyOutcome, request: StudyRequest, scenarioText: string): Promise<void> {
 		const { version, resultDigest, partial } = outcome.provenance;
 		if (partial) throw new Error('no command makes the figures of an interrupted study again');
+		const { packStudy } = await import('./pack/pack-study.ts');
 		const pack = packStudy({
 			request,
 			scenarioText,

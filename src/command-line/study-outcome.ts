@@ -5,7 +5,7 @@ import type { StudyResult } from '../../shared/study/result.ts';
 import { onOwnWorkers } from '../host/on-own-workers.ts';
 import type { Pool } from '../host/pool.ts';
 import { runStudyForUnits, type StudyRequest } from '../host/run-study.ts';
-import { type Gathered, gatherReport } from '../report/gather-report.ts';
+import type { Gathered } from '../report/gather-report.ts';
 
 export interface StudyWork extends StudyRequest {
 	/** What a report is to show beside the study; null for no report. */
@@ -29,18 +29,19 @@ export interface StudyOutcome extends StudyResult {
 export const runStudy = onOwnWorkers(async (work: StudyWork, pool: Pool): Promise<StudyOutcome> => {
 	const { result, record } = await runStudyForUnits(work, pool);
 	const { report, scenario, seed, units, until = { rule: 'number' }, signal, onProgress = () => {} } = work;
-	const gathered =
-		report &&
-		(await gatherReport(
-			{
-				...report,
-				scenario,
-				study: { asked: { seed, units, until }, result },
-				signal: signal ?? new AbortController().signal,
-				onProgress: (name, { asked, finished, failed }) => onProgress({ finished, failed, further: { name, asked } }),
-			},
-			pool,
-		));
+	if (report === null) return { ...result, record, gathered: null };
+	// every further calculation comes with it, and a study alone starts sooner without
+	const { gatherReport } = await import('../report/gather-report.ts');
+	const gathered = await gatherReport(
+		{
+			...report,
+			scenario,
+			study: { asked: { seed, units, until }, result },
+			signal: signal ?? new AbortController().signal,
+			onProgress: (name, { asked, finished, failed }) => onProgress({ finished, failed, further: { name, asked } }),
+		},
+		pool,
+	);
 	return { ...result, record, gathered };
 });
 

@@ -1,7 +1,3 @@
-import { nodeHost } from '../host/node-host.ts';
-import { study } from './study.ts';
-import { processTerminal } from './terminal.ts';
+import { runOnNode } from './run-on-node.ts';
 
-// the build lays the worker beside the command
-const workerUrl = new URL('./node-worker.js', import.meta.url);
-process.exitCode = await study(process.argv.slice(2), processTerminal(), nodeHost(workerUrl));
+await runOnNode(async () => (await import('./study.ts')).study);

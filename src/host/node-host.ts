@@ -5,27 +5,47 @@ import { proxy, wrap } from 'comlink';
 import nodeEndpoint from 'comlink/dist/esm/node-adapter.mjs';
 import type { WorkerEndpoint } from '../../workers/worker-endpoint.ts';
 import { programDigest } from './node-program.ts';
-import { type WorkerHost, workerHandle } from './worker-handle.ts';
+import { type WorkerHandle, type WorkerHost, workerHandle } from './worker-handle.ts';
+
+export interface NodeHost extends WorkerHost {
+	/** Starts so many workers before any work is known, so that they load and compile meanwhile; `spawn` hands them out. */
+	startAhead(workers: number): void;
+	/** Ends those that nobody took: the process would wait for them. */
+	endUnused(): void;
+}
 
 /** Worker threads. @param workerUrl the built workers/node-worker.ts */
-export function nodeHost(workerUrl: URL): WorkerHost {
+export function nodeHost(workerUrl: URL): NodeHost {
+	const ahead: WorkerHandle[] = [];
 	return {
 		cores: availableParallelism(),
 		engineDigest: () => programDigest(workerUrl),
-		spawn() {
-			const worker = new Worker(workerUrl);
-			const remote = wrap<WorkerEndpoint>(nodeEndpoint(worker));
-			return workerHandle({
-				listen: (callback) => remote.listen(proxy(callback)),
-				warmUp: () => remote.warmUp(),
-				call: (name, input, from, to) => remote.call(name, input, from, to),
-				onDeath(callback) {
-					worker.on('error', (error) => callback(new Error(`the worker failed: ${error.message}`)));
-					worker.on('messageerror', () => callback(new Error('a message of the worker could not be read')));
-					worker.on('exit', (code) => callback(new Error(`the worker ended by itself (exit code ${code})`)));
-				},
-				end: () => void worker.terminate(),
-			});
+		spawn: () => ahead.shift() ?? startWorker(workerUrl),
+		startAhead(workers) {
+			for (let n = 0; n < workers; n += 1) {
+				const worker = startWorker(workerUrl);
+				worker.warmUp().catch(() => {}); // whoever takes it is told
+				ahead.push(worker);
+			}
+		},
+		endUnused() {
+			for (const worker of ahead.splice(0)) worker.terminate();
 		},
 	};
+}
+
+function startWorker(workerUrl: URL): WorkerHandle {
+	const worker = new Worker(workerUrl);
+	const remote = wrap<WorkerEndpoint>(nodeEndpoint(worker));
+	return workerHandle({
+		listen: (callback) => remote.listen(proxy(callback)),
+		warmUp: () => remote.warmUp(),
+		call: (name, input, from, to) => remote.call(name, input, from, to),
+		onDeath(callback) {
+			worker.on('error', (error) => callback(new Error(`the worker failed: ${error.message}`)));
+			worker.on('messageerror', () => callback(new Error('a message of the worker could not be read')));
+			worker.on('exit', (code) => callback(new Error(`the worker ended by itself (exit code ${code})`)));
+		},
+		end: () => void worker.terminate(),
+	});
 }

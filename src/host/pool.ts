@@ -50,7 +50,10 @@ const defaultSilenceLimit = 60_000;
  * fails too, the shard is reported as failed and the job goes on.
  */
 export function createPool(host: WorkerHost, workers = host.cores): Pool {
-	const slots: Slot[] = Array.from({ length: Math.max(1, Math.floor(workers)) }, () => ({ worker: null }));
+	const slots: Slot[] = Array.from({ length: Math.max(1, Math.floor(workers)) }, () => ({
+		worker: null,
+		isReady: false,
+	}));
 	let closed = false;
 	let latest: Promise<unknown> = Promise.resolve();
 	/** Whether any worker ever came up: if none does, nothing is gained by trying each shard twice. */
@@ -62,11 +65,13 @@ export function createPool(host: WorkerHost, workers = host.cores): Pool {
 		const { worker } = slot;
 		await worker.warmUp({ signal });
 		isProven = true;
+		slot.isReady = slot.worker === worker;
 		return worker;
 	};
 	const discard = (slot: Slot): void => {
 		slot.worker?.terminate();
 		slot.worker = null;
+		slot.isReady = false;
 	};
 
 	const runNow = async <Name extends TaskName>(job: Job<Name>): Promise<boolean> => {
@@ -82,7 +87,8 @@ export function createPool(host: WorkerHost, workers = host.cores): Pool {
 			if (closed) throw new Error('the workers were ended');
 			const watch = silenceWatch(silenceLimit, () => discard(slot));
 			try {
-				const worker = await ready(slot, signal);
+				// without a wait where there is none, so that the call is on its way before this thread turns to anything else
+				const worker = slot.isReady && slot.worker ? slot.worker : await ready(slot, signal);
 				watch.seen();
 				const startedAt = performance.now();
 				const output = await worker.call(name, input, from, to, {
@@ -101,21 +107,31 @@ export function createPool(host: WorkerHost, workers = host.cores): Pool {
 			}
 		};
 
+		/** Puts the slot's worker to its next shard; null where there is none to begin. */
+		const begin = (slot: Slot) => {
+			if (next >= end || isCancelled() || job.stop?.aborted === true) return null;
+			const from = next;
+			const to = Math.min(end, from + sizer.next(end - from));
+			next = to;
+			const outcome = twice(
+				() => attempt(slot, from, to),
+				isCancelled,
+				() => discard(slot),
+			);
+			return { from, to, outcome };
+		};
+
 		const work = async (slot: Slot): Promise<void> => {
-			while (next < end && !isCancelled() && job.stop?.aborted !== true) {
-				const from = next;
-				const to = Math.min(end, from + sizer.next(end - from));
-				next = to;
-				const outcome = await twice(
-					() => attempt(slot, from, to),
-					isCancelled,
-					() => discard(slot),
-				);
+			for (let shard = begin(slot); shard !== null; ) {
+				const { from, to } = shard;
+				const outcome = await shard.outcome;
 				if (outcome === 'cancelled') {
 					isCut = true;
 					return;
 				}
 				if ('output' in outcome) {
+					// the worker goes on while this thread takes in what it has done
+					shard = begin(slot);
 					job.onShard(outcome.output, from, to);
 					progress.finished(slot, to - from);
 				} else {
@@ -128,6 +144,7 @@ export function createPool(host: WorkerHost, workers = host.cores): Pool {
 						job.onFailure(rest, end, outcome.message);
 						progress.finished(slot, end - rest);
 					}
+					shard = begin(slot);
 				}
 			}
 		};
@@ -183,6 +200,8 @@ async function twice<T>(
 /** A place for one worker; a fresh one is started when work comes. */
 interface Slot {
 	worker: WorkerHandle | null;
+	/** Whether that worker has warmed up. */
+	isReady: boolean;
 }
 
 /** The longest time a timer can wait, ms. */

@@ -1,5 +1,5 @@
 import type { Scenario } from '../../shared/scenario/scenario.ts';
-import { emptyStudy, failUnits, mergeShard } from '../../shared/study/merge.ts';
+import { failUnits, mergeShard, studyFor } from '../../shared/study/merge.ts';
 import type { UnitRecord } from '../../shared/study/point-change.ts';
 import { pointPlan } from '../../shared/study/point-plan.ts';
 import { stretches } from '../../shared/study/stretches.ts';
@@ -42,10 +42,8 @@ export async function runComparisonInPool(
 	for (const scenario of scenarios) {
 		const found: FoundCompensation = await findCompensation(scenario, pool, silenceLimit, signal, stop);
 		if (found.failure !== undefined || signal?.aborted || stop?.aborted) return null;
-		records.push({
-			plan: pointPlan(scenario, point, { seed, compensation: found.compensation }),
-			study: emptyStudy(units, 1),
-		});
+		const plan = pointPlan(scenario, point, { seed, compensation: found.compensation });
+		records.push({ plan, study: studyFor(plan.scenario, units) });
 	}
 	const isComplete = await pool.run({
 		name: 'unitsOfPlans',

@@ -155,7 +155,7 @@ class Cell {
 		this.leftOut = settingProblems(ranging, at)[0]?.message ?? null;
 		this.variant = variantAt(ranging, at);
 		this.scenario = variantScenario(scenario, this.variant);
-		this.study = columnsWithoutHistograms(this.leftOut === null ? units : 0, 1);
+		this.study = columnsWithoutHistograms(this.scenario, this.leftOut === null ? units : 0);
 	}
 
 	/** Of the units done so far; worked out anew only where there are more. */

@@ -4,7 +4,7 @@ import { type PartCorrelations, partCorrelations } from '../../shared/origins/pa
 import { spreadGroups } from '../../shared/origins/spread-groups.ts';
 import { summariseOrigins } from '../../shared/origins/summarise-origins.ts';
 import { sha256 } from '../../shared/scenario/digest.ts';
-import { emptyStudy, failUnits, mergeShard } from '../../shared/study/merge.ts';
+import { failUnits, mergeShard, studyFor } from '../../shared/study/merge.ts';
 import { collectFigures } from './collect-figures.ts';
 import { findCompensation } from './find-compensation.ts';
 import { onOwnWorkers } from './on-own-workers.ts';
@@ -102,7 +102,7 @@ async function studyCorrelations(
 ): Promise<{ readonly correlations: PartCorrelations | null; readonly isComplete: boolean }> {
 	const onlyPoint = scenario.points.filter((_, index) => index === point);
 	const plan = { scenario: { ...scenario, points: onlyPoint, referencePoint: 0 }, seed, compensation };
-	const study = emptyStudy(units, 1);
+	const study = studyFor(plan.scenario, units);
 	const isComplete = await pool.run({
 		name: 'units',
 		input: plan,

@@ -1,5 +1,5 @@
 import type { Scenario } from '../../shared/scenario/scenario.ts';
-import { emptyStudy, failUnits, mergeShard, type StudyColumns } from '../../shared/study/merge.ts';
+import { failUnits, mergeShard, type StudyColumns, studyFor } from '../../shared/study/merge.ts';
 import type { StudyPlan } from '../../shared/study/plan.ts';
 import { stretches } from '../../shared/study/stretches.ts';
 import { type FoundCompensation, findCompensations } from './find-compensation.ts';
@@ -50,7 +50,7 @@ export async function runPlansInPool<Result>(request: PlansRequest<Result>, pool
 	const results: (Promise<Result> | undefined)[] = plans.map(() => undefined);
 	let failed = 0;
 	const studyAt = (place: number): StudyColumns => {
-		const study = studies.get(place) ?? emptyStudy(units, (plans[place] as StudyPlan).scenario.points.length);
+		const study = studies.get(place) ?? studyFor((plans[place] as StudyPlan).scenario, units);
 		studies.set(place, study);
 		return study;
 	};

@@ -2,11 +2,11 @@ import { scenarioDigest } from '../../shared/scenario/digest.ts';
 import type { Scenario } from '../../shared/scenario/scenario.ts';
 import { warnings as scenarioWarnings } from '../../shared/scenario/warnings.ts';
 import {
-	emptyStudy,
 	failUnits,
 	mergeShard,
 	pendingStretches,
 	type StudyColumns,
+	studyFor,
 	studyUpTo,
 } from '../../shared/study/merge.ts';
 import type { StudyPlan } from '../../shared/study/plan.ts';
@@ -65,7 +65,7 @@ export async function runStudyForUnits(
 ): Promise<{ readonly result: StudyResult; readonly record: UnitRecord }> {
 	const { scenario, seed, units, signal, stop, onProgress = () => {} } = request;
 	const silenceLimit = request.silenceLimit ?? silenceLimitOf(scenario);
-	const study = emptyStudy(units, scenario.points.length);
+	const study = studyFor(scenario, units);
 	const digest = await scenarioDigest(scenario);
 	const found = request.compensation ?? (await findCompensation(scenario, pool, silenceLimit, signal, stop));
 	const plan: StudyPlan = { scenario, seed, compensation: found.compensation };

@@ -1,6 +1,5 @@
-import { choiceNames } from '../../shared/drive/drive.ts';
-import { emptyColumns } from '../../shared/study/columns.ts';
-import { failUnits, mergeShard, type StudyColumns } from '../../shared/study/merge.ts';
+import type { Scenario } from '../../shared/scenario/scenario.ts';
+import { failUnits, mergeShard, type StudyColumns, studyFor } from '../../shared/study/merge.ts';
 import { variantStretches } from '../../shared/variants/run-variants.ts';
 import { type VariantList, variantPlan } from '../../shared/variants/variant.ts';
 import type { Pool } from './pool.ts';
@@ -33,7 +32,7 @@ export interface VariantOutcome {
 export async function runVariantsInPool(work: VariantWork, pool: Pool): Promise<VariantOutcome> {
 	const { list, units, signal, onProgress = () => {}, shardSize } = work;
 	const scenarios = list.variants.map((_, place) => variantPlan(list, place).scenario);
-	const studies = scenarios.map(({ points }) => columnsWithoutHistograms(units, points.length));
+	const studies = scenarios.map((scenario) => columnsWithoutHistograms(scenario, units));
 	const asked = scenarios.length * units;
 	let failed = 0;
 	const isComplete = await pool.run({
@@ -61,13 +60,7 @@ export async function runVariantsInPool(work: VariantWork, pool: Pool): Promise<
 }
 
 /** Columns of units that are still to be run. */
-export function columnsWithoutHistograms(units: number, points: number): StudyColumns {
-	return {
-		units,
-		points,
-		states: new Uint8Array(units),
-		columns: emptyColumns(units * points * choiceNames.length),
-		histograms: new Float64Array(0),
-		failures: [],
-	};
-}
+export const columnsWithoutHistograms = (scenario: Scenario, units: number): StudyColumns => ({
+	...studyFor(scenario, units),
+	histograms: new Float64Array(0),
+});

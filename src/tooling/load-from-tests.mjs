@@ -7,16 +7,17 @@ import { cacheFolder, projectRoot } from './project.mjs';
  *
  * @param {string} name of the folder it is built to
  * @param {string} entry path from the project's root
- * @param {readonly string[]} [external] packages left out of the build
+ * @param {{ external?: readonly string[]; plugins?: import('vite').Plugin[] }} [options] packages left out of the build, and what changes it
  * @returns {Promise<any>} what the entry exports
  */
-export async function loadFromTests(name, entry, external = []) {
+export async function loadFromTests(name, entry, { external = [], plugins = [] } = {}) {
 	const { build } = await import('vite');
 	const outDir = `${cacheFolder}${name}`;
 	await build({
 		configFile: false,
 		root: projectRoot,
 		logLevel: 'warn',
+		plugins,
 		build: {
 			ssr: true,
 			outDir,

@@ -1,7 +1,21 @@
+import type { Cost } from './cost-table.ts';
+import type { Grown } from './growth-bench.ts';
+import type { KernelCounts } from './kernel-counts.ts';
 import type { Machine } from './machine.ts';
+import type { PageBenchResult } from './page/page-result.ts';
 import type { Spread } from './spread.ts';
+import type { StartResult } from './start-bench.ts';
+import type { Utilisation } from './utilisation.ts';
 
-/** What `npm run bench` measures: medians with their extremes. A rate is in PWM periods per second, both choices and warm-up counted. */
+/** What was measured; null for a part that was not asked for. */
+export interface BenchParts {
+	readonly engine: BenchResult | null;
+	readonly growth: readonly Grown[] | null;
+	readonly start: StartResult | null;
+	readonly page: PageBenchResult | null;
+}
+
+/** What `npm run bench` measures of the engine: medians with their extremes. A rate is in PWM periods per second, both choices and warm-up counted. */
 export interface BenchResult {
 	readonly machine: Machine;
 	readonly repetitions: number;
@@ -21,12 +35,25 @@ export interface BenchResult {
 	/** Measured sectors of the race, and those whose angle errors by engine and odex differ by more than the same 0.005°. */
 	readonly sectors: number;
 	readonly differing: number;
-	/** What a PWM period costs the engine: stretches in one conduction mode, and diode events to be located. */
-	readonly segments: number;
-	readonly events: number;
-	/** Every demo, with two workers. */
-	readonly scenarios: readonly { readonly name: string; readonly rate: Spread }[];
+	/** Every demo, with two workers, the first demo first. */
+	readonly scenarios: readonly {
+		readonly name: string;
+		readonly rate: Spread;
+		/** From rates measured in the same round. */
+		readonly overFirst: Spread;
+		/** What a PWM period of it costs. */
+		readonly counts: KernelCounts;
+	}[];
+	/** The first demo with one setting changed. */
+	readonly costs: readonly Cost[];
+	readonly utilisations: readonly Utilisation[];
 }
 
 /** What the engine is to reach on a machine of two cores. */
-export const targets = { twoWorkers: 4e6, overOdex: 100, odexDeviation: 0.005 } as const;
+export const targets = {
+	twoWorkers: 15e6,
+	twoOverOne: 1.9,
+	overOdex: 1000,
+	slowest: 1 / 3,
+	odexDeviation: 0.005,
+} as const;

@@ -1,55 +1,60 @@
-import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { writeFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
-import { readScenario } from '../../shared/scenario/read-scenario.ts';
-import type { Scenario } from '../../shared/scenario/scenario.ts';
-import { nominalCompensation } from '../../shared/study/nominal-delay.ts';
-import type { StudyPlan } from '../../shared/study/plan.ts';
-import { nodeHost } from '../../src/host/node-host.ts';
-import { createPool } from '../../src/host/pool.ts';
-import { benchTolerance } from '../reference/bench-tolerance.ts';
-import { report } from './bench-report.ts';
-import type { BenchResult } from './bench-result.ts';
+import { changes, comparable, keepBaseline, readBaseline } from './baseline.ts';
+import { changesReport, engineReport, growthReport, machineReport, startReport } from './bench-report.ts';
+import type { BenchParts } from './bench-result.ts';
+import { engineBench } from './engine-bench.ts';
+import { growthBench } from './growth-bench.ts';
+import type { kernelCounts } from './kernel-counts.ts';
 import { machine } from './machine.ts';
-import { odexDeviation } from './odex-deviation.ts';
-import { race } from './odex-race.ts';
 import type { PageTools } from './page/open-built-page.ts';
 import { pageBench } from './page/page-bench.ts';
 import { pageReport } from './page/page-report.ts';
-import { poolRate, warmUp } from './pool-rate.ts';
-import { spread } from './spread.ts';
+import { startBench } from './start-bench.ts';
 
-const help = `npm run bench -- [--part PART] [--repetitions N] [--json FILE]
+const parts = ['engine', 'growth', 'start', 'page'] as const;
+type Part = (typeof parts)[number];
 
-Measures how fast the engine is: PWM periods a second through the worker pool
-with one and two workers, and against a general-purpose integrator on the same
-drives. Then how quick the built page is, in a browser. Takes some minutes;
-close what else is running.
+const help = `npm run bench -- [--part PART] [--repetitions N] [--units N] [--json FILE]
+                 [--keep-baseline]
 
-  --part PART       engine or page alone; default both
+Measures how fast the engine is, how time and memory grow with the number of
+drives, how long one waits for a first answer, and how quick the built page is
+in a browser; and shows what changed against the baseline kept. Takes some
+minutes; close what else is running.
+
+  --part PART       ${parts.join(', ')} alone; may be given again
   --repetitions N   measurements of each figure, taken in turn; 1 to 99, default 5
+  --units N         most drives that growth is followed to, from 1000 to
+                    1000000, default 100000; a million take a quarter of an hour
   --json FILE       also write the figures to this file
+  --keep-baseline   keep this run's ratios and counts as the new baseline
 `;
 
-/** Seconds: how long workers are warmed up, and how long one measurement takes. */
-const warmUpTime = 0.8;
-const measureTime = 0.8;
+/** What src/tooling does for the bench; handed in, since the bench is bundled and those files know where they lie. */
+export interface BenchTools {
+	/** The built command line's folder. */
+	readonly product: URL;
+	/** With a trailing slash. */
+	readonly scenarioFolder: string;
+	/** What `npm start` runs. */
+	readonly startProgram: string;
+	readonly baselineFile: string;
+	readonly page: PageTools;
+	/** `kernelCounts` of a build that counts. */
+	readonly counts: () => Promise<typeof kernelCounts>;
+}
+
+/** The scenario that the main figures are for. */
+const firstScenario = 'fan-24v.json';
 
 /**
  * The `bench` command.
  *
- * @param workerUrl the built workers/node-worker.ts
- * @param scenarioFolder with a trailing slash
- * @param pageTools builds, serves and opens the page
- * @param firstScenario file name of the scenario that the main figures are for
  * @returns exit code
  */
-export async function bench(
-	argv: readonly string[],
-	workerUrl: URL,
-	scenarioFolder: string,
-	pageTools: PageTools,
-	firstScenario = 'fan-24v.json',
-): Promise<number> {
+export async function bench(argv: readonly string[], tools: BenchTools): Promise<number> {
 	const options = readOptions(argv);
 	if (typeof options === 'string') {
 		process.stderr.write(`${options}\n\n${help}`);
@@ -60,87 +65,50 @@ export async function bench(
 		return 0;
 	}
 	const say = (text: string): void => void process.stderr.write(`${text}\n`);
-	const { part, json } = options;
-	const engine =
-		part === 'page' ? null : await engineBench(options.repetitions, { workerUrl, scenarioFolder, firstScenario, say });
-	if (engine) process.stdout.write(report(engine));
-	const page = part === 'engine' ? null : await pageBench(pageTools, say);
-	if (page) process.stdout.write(`${engine ? '\n' : ''}${pageReport(page)}`);
-	if (json !== undefined)
-		writeFileSync(json, `${JSON.stringify({ machine: machine(), ...engine, page }, null, '\t')}\n`);
-	return 0;
-}
+	const print = (text: string): void => void process.stdout.write(`\n${text}`);
+	const { repetitions, units, json } = options;
+	const asked = (part: Part): boolean => options.part.length === 0 || options.part.includes(part);
+	const scenario = tools.scenarioFolder + firstScenario;
+	const study = fileURLToPath(new URL('study.js', tools.product));
+	const measuredOn = machine();
+	process.stdout.write(machineReport(measuredOn));
 
-interface EngineBench {
-	readonly workerUrl: URL;
-	readonly scenarioFolder: string;
-	readonly firstScenario: string;
-	readonly say: (words: string) => void;
-}
-
-async function engineBench(
-	repetitions: number,
-	{ workerUrl, scenarioFolder, firstScenario, say }: EngineBench,
-): Promise<BenchResult> {
-	const plan = planFor(scenarioFolder + firstScenario);
-	const host = nodeHost(workerUrl);
-	const one = createPool(host, 1);
-	const two = createPool(host, 2);
-	try {
-		say('warming up …');
-		const unitsOfOne = await warmUp(one, plan, warmUpTime, measureTime);
-		const unitsOfTwo = await warmUp(two, plan, warmUpTime, measureTime);
-		race(plan, 0);
-
-		const rates = { one: [] as number[], two: [] as number[] };
-		const races = [];
-		for (let n = 0; n < repetitions; n++) {
-			say(`measuring ${n + 1} of ${repetitions} …`);
-			rates.one.push(await poolRate(one, plan, unitsOfOne));
-			rates.two.push(await poolRate(two, plan, unitsOfTwo));
-			races.push(race(plan, n));
-		}
-
-		const scenarios = [];
-		for (const file of readdirSync(scenarioFolder).filter((name) => /^(?!.*schema).*\.json$/.test(name))) {
-			const other = planFor(scenarioFolder + file);
-			say(`measuring ${other.scenario.name} …`);
-			const units = await warmUp(two, other, warmUpTime, measureTime / 2);
-			const found = [];
-			for (let n = 0; n < repetitions; n++) found.push(await poolRate(two, other, units));
-			scenarios.push({ name: other.scenario.name, rate: spread(found) });
-		}
-
-		say('comparing odex with the reference boards …');
-		return {
-			machine: machine(),
-			repetitions,
-			scenario: plan.scenario.name,
-			oneWorker: spread(rates.one),
-			twoWorkers: spread(rates.two),
-			twoOverOne: spread(rates.two.map((rate, n) => rate / (rates.one[n] as number))),
-			engineSeconds: spread(races.map(({ engine }) => engine)),
-			odexSeconds: spread(races.map(({ odex }) => odex)),
-			overOdex: spread(races.map(({ engine, odex }) => odex / engine)),
-			odexTolerance: benchTolerance.relative as number,
-			odexDeviation: odexDeviation(),
-			sectors: races.reduce((sum, { sectors }) => sum + sectors, 0),
-			differing: races.reduce((sum, { differing }) => sum + differing, 0),
-			segments: spread(races.map(({ segments }) => segments)).median,
-			events: spread(races.map(({ events }) => events)).median,
-			scenarios,
-		};
-	} finally {
-		one.close();
-		two.close();
+	const engine = asked('engine')
+		? await engineBench(repetitions, {
+				workerUrl: new URL('node-worker.js', tools.product),
+				scenarioFolder: tools.scenarioFolder,
+				firstScenario,
+				counts: await tools.counts(),
+				say,
+			})
+		: null;
+	if (engine) print(engineReport(engine));
+	const growth = asked('growth') ? await growthBench(study, scenario, units, say) : null;
+	if (growth) print(growthReport(growth));
+	if (asked('start')) {
+		await tools.page.build();
+		say('starting again and again …');
 	}
-}
+	const start = asked('start') ? await startBench(study, tools.startProgram, scenario, repetitions) : null;
+	if (start) print(startReport(start));
+	const page = asked('page') ? await pageBench(tools.page, say) : null;
+	if (page) print(pageReport(page));
 
-function planFor(path: string): StudyPlan {
-	const reading = readScenario(readFileSync(path, 'utf8'));
-	if (!('scenario' in reading)) throw new Error(`${path}: ${JSON.stringify(reading.problems)}`);
-	const scenario: Scenario = reading.scenario;
-	return { scenario, seed: 'bench', compensation: nominalCompensation(scenario).compensation };
+	const result: BenchParts = { engine, growth, start, page };
+	const figures = comparable(result);
+	const baseline = readBaseline(tools.baselineFile);
+	const changed = baseline && changes(baseline, figures);
+	if (baseline && changed) {
+		print(changesReport(baseline, changed, Object.keys(figures).filter((name) => name in baseline.figures).length));
+	}
+	if (options['keep-baseline']) {
+		keepBaseline(tools.baselineFile, { machine: measuredOn, figures }, parts.every(asked));
+	}
+	if (json !== undefined) {
+		const all = { machine: measuredOn, ...result, figures, changed };
+		writeFileSync(json, `${JSON.stringify(all, null, '\t')}\n`);
+	}
+	return 0;
 }
 
 /** The options, or what is wrong with them. */
@@ -149,16 +117,20 @@ function readOptions(argv: readonly string[]) {
 		const { values } = parseArgs({
 			args: [...argv],
 			options: {
-				part: { type: 'string', default: 'both' },
+				part: { type: 'string', multiple: true, default: [] },
 				repetitions: { type: 'string', default: '5' },
+				units: { type: 'string', default: '100000' },
 				json: { type: 'string' },
+				'keep-baseline': { type: 'boolean', default: false },
 				help: { type: 'boolean', short: 'h', default: false },
 			},
 		});
 		const repetitions = Number(values.repetitions);
+		const units = Number(values.units);
 		if (!/^\d{1,2}$/.test(values.repetitions) || repetitions < 1) return '--repetitions must be 1 to 99.';
-		if (!['engine', 'page', 'both'].includes(values.part)) return '--part must be engine or page.';
-		return { ...values, repetitions };
+		if (!/^\d{4,7}$/.test(values.units) || units < 1000 || units > 1e6) return '--units must be 1000 to 1000000.';
+		if (!values.part.every((part) => parts.includes(part as Part))) return `--part must be ${parts.join(', ')}.`;
+		return { ...values, repetitions, units };
 	} catch (error) {
 		return error instanceof Error ? error.message : String(error);
 	}

@@ -21,9 +21,6 @@ export interface Race {
 	 */
 	readonly sectors: number;
 	readonly differing: number;
-	/** The engine's segments and diode events a PWM period; the warm-up, which both choices share, is taken once. */
-	readonly segments: number;
-	readonly events: number;
 }
 
 /** The engine's part is repeated for at least so long, s. */
@@ -45,15 +42,8 @@ export function race(plan: StudyPlan, unit: number): Race {
 	let enginePeriods = 0;
 	let sectors = 0;
 	let differing = 0;
-	let segments = 0;
-	let events = 0;
 	for (const [i, drive] of drives.entries()) {
-		const mine = simulatePair(drive, silence, {
-			observe(stage) {
-				if (stage.length > 0) segments++;
-				if (stage.boundary === 'event') events++;
-			},
-		});
+		const mine = simulatePair(drive, silence);
 		for (const choice of choiceNames) {
 			const other = theirs[i]?.[choice];
 			if (other === undefined) continue;
@@ -79,8 +69,6 @@ export function race(plan: StudyPlan, unit: number): Race {
 		odex: odexSeconds / odexPeriods,
 		sectors,
 		differing,
-		segments: segments / enginePeriods,
-		events: events / enginePeriods,
 	};
 }
 

@@ -252,18 +252,39 @@ test('a limit on silence of a year does not fire at once', async () => {
 
 test('a gentle stop finishes the shards under way, begins no other and keeps its workers', async () => {
 	const stop = new AbortController();
-	const host = madeUpHost(() => pause(10));
+	const host = madeUpHost(async (from) => {
+		await pause(10);
+		if (from === 20) stop.abort();
+	});
 	const done: number[] = [];
 	const { complete, failed } = await runHundred(host, {
 		stop: stop.signal,
-		onShard: (_output, from) => {
-			done.push(from);
-			if (from === 20) stop.abort();
-		},
+		onShard: (_output, from) => void done.push(from),
 	});
 	expect(complete).toBe(false);
 	expect(failed).toEqual([]);
 	expect(done).toContain(20);
 	expect(done.length).toBeLessThanOrEqual(4);
 	expect(host.spawned()).toBe(2);
+});
+
+test('a worker that is done with a shard has its next one before this thread takes the first in', async () => {
+	const host = madeUpHost(() => {});
+	const order: string[] = [];
+	const watched: WorkerHost = {
+		...host,
+		spawn() {
+			const worker = host.spawn();
+			return {
+				...worker,
+				call: ((...given: Parameters<WorkerHandle['call']>) => {
+					order.push(`begun ${given[2]}`);
+					return worker.call(...given);
+				}) as WorkerHandle['call'],
+			};
+		},
+	};
+	await runHundred(watched, { onShard: (_output, from) => void order.push(`taken ${from}`) }, 1);
+	expect(order.slice(0, 5)).toEqual(['begun 0', 'begun 10', 'taken 0', 'begun 20', 'taken 10']);
+	expect(order.at(-1)).toBe('taken 90');
 });

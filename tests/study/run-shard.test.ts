@@ -84,7 +84,7 @@ test('a unit whose simulation breaks down half-way is recorded with its message,
 			expect(faulty.columns[name].subarray(from, to), name).toEqual(sound.columns[name].subarray(from, to));
 		}
 	}
-	const total = (counts: Uint32Array): number => counts.reduce((sum, count) => sum + count, 0);
+	const total = (counts: ArrayLike<number>): number => Array.from(counts).reduce((sum, count) => sum + count, 0);
 	const sectors = total(faulty.columns.sectors);
 	expect(sectors).toBe(2 * cellsPerUnit * 24);
 	expect(total(faulty.histograms)).toBe(sectors);
