@@ -18,7 +18,7 @@ function page(): UserConfig {
 	return {
 		root: `${projectRoot}src/page`,
 		base: './',
-		plugins: [carried(), offline()],
+		plugins: [offline()],
 		build: {
 			outDir: `${projectRoot}dist/page`,
 			emptyOutDir: true,
@@ -28,7 +28,8 @@ function page(): UserConfig {
 			// the charts, which are loaded after the page
 			chunkSizeWarningLimit: 1500,
 		},
-		worker: { format: 'es' },
+		// of plugins a worker's build knows only its own
+		worker: { format: 'es', plugins: () => [carried()] },
 	};
 }
 

@@ -5,6 +5,7 @@ import { Chart } from '../../parts/chart.tsx';
 import { ChoiceKey } from '../../parts/choice-mark.tsx';
 import { FailedDrives, RestsOn } from '../../parts/rests-on.tsx';
 import { Cautions } from '../cautions.tsx';
+import { SaveReport } from '../report/save-report.tsx';
 import { PointsTable } from './points-table.tsx';
 import { TolerancesTable } from './tolerances-table.tsx';
 import { Verdicts } from './verdicts.tsx';
@@ -44,6 +45,7 @@ export function SignView({ model }: { model: PageModel }) {
 					</ul>
 				)}
 			</section>
+			<SaveReport model={model} />
 			{answer && (
 				<div class="sign-panel">
 					<Verdicts answer={answer} />
