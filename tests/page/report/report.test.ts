@@ -63,6 +63,7 @@ test('a report is of the result on show, with the scenario’s text and what was
 		state: 'working',
 		on: { title: 'Origins of the spread', asked: 100, finished: 40, failed: 1 },
 	});
+	expect(report.heard.value).toBe('Computing: Origins of the spread.');
 	orders[0]?.watch.onProgress('origins', { asked: 100, finished: 99, failed: 1 });
 	expect(report.status.value).toEqual({ state: 'working', on: null });
 	orders[0]?.finish('<!doctype html>');

@@ -51,6 +51,8 @@ export function createReport(
 		status,
 		/** Why there can be no report now; '' where there can. */
 		obstacle: computed(() => (status.value.state === 'working' ? '' : missing.value)),
+		/** For those who listen: what is being computed, and how it ended. */
+		heard: computed(() => announcement(status.value)),
 		offer: computed(() =>
 			furtherNames.map((name) => ({
 				name,
@@ -100,4 +102,19 @@ export function createReport(
 		},
 		cancel: () => current?.abort(),
 	};
+}
+
+/** While its worst drives are simulated again and its pictures drawn. */
+export const drawing = 'Simulating its worst drives again and drawing …';
+export const failureWords = (message: string): string => `It could not be made. ${message}`;
+
+function announcement(status: ReportStatus): string {
+	switch (status.state) {
+		case 'idle':
+			return status.note;
+		case 'working':
+			return status.on ? `Computing: ${status.on.title}.` : drawing;
+		case 'failed':
+			return failureWords(status.message);
+	}
 }

@@ -2,7 +2,8 @@ import '../../style/report.css';
 import { count } from '../../../../shared/words/figures.ts';
 import { askFar } from '../../ask-far.ts';
 import type { PageModel } from '../../model/page-model.ts';
-import { createReport, type ReportModel } from '../../model/report/report.ts';
+import { createReport, drawing, failureWords, type ReportModel } from '../../model/report/report.ts';
+import { Form } from '../../parts/form.tsx';
 
 /** The result on show as a report for a release review: what else goes into it, and the way to make and save it. */
 export function SaveReport({ model }: { model: PageModel }) {
@@ -17,13 +18,7 @@ export function SaveReport({ model }: { model: PageModel }) {
 				every parameter with its basis, the worst drives. It carries scenario and engine, so that a browser can compute
 				its figures again.
 			</p>
-			<form
-				noValidate
-				onSubmit={(event) => {
-					event.preventDefault();
-					void report.save();
-				}}
-			>
+			<Form class="what-else" labelledBy="report-title" onSubmit={report.save}>
 				<fieldset disabled={isWorking}>
 					<legend>Also compute for it (minutes each; the report names what is left out)</legend>
 					{report.offer.value.map(({ name, title, isChosen }) => (
@@ -37,7 +32,7 @@ export function SaveReport({ model }: { model: PageModel }) {
 						</label>
 					))}
 				</fieldset>
-				<div class="making">
+				<div class="buttons">
 					{isWorking ? (
 						<button type="button" onClick={report.cancel}>
 							Stop
@@ -47,11 +42,14 @@ export function SaveReport({ model }: { model: PageModel }) {
 							Save the report
 						</button>
 					)}
-					<div id="report-said" role="status">
+					<div id="report-said">
 						{obstacle ? <p class="progress">{obstacle}</p> : <Making status={report.status.value} />}
 					</div>
 				</div>
-			</form>
+			</Form>
+			<p class="heard" role="status">
+				{report.heard.value}
+			</p>
 		</section>
 	);
 }
@@ -62,9 +60,9 @@ const saveHtml = async (name: string, text: string): Promise<void> => {
 };
 
 function Making({ status }: { status: ReportModel['status']['value'] }) {
-	if (status.state === 'failed') return <p class="problem">It could not be made. {status.message}</p>;
+	if (status.state === 'failed') return <p class="problem">{failureWords(status.message)}</p>;
 	if (status.state === 'idle') return <p class="progress">{status.note}</p>;
-	if (!status.on) return <p class="progress">Simulating its worst drives again and drawing …</p>;
+	if (!status.on) return <p class="progress">{drawing}</p>;
 	const { title, asked, finished, failed } = status.on;
 	return (
 		<div class="progress">
