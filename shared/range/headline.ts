@@ -15,9 +15,15 @@ export function rangeHeadline({ axes, provenance, requirement, slowest, values }
 	const [end, ...further] = slowest ?? [];
 	if (end && further.length === 0) {
 		const fastest = Math.max(...values.map(({ at }) => at['operation.speed'] as number));
-		const parts = choiceNames.map(
-			(choice) => `${speedWords(end.choices[choice], fastest)} with ${choiceWords[choice]}`,
-		);
+		const begins = choiceNames.flatMap((choice) => end.choices[choice].fastest ?? []);
+		const isSame = begins.every((from) => from === begins[0]);
+		let said = isSame ? fastest : Number.NaN;
+		const parts = choiceNames.map((choice) => {
+			const words = speedWords(end.choices[choice], said);
+			// where both hold from the same speed it is said once
+			if (isSame) said = end.choices[choice].fastest ?? said;
+			return `${words} with ${choiceWords[choice]}`;
+		});
 		return `The requirement is shown to hold ${parts.join(' and ')} (${shown} confidence at each speed).`;
 	}
 	const parts = choiceNames.map((choice) => {
@@ -27,8 +33,8 @@ export function rangeHeadline({ axes, provenance, requirement, slowest, values }
 	return `Of ${count(values.length)} values of ${names} the requirement is shown to hold at ${parts.join(' and ')} (${shown} confidence at each).`;
 }
 
-/** "down to 820 rpm"; "from 2400 rpm down to 820 rpm" where it does not at the fastest. */
-function speedWords({ fastest: from, holds }: SlowestOfChoice, fastest: number): string {
+/** "from 2400 rpm down to 820 rpm"; "down to 820 rpm" where it is known from where. */
+function speedWords({ fastest: from, holds }: SlowestOfChoice, known: number): string {
 	if (from === null || holds === null) return 'at no speed';
-	return `${from === fastest ? '' : `from ${quantity(from, 'rpm')} `}down to ${quantity(holds, 'rpm')}`;
+	return `${from === known ? '' : `from ${quantity(from, 'rpm')} `}down to ${quantity(holds, 'rpm')}`;
 }

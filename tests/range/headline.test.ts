@@ -35,7 +35,13 @@ test.each([
 		'one not at the fastest',
 		end({ fastest: 1200 }),
 		end({}),
-		'from 1200 rpm down to 820 rpm with half-bus and down to 820 rpm with virtual neutral',
+		'from 1200 rpm down to 820 rpm with half-bus and from 3000 rpm down to 820 rpm with virtual neutral',
+	],
+	[
+		'both from the same speed, not the fastest',
+		end({ fastest: 1200 }),
+		end({ fastest: 1200, holds: 900 }),
+		'from 1200 rpm down to 820 rpm with half-bus and down to 900 rpm with virtual neutral',
 	],
 ])(
 	'over speed the headline names the slowest that holds with each choice: %s',
