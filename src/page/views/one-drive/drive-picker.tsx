@@ -74,7 +74,7 @@ function Index({ drive }: { drive: OneDrive }) {
 	const { points, picked, unitTyped, unitProblem } = drive;
 	return (
 		<div class="by-index">
-			<Form class="unit-index" label="Drive by its index" onSubmit={drive.takeTyped}>
+			<Form class="unit-index" onSubmit={() => drive.takeTyped()}>
 				<div class="field">
 					<label for="unit-index">Drive by its index</label>
 					<div class="typed">
