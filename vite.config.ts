@@ -18,7 +18,7 @@ function page(): UserConfig {
 	return {
 		root: `${projectRoot}src/page`,
 		base: './',
-		plugins: [carried(), offline()],
+		plugins: [offline()],
 		build: {
 			outDir: `${projectRoot}dist/page`,
 			emptyOutDir: true,
@@ -29,7 +29,8 @@ function page(): UserConfig {
 			chunkSizeWarningLimit: 1500,
 			rolldownOptions: { checks: { bundlerTimings: false } },
 		},
-		worker: { format: 'es' },
+		// of plugins a worker's build knows only its own
+		worker: { format: 'es', plugins: () => [carried()] },
 	};
 }
 

@@ -3,11 +3,7 @@ import type { CombinationResult, EnvelopeResult } from '../envelope/envelope-res
 import { isWorse } from '../envelope/worst.ts';
 import type { NumberRecord } from '../parameters/parameter.ts';
 import { parameter, parameters } from '../parameters/parameters.ts';
-import { capital } from '../words/capital.ts';
-import { percent, span } from '../words/figures.ts';
-import { levelWords } from '../words/level.ts';
-import { choiceWords } from '../words/names.ts';
-import { decades, intervalRows } from './interval-rows.ts';
+import { failingIntervals, failingRow } from './failing-intervals.ts';
 import type { Picture } from './pictures.ts';
 import type { ChartTheme } from './theme.ts';
 
@@ -49,52 +45,20 @@ export function envelopeShares(
 	ghost: EnvelopeResult | null = null,
 ): Picture {
 	const ids = rangedIds(result);
-	const worst = worstCombinations(result);
-	const limit = 1 - result.requirement.share;
-	const rows = rowsOf(worst, ids);
-	const names = rows.map(({ place }) => place);
-	const scaled = decades(
-		[limit, ...rows.flatMap(({ failing, low, high }) => [failing, low, high])],
-		{ least: 0.1, most: 0.1 },
-		(decade) => levelWords(Number(`1e${decade}`)),
+	return failingIntervals(
+		{
+			name: 'combinations',
+			where: 'at the worst combinations of limits',
+			rows: rowsOf(worstCombinations(result), ids),
+			ghost: ghost && rowsOf(ghost.combinations, ids),
+			limit: 1 - result.requirement.share,
+			rowHeight: 34,
+		},
+		theme,
 	);
-	const before = ghost
-		? rowsOf(ghost.combinations, ids).filter(({ place, failing }) => names.includes(place) && failing >= scaled.low)
-		: null;
-	const describes = `Share of drives that fail at the worst combinations of limits; at most ${levelWords(limit)} may. ${rows.map(({ says }) => says).join('. ')}.`;
-	return {
-		describes,
-		spec: intervalRows(
-			{
-				name: 'combinations',
-				rows: rows.map((row) => ({ ...row, low: Math.max(row.low, scaled.low) })),
-				ghost: before,
-				fields: { row: 'place', value: 'failing', low: 'low', high: 'high', open: 'none', openAt: ['high'] },
-				order: [...new Set(names)],
-				height: 64 + 34 * worst.length,
-				scale: scaled.scale,
-				axis: { ...scaled.axis, title: 'share of drives that fail' },
-				limit: { at: limit, words: `${levelWords(limit)} may fail` },
-			},
-			theme,
-			describes,
-		),
-	};
 }
 
 const rowsOf = (combinations: readonly CombinationResult[], ids: readonly string[]) =>
 	combinations.flatMap((one) =>
-		choiceNames.map((choice) => {
-			const { share, low, high } = one.choices[choice].verdict;
-			const place = combinationSigns(one, ids);
-			return {
-				place,
-				choice,
-				failing: 1 - share,
-				low: 1 - high,
-				high: 1 - low,
-				none: share === 1,
-				says: `${capital(choiceWords[choice])}, ${place}: ${percent(1 - share)} fail (${span(percent(1 - high, 'down'), percent(1 - low, 'up'))})`,
-			};
-		}),
+		choiceNames.map((choice) => failingRow(combinationSigns(one, ids), choice, one.choices[choice].verdict)),
 	);

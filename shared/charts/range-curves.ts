@@ -37,15 +37,7 @@ export function rangeErrors(result: RangeResult, theme: ChartTheme, ghost: Range
 		},
 	});
 	const id = result.axes[0]?.id ?? '';
-	const describes = `What 1 drive in 20 exceeds, by ${result.axes[0]?.name}; the limit is ${degrees(angleLimit)}. ${choiceNames
-		.map(
-			(choice) =>
-				`${capital(choiceWords[choice])}: ${errorWords(
-					rows.filter((row) => row.choice === choice),
-					id,
-				)}`,
-		)
-		.join('. ')}.`;
+	const describes = `What 1 drive in 20 exceeds, by ${result.axes[0]?.name}; the limit is ${degrees(angleLimit)}. ${choiceByChoice(rows, (own) => errorWords(own, id))}`;
 	const spec = {
 		...frame(result, theme, describes, 300),
 		datasets: {
@@ -101,15 +93,7 @@ export function rangePassing(result: RangeResult, theme: ChartTheme, ghost: Rang
 		},
 	});
 	const id = result.axes[0]?.id ?? '';
-	const describes = `Share of drives that pass, by ${result.axes[0]?.name}; ${levelWords(share)} are required, with ${levelWords(confidence)} confidence. ${choiceNames
-		.map(
-			(choice) =>
-				`${capital(choiceWords[choice])}: ${passWords(
-					rows.filter((row) => row.choice === choice),
-					id,
-				)}`,
-		)
-		.join('. ')}.`;
+	const describes = `Share of drives that pass, by ${result.axes[0]?.name}; ${levelWords(share)} are required, with ${levelWords(confidence)} confidence. ${choiceByChoice(rows, (own) => passWords(own, id))}`;
 	const spec = {
 		...frame(result, theme, describes, 230),
 		datasets: {
@@ -264,13 +248,14 @@ const limitRule = (at: number, words: string, theme: ChartTheme, side: 'above' |
 			mark: {
 				type: 'text' as const,
 				color: theme.ink,
-				align: 'right' as const,
+				// where curves seldom are: errors grow and passing drives get fewer towards the slow end
+				align: side === 'above' ? ('right' as const) : ('left' as const),
 				baseline: side === 'above' ? ('bottom' as const) : ('top' as const),
 				dy: side === 'above' ? -4 : 5,
-				dx: -4,
+				dx: side === 'above' ? -4 : 4,
 			},
 			encoding: {
-				x: { value: 'width' },
+				x: { value: side === 'above' ? 'width' : 0 },
 				y: { field: 'limit', type: 'quantitative' as const },
 				text: { field: 'words' },
 			},
@@ -299,6 +284,12 @@ function endsOf({ slowest, values, axes }: RangeResult) {
 		return holds === null || holds === slow ? [] : [{ choice, at: holds, words: quantity(holds, 'rpm', 3) }];
 	});
 }
+
+/** What is to be said of each choice's rows. */
+const choiceByChoice = (rows: readonly RangeRow[], words: (own: readonly RangeRow[]) => string): string =>
+	choiceNames
+		.map((choice) => `${capital(choiceWords[choice])}: ${words(rows.filter((row) => row.choice === choice))}.`)
+		.join(' ');
 
 /** "14.1° at 500 rpm to 3.11° at 3300 rpm, least 2.82° at 2059 rpm". */
 function errorWords(rows: readonly RangeRow[], id: string): string {

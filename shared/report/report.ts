@@ -55,6 +55,16 @@ export interface Calculations {
 
 export type CalculationName = keyof Calculations;
 
+/** What each is called where it stands by itself. */
+export const calculationTitles: Readonly<Record<CalculationName, string>> = {
+	study: 'The study',
+	envelope: 'The envelope',
+	origins: 'Origins of the spread',
+	budgets: 'Budgets',
+	grades: 'Grades',
+	weakest: 'The likeliest failing drive',
+};
+
 export type Asked = {
 	[Name in CalculationName]: Pick<Calculations[Name], 'asked'> & { readonly name: Name };
 }[CalculationName];

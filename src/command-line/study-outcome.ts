@@ -1,4 +1,4 @@
-import type { Asked, Report } from '../../shared/report/report.ts';
+import type { Asked } from '../../shared/report/report.ts';
 import { resultFileText } from '../../shared/results/result-file.ts';
 import type { UnitRecord } from '../../shared/study/point-change.ts';
 import type { StudyResult } from '../../shared/study/result.ts';
@@ -9,7 +9,7 @@ import type { Gathered } from '../report/gather-report.ts';
 
 export interface StudyWork extends StudyRequest {
 	/** What a report is to show beside the study; null for no report. */
-	readonly report: { readonly further: readonly Asked[]; readonly modelChecks: Report['modelChecks'] } | null;
+	readonly report: { readonly further: readonly Asked[] } | null;
 	readonly onProgress?: (progress: StudyProgress) => void;
 }
 

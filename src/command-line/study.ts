@@ -1,5 +1,4 @@
 import { type ChoiceName, choiceNames } from '../../shared/drive/drive.ts';
-import { modelChecksSentence, modelChecksSummary } from '../../shared/model-checks/model-checks-summary.ts';
 import { askFurther } from '../../shared/report/ask.ts';
 import type { StoppingRule } from '../../shared/study/stopping-rule.ts';
 import { choiceWords } from '../../shared/words/names.ts';
@@ -99,7 +98,7 @@ export const study = scenarioCommand({
 			scenario,
 			...drives,
 			until,
-			report: isReported ? { further, modelChecks: modelChecksSentence(modelChecksSummary) } : null,
+			report: isReported ? { further } : null,
 		};
 		if (values.journal === null || !isClean) return { request };
 		const opened = await openedJournal(values.journal, request, host);

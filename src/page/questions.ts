@@ -6,6 +6,7 @@ import { runRange } from '../host/run-range.ts';
 import { runSpread } from '../host/run-spread.ts';
 import type { WorkerHost } from '../host/worker-handle.ts';
 import type { LongWatch } from './model/long-question.ts';
+import type { ReportAsked, ReportWatch } from './model/report/report.ts';
 
 /** @param run such as runGrades */
 const onWorkers =
@@ -24,4 +25,7 @@ export const questions = {
 	range: onWorkers(runRange),
 	contest: onWorkers(runContest),
 	envelope: onWorkers(runEnvelope),
+	// with the charts' library and the program that it carries, loaded when one is wanted
+	report: async (asked: ReportAsked, watch: ReportWatch): Promise<string> =>
+		(await import('./make-report.ts')).makeReport({ ...asked, ...watch }, browserHost()),
 };

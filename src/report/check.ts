@@ -1,5 +1,5 @@
 import { type CarriedFigures, carriedIds } from '../../shared/report/carried.ts';
-import type { Calculation } from '../../shared/report/report.ts';
+import { type Calculation, calculationTitles } from '../../shared/report/report.ts';
 import { readScenario } from '../../shared/scenario/read-scenario.ts';
 import type { Scenario } from '../../shared/scenario/scenario.ts';
 import { count } from '../../shared/words/figures.ts';
@@ -14,15 +14,6 @@ import { findWorst } from './find-worst.ts';
  * for it: computes the figures again, makes the page again from them, and says
  * whether every digit is the same.
  */
-
-const titles: Readonly<Record<Calculation['name'], string>> = {
-	study: 'The study',
-	envelope: 'The envelope',
-	origins: 'Origins of the spread',
-	budgets: 'Budgets',
-	grades: 'Grades',
-	weakest: 'The likeliest failing drive',
-};
 
 /** Differences told one by one. */
 const told = 5;
@@ -145,7 +136,7 @@ function agreement({ figures, differences, sameDrives }: ComputedAgain): string 
 }
 
 const titleOf = ({ name, asked, result }: Calculation): string =>
-	'point' in asked && 'point' in result ? `${titles[name]} at ${result.point}` : titles[name];
+	'point' in asked && 'point' in result ? `${calculationTitles[name]} at ${result.point}` : calculationTitles[name];
 
 function item(title: string, list: HTMLElement): { readonly say: (words: string) => void } {
 	const made = element('li');

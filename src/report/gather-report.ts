@@ -1,3 +1,4 @@
+import { modelChecksSentence, modelChecksSummary } from '../../shared/model-checks/model-checks-summary.ts';
 import type { Asked, Calculation, Calculations, Report } from '../../shared/report/report.ts';
 import type { Scenario } from '../../shared/scenario/scenario.ts';
 import type { Pool } from '../host/pool.ts';
@@ -13,7 +14,6 @@ interface ReportRequest {
 	readonly study: Calculations['study'];
 	/** What else is to be computed. */
 	readonly further: readonly Asked[];
-	readonly modelChecks: string | null;
 	/** Cuts it short: what is not finished is then marked partial or left out. */
 	readonly signal: AbortSignal;
 	/** @param name what is being computed */
@@ -22,7 +22,7 @@ interface ReportRequest {
 
 /** Computes what a report shows beside the study that it is about. */
 export async function gatherReport(request: ReportRequest, pool: Pool): Promise<Gathered> {
-	const { scenario, study, further, modelChecks, signal, onProgress } = request;
+	const { scenario, study, further, signal, onProgress } = request;
 	const calculations: Calculation[] = [{ name: 'study', ...study }];
 	for (const asked of further) {
 		if (signal.aborted) break;
@@ -36,5 +36,5 @@ export async function gatherReport(request: ReportRequest, pool: Pool): Promise<
 	const worst = signal.aborted
 		? { halfBus: null, virtualNeutral: null }
 		: await findWorst(scenario, study.result, pool);
-	return { scenario, calculations, worst, modelChecks };
+	return { scenario, calculations, worst, modelChecks: modelChecksSentence(modelChecksSummary) };
 }

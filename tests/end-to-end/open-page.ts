@@ -74,7 +74,7 @@ export const firstFigures = (page: Page) => page.locator('.lead').waitFor({ time
 export async function runStudy(page: Page, units: number, seed = 'demo'): Promise<void> {
 	await page.getByLabel('Drives to build').fill(String(units));
 	await page.getByLabel('Seed').fill(seed);
-	await page.getByRole('button', { name: 'Run' }).click();
+	await page.getByRole('button', { name: 'Run', exact: true }).click();
 	await page.getByText(/^Finished in/).waitFor({ timeout: 50_000 });
 }
 

@@ -16,7 +16,7 @@ interface LeastResult {
 }
 
 /** Drives so far and drives known to be needed; `asked` rises where a search goes on. */
-interface LongProgress {
+export interface LongProgress {
 	readonly asked: number;
 	readonly finished: number;
 	readonly failed: number;

@@ -1,10 +1,13 @@
+import type { Signal } from '@preact/signals';
+import { inputProblem, type Understood } from '../model/study-inputs.ts';
+
 interface TextFieldProps {
-	id: string;
-	label: string;
-	value: string;
-	problem: string;
-	inputMode: 'numeric' | 'text';
-	onInput: (typed: string) => void;
+	readonly id: string;
+	readonly label: string;
+	readonly value: string;
+	readonly problem: string;
+	readonly inputMode: 'numeric' | 'text';
+	readonly onInput: (typed: string) => void;
 }
 
 /** A line of text to be typed, with what is wrong with it beneath. */
@@ -29,3 +32,28 @@ export function TextField({ id, label, value, problem, inputMode, onInput }: Tex
 		</div>
 	);
 }
+
+interface TypedFieldProps extends Omit<TextFieldProps, 'value' | 'onInput'> {
+	/** Takes what is typed as it is. */
+	readonly typed: Signal<string>;
+}
+
+/** The same for a text that the model keeps as it is typed. */
+export const TypedField = ({ typed, ...field }: TypedFieldProps) => (
+	<TextField
+		{...field}
+		value={typed.value}
+		onInput={(text) => {
+			typed.value = text;
+		}}
+	/>
+);
+
+interface CountFieldProps extends Pick<TypedFieldProps, 'id' | 'label' | 'typed'> {
+	readonly understood: Understood<number>;
+}
+
+/** The same for a number of drives, or of what else is counted. */
+export const CountField = ({ understood, ...field }: CountFieldProps) => (
+	<TypedField {...field} problem={inputProblem(understood)} inputMode="numeric" />
+);

@@ -1,5 +1,6 @@
 import type { PageModel } from '../model/page-model.ts';
 import { inputProblem } from '../model/study-inputs.ts';
+import { Form } from '../parts/form.tsx';
 import { TextField } from '../parts/text-field.tsx';
 import { Progress } from './progress.tsx';
 
@@ -10,15 +11,7 @@ export function Setup({ model }: { model: PageModel }) {
 	const unitsProblem = inputProblem(model.units.value);
 	const seedProblem = inputProblem(model.seed.value);
 	return (
-		<form
-			class="setup"
-			aria-label="Study"
-			noValidate
-			onSubmit={(event) => {
-				event.preventDefault();
-				void model.run();
-			}}
-		>
+		<Form class="setup" label="Study" onSubmit={model.run}>
 			<div class="field">
 				<label for="scenario">Scenario</label>
 				<select
@@ -83,6 +76,6 @@ export function Setup({ model }: { model: PageModel }) {
 				</button>
 			</p>
 			<Progress model={model} />
-		</form>
+		</Form>
 	);
 }

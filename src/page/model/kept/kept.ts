@@ -2,6 +2,7 @@ import { computed, effect, type ReadonlySignal, signal } from '@preact/signals';
 import { version } from '../../../../shared/study/version.ts';
 import { count } from '../../../../shared/words/figures.ts';
 import type { PageModel } from '../page-model.ts';
+import { whatIsMissing } from '../whole-result.ts';
 import { belongs } from './belongs.ts';
 import { compareRecords } from './compare.ts';
 import { type KeptRecord, longestName, longestNote, readRecord, type StoredRecord } from './kept-record.ts';
@@ -58,19 +59,7 @@ export function createKept(
 		);
 	});
 
-	/** Why the figures on show cannot be kept; '' where they can. */
-	const obstacle = computed(() => {
-		const of = shown.value;
-		if (!of) return 'There are no figures yet.';
-		const is = request.value;
-		if (is?.scenario !== of.scenario || is.units !== of.units || is.seed !== of.seed)
-			return 'The figures on show are not those of the inputs as they are now: run them first.';
-		if (of.result.provenance.partial)
-			return status.value.state === 'running'
-				? 'The run is still going on.'
-				: 'The run was stopped: only whole results are kept.';
-		return '';
-	});
+	const obstacle = whatIsMissing({ shown, request, status });
 	const name = computed(() => {
 		const of = shown.value;
 		return nameTyped.value ?? (of ? `${of.scenario.name}, ${count(of.units)} drives` : '');

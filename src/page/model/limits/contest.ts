@@ -12,6 +12,7 @@ import { sentences } from '../sentences.ts';
 import { readUnits } from '../study-inputs.ts';
 import { createAxisEntry } from './axis-entry.ts';
 import { contestCells, contestTable } from './contest-cells.ts';
+import { variantReservations } from './reservations.ts';
 
 /** What is asked; plain data. */
 export interface ContestAsked {
@@ -88,25 +89,19 @@ export function createContest(
 			const given = question.answer.value;
 			if (!given) return null;
 			const { result } = given;
-			const { failed, asked } = result.provenance.units;
+			const { lead, rest } = sentences(result.sentence);
 			const ghost = question.ghost.value?.result ?? null;
 			return {
-				...sentences(result.sentence),
-				is: given.is,
+				headline: lead,
+				details: [rest, result.requirement.sentence].filter(Boolean),
 				rows: contestCells(result, ghost),
 				hasGhost: ghost !== null,
 				table: contestTable(result),
-				reservations: [
-					...(given.is === 'so far'
-						? ['Figures so far: drives are being sent to the cells that are not decided.']
-						: []),
-					...(given.is === 'stopped' ? ['The run was stopped: figures of the drives that finished.'] : []),
-					...(failed > 0
-						? [`${count(failed)} of ${count(asked)} drives could not be simulated; they count against either choice.`]
-						: []),
-					...result.provenance.warnings,
-				],
-				requirement: result.requirement.sentence,
+				reservations: variantReservations(result, {
+					is: given.is,
+					goingOn: 'drives are being sent to the cells that are not decided',
+					against: 'either choice',
+				}),
 				rests: provenanceRows(result),
 			};
 		}),

@@ -18,6 +18,7 @@ import { createLongQuestion, type LongWatch } from '../long-question.ts';
 import type { PageModel } from '../page-model.ts';
 import { provenanceRows } from '../provenance-rows.ts';
 import { readUnits } from '../study-inputs.ts';
+import { variantReservations } from './reservations.ts';
 
 /** What is asked; plain data. */
 export interface EnvelopeAsked {
@@ -30,8 +31,6 @@ export interface EnvelopeAsked {
 
 /** As many as can be waited for; a scenario whose fewest are more has its fewest. */
 const mostCombinations = 64;
-
-export type EnvelopeModel = ReturnType<typeof createEnvelope>;
 
 /** The limits that the scenario states for its conditions, all together: what is asked, the run, and its answer. */
 export function createEnvelope(
@@ -70,12 +69,11 @@ export function createEnvelope(
 			const given = question.answer.value;
 			if (!given) return null;
 			const { result } = given;
-			const { failed, asked } = result.provenance.units;
 			const ghost = question.ghost.value?.result ?? null;
 			const ids = rangedIds(result);
 			return {
-				lead: envelopeHeadline(result),
-				rest: result.sentence,
+				headline: envelopeHeadline(result),
+				details: [result.sentence, result.requirement.sentence],
 				hasGhost: ghost !== null,
 				picture: envelopeShares(result, model.services.theme(), ghost),
 				signs:
@@ -88,14 +86,10 @@ export function createEnvelope(
 						.join(', '),
 					choices: choiceNames.map((choice) => ({ choice, ...variantCells(one.choices[choice]) })),
 				})),
-				reservations: [
-					...(given.is === 'stopped' ? ['The run was stopped: figures of the drives that finished.'] : []),
-					...(failed > 0
-						? [`${count(failed)} of ${count(asked)} drives could not be simulated; they count against either verdict.`]
-						: []),
-					...result.provenance.warnings,
-				],
-				requirement: result.requirement.sentence,
+				reservations: variantReservations(result, {
+					is: given.is,
+					against: 'either verdict',
+				}),
 				rests: provenanceRows(result),
 			};
 		}),

@@ -4,6 +4,7 @@ import { choiceNames } from '../../../../shared/drive/drive.ts';
 import type { NumberRecord } from '../../../../shared/parameters/parameter.ts';
 import { parameterById, parameters } from '../../../../shared/parameters/parameters.ts';
 import type { Axis } from '../../../../shared/range/axis.ts';
+import { rangeHeadline } from '../../../../shared/range/headline.ts';
 import type { RangeResult } from '../../../../shared/range/range-result.ts';
 import { type LoadLine, settingProblems, valueWords } from '../../../../shared/range/setting.ts';
 import type { Scenario } from '../../../../shared/scenario/scenario.ts';
@@ -12,9 +13,9 @@ import { count } from '../../../../shared/words/figures.ts';
 import { createLongQuestion, type LongWatch } from '../long-question.ts';
 import type { PageModel } from '../page-model.ts';
 import { provenanceRows } from '../provenance-rows.ts';
-import { sentences } from '../sentences.ts';
 import { readUnits } from '../study-inputs.ts';
 import { createAxisEntry } from './axis-entry.ts';
+import { variantReservations } from './reservations.ts';
 
 /** What is asked; plain data. */
 export interface RangeAsked {
@@ -95,7 +96,7 @@ export function createRange(
 		model,
 		request,
 		run,
-		sentence: ({ sentence }) => sentences(sentence).lead,
+		sentence: rangeHeadline,
 		ofBaseline: (asked, scenario) => (isAskable(asked, scenario) ? { ...asked, scenario } : null),
 	});
 
@@ -131,14 +132,17 @@ export function createRange(
 			const ghost = question.ghost.value?.result ?? null;
 			const theme = model.services.theme();
 			return {
-				...sentences(result.sentence),
-				is: given.is,
+				headline: rangeHeadline(result),
+				details: [result.sentence, result.requirement.sentence],
 				hasGhost: ghost !== null,
 				pictures: { errors: rangeErrors(result, theme, ghost), passing: rangePassing(result, theme, ghost) },
 				rows: rangeTableRows(result),
-				reservations: reservationsOf(result, given.is),
+				reservations: variantReservations(result, {
+					is: given.is,
+					goingOn: 'the slowest speed that holds is still being sought',
+					against: 'either verdict',
+				}),
 				rests: provenanceRows(result),
-				requirement: result.requirement.sentence,
 			};
 		}),
 	};
@@ -162,16 +166,4 @@ function rangeTableRows({ values, axes }: RangeResult) {
 			isSearched,
 			choices: choiceNames.map((choice) => ({ choice, ...variantCells(choices[choice]) })),
 		}));
-}
-
-function reservationsOf({ provenance }: RangeResult, is: 'so far' | 'stopped' | 'finished'): readonly string[] {
-	const { failed, asked } = provenance.units;
-	return [
-		...(is === 'so far' ? ['Figures so far: the slowest speed that holds is still being sought.'] : []),
-		...(is === 'stopped' ? ['The run was stopped: figures of the drives that finished.'] : []),
-		...(failed > 0
-			? [`${count(failed)} of ${count(asked)} drives could not be simulated; they count against either verdict.`]
-			: []),
-		...provenance.warnings,
-	];
 }

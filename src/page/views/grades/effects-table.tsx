@@ -1,7 +1,6 @@
-import { choiceWords } from '../../../../shared/words/names.ts';
 import type { GradesModel } from '../../model/grades/grades.ts';
 import { Behind } from '../../parts/behind.tsx';
-import { ChoiceMark } from '../../parts/choice-mark.tsx';
+import { ChoiceGroup } from '../../parts/choice-cells.tsx';
 
 /** What of each grade does it: its purchasable values, its tolerance, or both. */
 export function EffectsTable({ answer: { choices } }: { answer: NonNullable<GradesModel['answer']['value']> }) {
@@ -22,12 +21,7 @@ export function EffectsTable({ answer: { choices } }: { answer: NonNullable<Grad
 				</thead>
 				{shown.map(({ choice, rows }) => (
 					<tbody key={choice}>
-						<tr class="group">
-							<th colSpan={effects.length + 1} scope="rowgroup">
-								<ChoiceMark choice={choice} />
-								{choiceWords[choice]}
-							</th>
-						</tr>
+						<ChoiceGroup choice={choice} span={effects.length + 1} />
 						{rows
 							.filter((row) => row.effects.length > 0)
 							.map((row) => (

@@ -1,7 +1,7 @@
-import { choiceWords } from '../../../../shared/words/names.ts';
-import type { GradeRow } from '../../model/grades/grade-table.ts';
 import type { GradesModel } from '../../model/grades/grades.ts';
+import { ChoiceGroup } from '../../parts/choice-cells.tsx';
 import { ChoiceMark } from '../../parts/choice-mark.tsx';
+import { FigureWords } from '../../parts/figure-words.tsx';
 import { Scroll } from '../../parts/scroll.tsx';
 
 type Answer = NonNullable<GradesModel['answer']['value']>;
@@ -28,19 +28,22 @@ export function GradeTables({ answer: { choices, isPriced } }: { answer: Answer 
 						.filter(({ rows }) => rows.length > 0)
 						.map(({ choice, rows }) => (
 							<tbody key={choice}>
-								<tr class="group">
-									<th colSpan={isPriced ? 7 : 6} scope="rowgroup">
-										<ChoiceMark choice={choice} />
-										{choiceWords[choice]}
-									</th>
-								</tr>
+								<ChoiceGroup choice={choice} span={isPriced ? 7 : 6} />
 								{rows.map((row) => (
 									<tr key={row.name}>
 										<th scope="row">{row.name}</th>
-										<Figure cell={row.pass} />
-										<Figure cell={row.median} />
-										<Figure cell={row.oneInTwenty} />
-										<Figure cell={row.hourly} />
+										<td>
+											<FigureWords figure={row.pass} />
+										</td>
+										<td>
+											<FigureWords figure={row.median} />
+										</td>
+										<td>
+											<FigureWords figure={row.oneInTwenty} />
+										</td>
+										<td>
+											<FigureWords figure={row.hourly} />
+										</td>
 										{isPriced && <td>{row.price}</td>}
 										<td class={row.decision === 'holds' ? 'verdict holds' : 'verdict'}>{row.verdict}</td>
 									</tr>
@@ -84,15 +87,5 @@ export function GradeTables({ answer: { choices, isPriced } }: { answer: Answer 
 					),
 			)}
 		</section>
-	);
-}
-
-function Figure({ cell: { main, detail, was } }: { cell: GradeRow['pass'] }) {
-	return (
-		<td>
-			{main}
-			{detail && <small>{detail}</small>}
-			{was && <small class="was">{was}</small>}
-		</td>
 	);
 }

@@ -5,7 +5,7 @@ import { createGrades } from '../../model/grades/grades.ts';
 import type { PageModel } from '../../model/page-model.ts';
 import { Behind } from '../../parts/behind.tsx';
 import { Chart } from '../../parts/chart.tsx';
-import { ChoiceKey } from '../../parts/choice-mark.tsx';
+import { KeyedSection } from '../../parts/keyed-section.tsx';
 import { RestsOn } from '../../parts/rests-on.tsx';
 import { Opening } from '../long-question/opening.tsx';
 import { EffectsTable } from './effects-table.tsx';
@@ -39,11 +39,7 @@ export function GradesView({ model }: { model: PageModel }) {
 						<p class="rest">{answer.requirement}</p>
 					</section>
 					{answer.pictures && (
-						<section class="grade-pictures" aria-labelledby="grade-pictures-title">
-							<header>
-								<h3 id="grade-pictures-title">Each grade against the limits</h3>
-								<ChoiceKey />
-							</header>
+						<KeyedSection class="grade-pictures" id="grade-pictures-title" title="Each grade against the limits">
 							<Chart
 								caption="Error: 1 drive in 20 beyond (filled), median drive (open)"
 								saveAs="grades-errors"
@@ -55,30 +51,32 @@ export function GradesView({ model }: { model: PageModel }) {
 								picture={answer.pictures.shortfalls}
 							/>
 							<p class="aside">An open mark in the second picture: none failed; it stands at the upper limit.</p>
-						</section>
+						</KeyedSection>
 					)}
 					<GradeTables answer={answer} />
-					<EffectsTable answer={answer} />
-					<Behind what="purchasable nominal values">
-						<table>
-							<thead>
-								<tr>
-									<th scope="col">Grade</th>
-									<th scope="col">Series</th>
-									<th scope="col">Nearest values to the designed ones</th>
-								</tr>
-							</thead>
-							<tbody>
-								{answer.nominals.map(({ name, series, words }) => (
-									<tr key={name}>
-										<th scope="row">{name}</th>
-										<td>{series}</td>
-										<td class="nominals">{words}</td>
+					<div>
+						<EffectsTable answer={answer} />
+						<Behind what="purchasable nominal values">
+							<table>
+								<thead>
+									<tr>
+										<th scope="col">Grade</th>
+										<th scope="col">Series</th>
+										<th scope="col">Nearest values to the designed ones</th>
 									</tr>
-								))}
-							</tbody>
-						</table>
-					</Behind>
+								</thead>
+								<tbody>
+									{answer.nominals.map(({ name, series, words }) => (
+										<tr key={name}>
+											<th scope="row">{name}</th>
+											<td>{series}</td>
+											<td class="nominals">{words}</td>
+										</tr>
+									))}
+								</tbody>
+							</table>
+						</Behind>
+					</div>
 					<RestsOn rows={answer.rests} />
 				</div>
 			)}

@@ -1,21 +1,13 @@
 import { type AskedGroup, askedGroups, groupWords } from '../../../../shared/grades/resistor-groups.ts';
 import type { GradesModel } from '../../model/grades/grades.ts';
-import { inputProblem } from '../../model/study-inputs.ts';
-import { TextField } from '../../parts/text-field.tsx';
+import { Form } from '../../parts/form.tsx';
+import { CountField, TypedField } from '../../parts/text-field.tsx';
 
 /** What is asked about: which resistors, which grades, at what price. */
 export function Offer({ grades }: { grades: GradesModel }) {
-	const { group, gradesTyped, pricesTyped, unitsTyped, question } = grades;
+	const { group, question } = grades;
 	return (
-		<form
-			class="offer controls"
-			aria-label="Grades to compare"
-			noValidate
-			onSubmit={(event) => {
-				event.preventDefault();
-				void question.ask();
-			}}
-		>
+		<Form class="offer controls" label="Grades to compare" onSubmit={question.ask}>
 			<div class="field">
 				<label for="grade-group">Resistors</label>
 				<select
@@ -31,36 +23,26 @@ export function Offer({ grades }: { grades: GradesModel }) {
 					))}
 				</select>
 			</div>
-			<TextField
+			<TypedField
 				id="grade-list"
 				label="Grades, such as 1 %, 1 % E24, array 1 %/0.1 %"
-				value={gradesTyped.value}
+				typed={grades.gradesTyped}
 				problem={grades.gradesProblem.value}
 				inputMode="text"
-				onInput={(typed) => {
-					gradesTyped.value = typed;
-				}}
 			/>
-			<TextField
+			<TypedField
 				id="grade-prices"
 				label="Price of one resistor in each, if known"
-				value={pricesTyped.value}
+				typed={grades.pricesTyped}
 				problem={grades.pricesProblem.value}
 				inputMode="text"
-				onInput={(typed) => {
-					pricesTyped.value = typed;
-				}}
 			/>
-			<TextField
+			<CountField
 				id="grade-units"
 				label="Drives in each run"
-				value={unitsTyped.value}
-				problem={inputProblem(grades.units.value)}
-				inputMode="numeric"
-				onInput={(typed) => {
-					unitsTyped.value = typed;
-				}}
+				typed={grades.unitsTyped}
+				understood={grades.units.value}
 			/>
-		</form>
+		</Form>
 	);
 }

@@ -1,3 +1,4 @@
+import { useEffect } from 'preact/hooks';
 import { limits } from '../../../../shared/scenario/read-entry.ts';
 import { partHelp } from '../../model/inputs/part-help.ts';
 import type { InputRow } from '../../model/inputs/rows.ts';
@@ -9,6 +10,10 @@ export function Inspector({ row, model }: { row: InputRow; model: PageModel }) {
 	const { inputs } = model;
 	const { record } = row;
 	const help = partHelp(row);
+	useEffect(() => {
+		// it lies over the form's lower end, where the row may be; not while a mouse holds a list open
+		document.querySelector('[data-row] :focus-visible')?.closest('[data-row]')?.scrollIntoView({ block: 'nearest' });
+	}, [row.key]);
 	return (
 		<aside class="inspector" aria-label={`About ${record.name}`}>
 			<p>

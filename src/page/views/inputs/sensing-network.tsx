@@ -13,17 +13,17 @@ interface Place {
 
 const sense: readonly Place[] = [
 	{ id: 'sensing.divider.top', x: 104, y: 40, lies: 'across', kind: 'resistor' },
-	{ id: 'sensing.divider.bottom', x: 168, y: 76, lies: 'down', kind: 'resistor' },
+	{ id: 'sensing.divider.bottom', x: 158, y: 76, lies: 'down', kind: 'resistor' },
 	{ id: 'sensing.divider.capacitor', x: 276, y: 76, lies: 'down', kind: 'capacitor' },
 ];
 const halfBus: readonly Place[] = [
 	{ id: 'sensing.halfBus.top', x: 104, y: 164, lies: 'across', kind: 'resistor' },
-	{ id: 'sensing.halfBus.bottom', x: 168, y: 200, lies: 'down', kind: 'resistor' },
+	{ id: 'sensing.halfBus.bottom', x: 158, y: 200, lies: 'down', kind: 'resistor' },
 	{ id: 'sensing.halfBus.capacitor', x: 276, y: 200, lies: 'down', kind: 'capacitor' },
 ];
 const virtualNeutral: readonly Place[] = [
 	{ id: 'sensing.virtualNeutral.star', x: 104, y: 288, lies: 'across', kind: 'resistor' },
-	{ id: 'sensing.virtualNeutral.ground', x: 168, y: 336, lies: 'down', kind: 'resistor' },
+	{ id: 'sensing.virtualNeutral.ground', x: 158, y: 336, lies: 'down', kind: 'resistor' },
 	{ id: 'sensing.virtualNeutral.capacitor', x: 276, y: 336, lies: 'down', kind: 'capacitor' },
 ];
 
@@ -43,32 +43,32 @@ export function SensingNetwork({ model }: { model: PageModel }) {
 		return row && <Part key={place.id} place={place} row={row} isEdited={inputs.focused.value === place.id} />;
 	};
 	return (
-		<svg class="network" viewBox="0 0 456 388" role="img" aria-label={`The sensing network of one phase: ${words}.`}>
+		<svg class="network" viewBox="0 -14 456 402" role="img" aria-label={`The sensing network of one phase: ${words}.`}>
 			<g class="wire">
-				<path d="M40 40H86M122 40H362V80H384M168 40V58M168 94V108M276 40V68M276 84V108" />
-				<Ground x={168} y={108} />
+				<path d="M40 40H86M122 40H362V80H384M158 40V58M158 94V108M276 40V68M276 84V108" />
+				<Ground x={158} y={108} />
 				<Ground x={276} y={108} />
 			</g>
 			<g class="wire halfBus">
-				<path d="M40 164H86M122 164H350M168 164V182M168 218V232M276 164V192M276 208V232" />
-				<Ground x={168} y={232} />
+				<path d="M40 164H86M122 164H350M158 164V182M158 218V232M276 164V192M276 208V232" />
+				<Ground x={158} y={232} />
 				<Ground x={276} y={232} />
 				<circle class="contact" cx="354" cy="164" r="3.5" />
 			</g>
 			<g class="wire virtualNeutral">
-				<path d="M40 268H86M122 268H140V308H122M40 288H86M40 308H86M122 288H378V168M168 288V318M168 354V368M276 288V328M276 344V368" />
-				<Ground x={168} y={368} />
+				<path d="M40 268H86M122 268H140V308H122M40 288H86M40 308H86M122 288H378V168M158 288V318M158 354V368M276 288V328M276 344V368" />
+				<Ground x={158} y={368} />
 				<Ground x={276} y={368} />
 				<circle class="contact" cx="378" cy="164" r="3.5" />
 			</g>
 			<g class="dots">
 				{[
-					[168, 40],
+					[158, 40],
 					[276, 40],
-					[168, 164],
+					[158, 164],
 					[276, 164],
 					[140, 288],
-					[168, 288],
+					[158, 288],
 					[276, 288],
 				].map(([cx, cy]) => (
 					<circle key={`${cx} ${cy}`} cx={cx} cy={cy} r="2.6" />
@@ -92,13 +92,13 @@ export function SensingNetwork({ model }: { model: PageModel }) {
 					−
 				</text>
 			</g>
-			<text class="title" x="24" y="9">
+			<text class="title" x="24" y="-4">
 				Sense node, one of three phases
 			</text>
-			<text class="title halfBus" x="24" y="132">
+			<text class="title halfBus" x="24" y="124">
 				Half-bus threshold
 			</text>
-			<text class="title virtualNeutral" x="24" y="232">
+			<text class="title virtualNeutral" x="24" y="228">
 				Virtual neutral
 			</text>
 			{/* biome-ignore lint/a11y/noStaticElementInteractions: clicking a part is a short cut to its row; the rows below are the way by keyboard */}
@@ -125,7 +125,7 @@ function Part({ place, row, isEdited }: { place: Place; row: InputRow; isEdited:
 	const isThree = id === 'sensing.virtualNeutral.star';
 	const at =
 		lies === 'across'
-			? { x, y: y - (isThree ? 36 : 18), anchor: 'middle' as const }
+			? { x, y: y - (isThree ? 40 : 21), anchor: 'middle' as const }
 			: { x: x + 14, y: y - 4, anchor: 'start' as const };
 	return (
 		<g class={`part ${choice}${isEdited ? ' is-edited' : ''}${row.was === null ? '' : ' is-changed'}`} data-part={id}>
@@ -150,7 +150,7 @@ function Part({ place, row, isEdited }: { place: Place; row: InputRow; isEdited:
 				</tspan>
 			</text>
 			{spread && (
-				<text class="spread" x={at.x} y={lies === 'across' ? y + (isThree ? 40 : 21) : y + 11} text-anchor={at.anchor}>
+				<text class="spread" x={at.x} y={lies === 'across' ? y + (isThree ? 43 : 24) : y + 11} text-anchor={at.anchor}>
 					{spread}
 				</text>
 			)}

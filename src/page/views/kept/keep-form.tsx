@@ -1,18 +1,12 @@
 import type { Kept } from '../../model/kept/kept.ts';
 import { longestName, longestNote } from '../../model/kept/kept-record.ts';
+import { Form } from '../../parts/form.tsx';
 
 /** Keeps the figures on show under a name, with a note. */
 export function KeepForm({ kept }: { kept: Kept }) {
 	const { name, note, obstacle } = kept;
 	return (
-		<form
-			class="keep"
-			aria-labelledby="keep-title"
-			onSubmit={(event) => {
-				event.preventDefault();
-				void kept.keep();
-			}}
-		>
+		<Form class="keep" labelledBy="keep-title" onSubmit={kept.keep}>
 			<h3 id="keep-title">Keep these figures</h3>
 			<div class="field">
 				<label for="kept-name">Name</label>
@@ -43,6 +37,6 @@ export function KeepForm({ kept }: { kept: Kept }) {
 			<p id="keep-obstacle" class="aside">
 				{obstacle.value}
 			</p>
-		</form>
+		</Form>
 	);
 }

@@ -4,6 +4,7 @@ import { count } from '../../../../shared/words/figures.ts';
 import type { Kept } from '../../model/kept/kept.ts';
 import { type KeptRecord, longestName, longestNote } from '../../model/kept/kept-record.ts';
 import type { PageModel } from '../../model/page-model.ts';
+import { Form } from '../../parts/form.tsx';
 
 /** Everything that is kept in this browser; what is broken is said to be, and can be removed. */
 export function KeptList({ kept, model }: { kept: Kept; model: PageModel }) {
@@ -91,13 +92,7 @@ function Edit({ record, done }: { record: KeptRecord; done: (to: { name: string;
 	const [name, setName] = useState(record.name);
 	const [note, setNote] = useState(record.note);
 	return (
-		<form
-			class="edit"
-			onSubmit={(event) => {
-				event.preventDefault();
-				done({ name, note });
-			}}
-		>
+		<Form class="edit" label={`Name and note of ${record.name}`} onSubmit={() => done({ name, note })}>
 			<div class="field">
 				<label for={`name-${record.id}`}>Name</label>
 				<input
@@ -124,6 +119,6 @@ function Edit({ record, done }: { record: KeptRecord; done: (to: { name: string;
 					Leave as it was
 				</button>
 			</p>
-		</form>
+		</Form>
 	);
 }

@@ -3,6 +3,7 @@ import { keptStore } from '../../kept-store.ts';
 import { createKept, type Kept } from '../../model/kept/kept.ts';
 import type { PageModel } from '../../model/page-model.ts';
 import { Cautions } from '../cautions.tsx';
+import { SaveReport } from '../report/save-report.tsx';
 import { KeepForm } from './keep-form.tsx';
 import { KeptList } from './kept-list.tsx';
 import { ShareLink } from './share-link.tsx';
@@ -35,6 +36,7 @@ export function KeptView({ model }: { model: PageModel }) {
 			<div class="keep-and-share">
 				<KeepForm kept={kept} />
 				<ShareLink kept={kept} model={model} />
+				<SaveReport model={model} />
 			</div>
 			<KeptList kept={kept} model={model} />
 			<SideBySide kept={kept} />

@@ -1,3 +1,4 @@
+import { fileName } from '../../model/file-name.ts';
 import type { Kept } from '../../model/kept/kept.ts';
 import type { PageModel } from '../../model/page-model.ts';
 
@@ -16,12 +17,7 @@ export function ShareLink({ kept, model }: { kept: Kept; model: PageModel }) {
 	};
 	const save = async (): Promise<void> => {
 		const { saveText } = await import('../../parts/save-files.ts');
-		const name = model.scenario.value?.name ?? model.source.value.file.replace(/\.json$/, '');
-		const plain = name
-			.toLowerCase()
-			.replace(/[^a-z0-9]+/g, '-')
-			.replace(/^-|-$/g, '');
-		saveText(`${plain || 'scenario'}.json`, 'application/json', model.inputs.text.value);
+		saveText(`${fileName(model)}.json`, 'application/json', model.inputs.text.value);
 		kept.say('The scenario file is saved.');
 	};
 	return (

@@ -184,26 +184,12 @@ function MapKey({ hasGhost }: { hasGhost: boolean }) {
 		<ul class="map-key">
 			{choiceNames.map((choice) => (
 				<li key={choice}>
-					<svg width="26" height="18" aria-hidden="true">
-						<g class={`cell ${choice}`}>
-							<rect class="ground" x="0.5" y="0.5" width="25" height="17" />
-							<text class="letter small" x="13" y="13.5" text-anchor="middle">
-								{cellLetters[choice]}
-							</text>
-						</g>
-					</svg>
+					<KeyCell kind={choice} letter={cellLetters[choice]} />
 					{choiceWords[choice]} better
 				</li>
 			))}
 			<li>
-				<svg width="26" height="18" aria-hidden="true">
-					<g class="cell neither">
-						<rect class="ground" x="0.5" y="0.5" width="25" height="17" />
-						<text class="letter small" x="13" y="13.5" text-anchor="middle">
-							–
-						</text>
-					</g>
-				</svg>
+				<KeyCell kind="neither" letter="–" />
 				neither shown to be
 			</li>
 			<li>
@@ -218,17 +204,22 @@ function MapKey({ hasGhost }: { hasGhost: boolean }) {
 				drives that pass: above half-bus, below virtual neutral
 			</li>
 			<li>
-				<svg width="26" height="18" aria-hidden="true">
-					<g class="cell halfBus both-fail">
-						<rect class="ground" x="0.5" y="0.5" width="25" height="17" />
-						<text class="letter small" x="13" y="13.5" text-anchor="middle">
-							H
-						</text>
-					</g>
-				</svg>
+				<KeyCell kind="halfBus both-fail" letter={cellLetters.halfBus} />
 				grey: both fail the requirement
 			</li>
 			{hasGhost && <li>“was”: the baseline had another one</li>}
 		</ul>
 	);
 }
+
+/** A cell as the map has it, small. */
+const KeyCell = ({ kind, letter }: { kind: string; letter: string }) => (
+	<svg width="26" height="18" aria-hidden="true">
+		<g class={`cell ${kind}`}>
+			<rect class="ground" x="0.5" y="0.5" width="25" height="17" />
+			<text class="letter small" x="13" y="13.5" text-anchor="middle">
+				{letter}
+			</text>
+		</g>
+	</svg>
+);

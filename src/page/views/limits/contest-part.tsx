@@ -1,13 +1,11 @@
-import { useEffect } from 'preact/hooks';
 import { askFar } from '../../ask-far.ts';
 import { type ContestModel, createContest } from '../../model/limits/contest.ts';
 import type { PageModel } from '../../model/page-model.ts';
-import { inputProblem } from '../../model/study-inputs.ts';
 import { Behind } from '../../parts/behind.tsx';
+import { Form } from '../../parts/form.tsx';
 import { FailedDrives, RestsOn } from '../../parts/rests-on.tsx';
-import { TextField } from '../../parts/text-field.tsx';
-import { AskBar } from '../long-question/ask-bar.tsx';
-import { Answer } from './answer.tsx';
+import { CountField } from '../../parts/text-field.tsx';
+import { Opening } from '../long-question/opening.tsx';
 import { AxisFields } from './axis-fields.tsx';
 import { ContestMap } from './contest-map.tsx';
 import { PointField } from './point-field.tsx';
@@ -15,17 +13,15 @@ import { PointField } from './point-field.tsx';
 /** Which choice is better at every speed and torque. */
 export function ContestPart({ model }: { model: PageModel }) {
 	const contest = model.part('contest', () => createContest(model, askFar('contest')));
-	const { question } = contest;
-	useEffect(() => {
-		question.setOpen(true);
-		return () => question.setOpen(false);
-	}, []);
 	const answer = contest.answer.value;
 	return (
 		<>
-			<Answer answer={answer} waiting="Drives are sent to every speed and torque …">
-				<AskBar question={question} cost={contest.cost.value} />
-			</Answer>
+			<Opening
+				answer={answer}
+				waiting="Drives are sent to every speed and torque …"
+				question={contest.question}
+				cost={contest.cost.value}
+			/>
 			<ContestForm model={model} contest={contest} />
 			{answer && (
 				<div class="limits-panel">
@@ -41,17 +37,9 @@ export function ContestPart({ model }: { model: PageModel }) {
 }
 
 function ContestForm({ model, contest }: { model: PageModel; contest: ContestModel }) {
-	const { speed, torque, unitsTyped, question } = contest;
+	const { speed, torque, question } = contest;
 	return (
-		<form
-			class="asked controls"
-			aria-label="Speeds and torques"
-			noValidate
-			onSubmit={(event) => {
-				event.preventDefault();
-				void question.ask();
-			}}
-		>
+		<Form class="asked controls" label="Speeds and torques" onSubmit={question.ask}>
 			<AxisFields entry={speed} id="contest-speed" name="speed" />
 			<AxisFields entry={torque} id="contest-torque" name="load torque" />
 			<PointField
@@ -62,17 +50,13 @@ function ContestForm({ model, contest }: { model: PageModel; contest: ContestMod
 				mayBeAll={false}
 				onChoose={(index) => contest.setPoint(index ?? 0)}
 			/>
-			<TextField
+			<CountField
 				id="contest-units"
 				label="Drives at a cell, at most"
-				value={unitsTyped.value}
-				problem={inputProblem(contest.units.value)}
-				inputMode="numeric"
-				onInput={(typed) => {
-					unitsTyped.value = typed;
-				}}
+				typed={contest.unitsTyped}
+				understood={contest.units.value}
 			/>
-		</form>
+		</Form>
 	);
 }
 

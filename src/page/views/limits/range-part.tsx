@@ -1,43 +1,34 @@
-import { useEffect } from 'preact/hooks';
-import { choiceNames } from '../../../../shared/drive/drive.ts';
-import { choiceWords } from '../../../../shared/words/names.ts';
 import { askFar } from '../../ask-far.ts';
 import { groupTitles, inputSections } from '../../model/inputs/sections.ts';
 import { createRange, type RangeModel, rangeParameters } from '../../model/limits/range.ts';
 import type { PageModel } from '../../model/page-model.ts';
-import { inputProblem } from '../../model/study-inputs.ts';
-import { Behind } from '../../parts/behind.tsx';
 import { Chart } from '../../parts/chart.tsx';
-import { ChoiceKey, ChoiceMark } from '../../parts/choice-mark.tsx';
+import { Form } from '../../parts/form.tsx';
+import { KeyedSection } from '../../parts/keyed-section.tsx';
 import { FailedDrives, RestsOn } from '../../parts/rests-on.tsx';
-import { TextField } from '../../parts/text-field.tsx';
-import { AskBar } from '../long-question/ask-bar.tsx';
-import { Answer } from './answer.tsx';
+import { CountField } from '../../parts/text-field.tsx';
+import { Opening } from '../long-question/opening.tsx';
 import { AxisFields } from './axis-fields.tsx';
 import { PointField } from './point-field.tsx';
+import { VariantTable } from './variant-table.tsx';
 
 /** How far it works along one parameter. */
 export function RangePart({ model }: { model: PageModel }) {
 	const range = model.part('range', () => createRange(model, askFar('range')));
-	const { question } = range;
-	useEffect(() => {
-		question.setOpen(true);
-		return () => question.setOpen(false);
-	}, []);
+	const { name } = range.record.value;
 	const answer = range.answer.value;
 	return (
 		<>
-			<Answer answer={answer} waiting={`The same drives are run at every ${range.record.value.name} …`}>
-				<AskBar question={question} cost={range.cost.value} />
-			</Answer>
+			<Opening
+				answer={answer}
+				waiting={`The same drives are run at every ${name} …`}
+				question={range.question}
+				cost={range.cost.value}
+			/>
 			<RangeForm model={model} range={range} />
 			{answer && (
 				<div class="limits-panel">
-					<section aria-labelledby="range-title">
-						<header>
-							<h3 id="range-title">Along {range.record.value.name}</h3>
-							<ChoiceKey />
-						</header>
+					<KeyedSection id="range-title" title={`Along ${name}`}>
 						<Chart
 							caption="Error: 1 drive in 20 beyond, with its 95 % interval; thin: the median drive"
 							saveAs="range-errors"
@@ -52,8 +43,17 @@ export function RangePart({ model }: { model: PageModel }) {
 							Small marks were looked at in search of the slowest speed. × at the upper edge: 1 drive in 20 loses lock.
 							{answer.hasGhost && ' Grey: the baseline.'}
 						</p>
-						<RangeTable rows={answer.rows} name={range.record.value.name} />
-					</section>
+						<VariantTable
+							what={`figures by ${name}`}
+							head={name}
+							isHourly
+							rows={answer.rows.map(({ value, isSearched, choices }) => ({
+								key: value,
+								name: isSearched ? `› ${value}` : value,
+								choices,
+							}))}
+						/>
+					</KeyedSection>
 					<RestsOn rows={answer.rests.rows}>
 						<FailedDrives failures={answer.rests.failures} />
 					</RestsOn>
@@ -64,17 +64,9 @@ export function RangePart({ model }: { model: PageModel }) {
 }
 
 function RangeForm({ model, range }: { model: PageModel; range: RangeModel }) {
-	const { record, entry, load, unitsTyped, question } = range;
+	const { record, entry, load, question } = range;
 	return (
-		<form
-			class="asked controls"
-			aria-label="What to range over"
-			noValidate
-			onSubmit={(event) => {
-				event.preventDefault();
-				void question.ask();
-			}}
-		>
+		<Form class="asked controls" label="What to range over" onSubmit={question.ask}>
 			<div class="field">
 				<label for="range-parameter">Parameter</label>
 				<select id="range-parameter" onChange={(event) => range.setParameter(event.currentTarget.value)}>
@@ -118,66 +110,13 @@ function RangeForm({ model, range }: { model: PageModel; range: RangeModel }) {
 					</select>
 				</div>
 			)}
-			<TextField
+			<CountField
 				id="range-units"
 				label="Drives at each value"
-				value={unitsTyped.value}
-				problem={inputProblem(range.units.value)}
-				inputMode="numeric"
-				onInput={(typed) => {
-					unitsTyped.value = typed;
-				}}
+				typed={range.unitsTyped}
+				understood={range.units.value}
 			/>
 			{range.leftOut.value && <p class="aside left-out">{range.leftOut.value}</p>}
-		</form>
-	);
-}
-
-function RangeTable({ rows, name }: { rows: NonNullable<RangeModel['answer']['value']>['rows']; name: string }) {
-	return (
-		<Behind what={`figures by ${name}`}>
-			<table class="limits-table">
-				<thead>
-					<tr>
-						<th scope="col">{name}</th>
-						<th scope="col">pass</th>
-						<th scope="col">limits, one-sided</th>
-						<th scope="col">verdict</th>
-						<th scope="col">median drive</th>
-						<th scope="col">1 in 20 beyond</th>
-						<th scope="col">wrong an hour, computed</th>
-					</tr>
-				</thead>
-				{choiceNames.map((choice, place) => (
-					<tbody key={choice}>
-						<tr class="group">
-							<th colSpan={7} scope="rowgroup">
-								<ChoiceMark choice={choice} />
-								{choiceWords[choice]}
-							</th>
-						</tr>
-						{rows.map(({ value, isSearched, choices }) => {
-							const cells = choices[place];
-							return (
-								<tr key={value}>
-									<th scope="row">
-										{isSearched && '› '}
-										{value}
-									</th>
-									<td>{cells?.share}</td>
-									<td>
-										{cells?.low} … {cells?.high}
-									</td>
-									<td class={`verdict ${cells?.decision}`}>{cells?.decision}</td>
-									<td>{cells?.median}</td>
-									<td>{cells?.worse}</td>
-									<td>{cells?.computed}</td>
-								</tr>
-							);
-						})}
-					</tbody>
-				))}
-			</table>
-		</Behind>
+		</Form>
 	);
 }

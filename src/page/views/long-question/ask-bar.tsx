@@ -27,7 +27,7 @@ export function AskBar({ question, cost }: AskBarProps) {
 	return (
 		<section class={`ask-bar${isStale ? ' is-stale' : ''}`} aria-label="This question's run">
 			{question.staleWords.value && <p class="reservation">{question.staleWords.value}</p>}
-			<div class="ask">
+			<div class="buttons">
 				{isUnderWay ? (
 					<button type="button" class="controls" onClick={question.cancel}>
 						Stop

@@ -3,6 +3,8 @@ import { troubleOf } from '../../../../shared/one-drive/what-went-wrong.ts';
 import { count, degrees } from '../../../../shared/words/figures.ts';
 import { choiceWords } from '../../../../shared/words/names.ts';
 import type { OneDrive } from '../../model/one-drive/one-drive.ts';
+import { ChoiceCells, ChoiceHeads } from '../../parts/choice-cells.tsx';
+import { Form } from '../../parts/form.tsx';
 
 const shortcomingWords = {
 	lock: 'loses lock',
@@ -72,13 +74,7 @@ function Index({ drive }: { drive: OneDrive }) {
 	const { points, picked, unitTyped, unitProblem } = drive;
 	return (
 		<div class="by-index">
-			<form
-				noValidate
-				onSubmit={(event) => {
-					event.preventDefault();
-					drive.takeTyped();
-				}}
-			>
+			<Form class="unit-index" onSubmit={() => drive.takeTyped()}>
 				<div class="field">
 					<label for="unit-index">Drive by its index</label>
 					<div class="typed">
@@ -98,7 +94,7 @@ function Index({ drive }: { drive: OneDrive }) {
 						{unitProblem.value}
 					</p>
 				</div>
-			</form>
+			</Form>
 			<div class="field">
 				<label for="drive-point">Operating point</label>
 				<select
@@ -131,11 +127,7 @@ function Starts({ drive }: { drive: OneDrive }) {
 			<thead>
 				<tr>
 					<th scope="col">Start</th>
-					{choiceNames.map((choice) => (
-						<th key={choice} scope="col">
-							{choiceWords[choice]}
-						</th>
-					))}
+					<ChoiceHeads />
 				</tr>
 			</thead>
 			<tbody>
@@ -149,12 +141,14 @@ function Starts({ drive }: { drive: OneDrive }) {
 						{'failure' in pair ? (
 							<td colSpan={2}>{pair.failure}</td>
 						) : (
-							choiceNames.map((choice) => (
-								<td key={choice}>
-									{degrees(pair[choice].judgedError)}
-									<small>{troubleWords[troubleOf(pair[choice], angleLimit)]}</small>
-								</td>
-							))
+							<ChoiceCells
+								of={(choice) => (
+									<>
+										{degrees(pair[choice].judgedError)}
+										<small>{troubleWords[troubleOf(pair[choice], angleLimit)]}</small>
+									</>
+								)}
+							/>
 						)}
 					</tr>
 				))}

@@ -35,15 +35,20 @@ export function Waveforms({ drive }: { drive: OneDrive }) {
 			<p class="event" role="status">
 				{scope.event.value}
 			</p>
-			<dl class="cursor-readout">
-				{cursor.value !== null &&
-					readout(window.value, cursor.value, scope.picked.value).map(({ name, value }) => (
+			{cursor.value === null ? (
+				<p class="cursor-readout">
+					Figures at one moment stand here: point at the picture, or reach it by Tab and press ← or →.
+				</p>
+			) : (
+				<dl class="cursor-readout">
+					{readout(window.value, cursor.value, scope.picked.value).map(({ name, value }) => (
 						<div key={name}>
 							<dt>{name}</dt>
 							<dd>{value}</dd>
 						</div>
 					))}
-			</dl>
+				</dl>
+			)}
 			<Picture drive={drive} />
 			<p id="waveforms-keys" class="aside">
 				Drag to move, pinch or Ctrl + wheel to zoom, point to read off. With the picture focused: ← → move the cursor

@@ -2,7 +2,7 @@ import { choiceWords } from '../../../../shared/words/names.ts';
 import type { OriginsModel } from '../../model/origins/origins.ts';
 import { Behind } from '../../parts/behind.tsx';
 import { Chart } from '../../parts/chart.tsx';
-import { ChoiceMark } from '../../parts/choice-mark.tsx';
+import { ChoiceGroup } from '../../parts/choice-cells.tsx';
 import { Scroll } from '../../parts/scroll.tsx';
 
 type Answer = NonNullable<OriginsModel['answer']['value']>;
@@ -43,12 +43,7 @@ export function Budgets({ answer: { budgets, choices, point } }: { answer: Answe
 						({ choice, budgets: own }) =>
 							own && (
 								<tbody key={choice}>
-									<tr class="group">
-										<th colSpan={5} scope="rowgroup">
-											<ChoiceMark choice={choice} />
-											{choiceWords[choice]}
-										</th>
-									</tr>
+									<ChoiceGroup choice={choice} span={5} />
 									{own.sectors.map(({ sector, isWorst, cells }) => (
 										<tr key={sector} class={isWorst ? 'worst-sector' : undefined}>
 											<th scope="row">

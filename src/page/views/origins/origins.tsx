@@ -3,12 +3,13 @@ import '../../style/origins.css';
 import { askFar } from '../../ask-far.ts';
 import { createOrigins } from '../../model/origins/origins.ts';
 import type { PageModel } from '../../model/page-model.ts';
-import { inputProblem } from '../../model/study-inputs.ts';
 import { Chart } from '../../parts/chart.tsx';
-import { ChoiceKey } from '../../parts/choice-mark.tsx';
+import { Form } from '../../parts/form.tsx';
+import { KeyedSection } from '../../parts/keyed-section.tsx';
 import { FailedDrives, RestsOn } from '../../parts/rests-on.tsx';
-import { TextField } from '../../parts/text-field.tsx';
+import { CountField } from '../../parts/text-field.tsx';
 import { Opening } from '../long-question/opening.tsx';
+import { PointPanel } from '../which-choice/point-panel.tsx';
 import { PointTabs } from '../which-choice/point-tabs.tsx';
 import { Budgets } from './budgets.tsx';
 import { ShareTables } from './share-tables.tsx';
@@ -16,7 +17,7 @@ import { ShareTables } from './share-tables.tsx';
 /** What drives the spread: the answer, the shares of either choice, and the classical budgets beside them. */
 export function OriginsView({ model }: { model: PageModel }) {
 	const origins = model.part('origins', () => createOrigins(model, askFar('spread')));
-	const { question, rowsTyped } = origins;
+	const { question } = origins;
 	const answer = origins.answer.value;
 	return (
 		<>
@@ -28,47 +29,26 @@ export function OriginsView({ model }: { model: PageModel }) {
 				cost={origins.cost.value}
 			/>
 			<PointTabs model={model} />
-			<div
-				class="origins-panel"
-				role="tabpanel"
-				id="point-panel"
-				aria-labelledby={`point-${model.whichChoice.pointIndex.value}`}
-			>
-				<form
-					class="origins-rows controls"
-					aria-label="Design"
-					noValidate
-					onSubmit={(event) => {
-						event.preventDefault();
-						void question.ask();
-					}}
-				>
-					<TextField
+			<PointPanel model={model} class="origins-panel">
+				<Form class="origins-rows controls" label="Design" onSubmit={question.ask}>
+					<CountField
 						id="origin-rows"
 						label="Rows of the design; more narrow the intervals"
-						value={rowsTyped.value}
-						problem={inputProblem(origins.rows.value)}
-						inputMode="numeric"
-						onInput={(typed) => {
-							rowsTyped.value = typed;
-						}}
+						typed={origins.rowsTyped}
+						understood={origins.rows.value}
 					/>
-				</form>
+				</Form>
 				{answer && (
 					<>
 						<p class="rest">{answer.sentence}</p>
 						{answer.picture && (
-							<section class="origins-picture" aria-labelledby="origins-picture-title">
-								<header>
-									<h3 id="origins-picture-title">Where it comes from</h3>
-									<ChoiceKey />
-								</header>
+							<KeyedSection class="origins-picture" id="origins-picture-title" title="Where it comes from">
 								<Chart
 									caption="Filled: what an origin makes alone. Open: what would stay if only it varied"
 									saveAs="spread-origins"
 									picture={answer.picture}
 								/>
-							</section>
+							</KeyedSection>
 						)}
 						<ShareTables choices={answer.choices} />
 						<Budgets answer={answer} />
@@ -77,7 +57,7 @@ export function OriginsView({ model }: { model: PageModel }) {
 						</RestsOn>
 					</>
 				)}
-			</div>
+			</PointPanel>
 		</>
 	);
 }

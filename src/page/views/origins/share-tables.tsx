@@ -2,9 +2,9 @@ import { choiceWords } from '../../../../shared/words/names.ts';
 import type { OriginsModel } from '../../model/origins/origins.ts';
 import { Behind } from '../../parts/behind.tsx';
 import { ChoiceMark } from '../../parts/choice-mark.tsx';
+import { FigureWords } from '../../parts/figure-words.tsx';
 
 type Choices = NonNullable<OriginsModel['answer']['value']>['choices'];
-type Share = Choices[number]['shares'][number]['alone'];
 
 /** The shares of either choice side by side, and the six sectors behind them. */
 export function ShareTables({ choices }: { choices: Choices }) {
@@ -30,8 +30,12 @@ export function ShareTables({ choices }: { choices: Choices }) {
 								{shares.map(({ name, alone, together }) => (
 									<tr key={name}>
 										<th scope="row">{name}</th>
-										<ShareCell share={alone} />
-										<ShareCell share={together} />
+										<td>
+											<FigureWords figure={alone} />
+										</td>
+										<td>
+											<FigureWords figure={together} />
+										</td>
 									</tr>
 								))}
 							</tbody>
@@ -70,15 +74,5 @@ export function ShareTables({ choices }: { choices: Choices }) {
 				))}
 			</div>
 		</section>
-	);
-}
-
-function ShareCell({ share: { main, detail, was } }: { share: Share }) {
-	return (
-		<td>
-			{main}
-			<small>{detail}</small>
-			{was && <small class="was">{was}</small>}
-		</td>
 	);
 }

@@ -1,7 +1,6 @@
-import { choiceNames } from '../../../../shared/drive/drive.ts';
-import { choiceWords } from '../../../../shared/words/names.ts';
 import type { SignModel } from '../../model/sign/sign.ts';
 import { Behind } from '../../parts/behind.tsx';
+import { ChoiceCells, ChoiceHeads } from '../../parts/choice-cells.tsx';
 
 /** Drives that pass each operating point, and the first reason why others do not. */
 export function PointsTable({ points }: Pick<NonNullable<SignModel['answer']['value']>, 'points'>) {
@@ -11,27 +10,19 @@ export function PointsTable({ points }: Pick<NonNullable<SignModel['answer']['va
 				<thead>
 					<tr>
 						<th scope="col">Operating point</th>
-						{choiceNames.map((choice) => (
-							<th key={choice} scope="col">
-								{choiceWords[choice]}
-							</th>
-						))}
+						<ChoiceHeads />
 					</tr>
 				</thead>
 				{points.map(({ name, pass, reasons }) => (
 					<tbody key={name}>
 						<tr>
 							<th scope="row">{name}: pass</th>
-							{choiceNames.map((choice) => (
-								<td key={choice}>{pass[choice]}</td>
-							))}
+							<ChoiceCells of={(choice) => pass[choice]} />
 						</tr>
 						{reasons.map(({ reason, counts }) => (
 							<tr key={reason} class="reason">
 								<th scope="row">{reason}</th>
-								{choiceNames.map((choice) => (
-									<td key={choice}>{counts[choice]}</td>
-								))}
+								<ChoiceCells of={(choice) => counts[choice]} />
 							</tr>
 						))}
 					</tbody>

@@ -1,7 +1,5 @@
-import { choiceNames } from '../../../../shared/drive/drive.ts';
-import { choiceWords } from '../../../../shared/words/names.ts';
 import type { SignModel } from '../../model/sign/sign.ts';
-import { ChoiceMark } from '../../parts/choice-mark.tsx';
+import { ChoiceHeads } from '../../parts/choice-cells.tsx';
 
 /** Both verdicts in figures, and which choice passes more. */
 export function Verdicts({ answer: { verdicts, comparison } }: { answer: NonNullable<SignModel['answer']['value']> }) {
@@ -13,12 +11,7 @@ export function Verdicts({ answer: { verdicts, comparison } }: { answer: NonNull
 				<thead>
 					<tr>
 						<td />
-						{choiceNames.map((choice) => (
-							<th key={choice} scope="col">
-								<ChoiceMark choice={choice} />
-								{choiceWords[choice]}
-							</th>
-						))}
+						<ChoiceHeads areMarked />
 					</tr>
 				</thead>
 				<tbody>

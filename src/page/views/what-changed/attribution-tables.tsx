@@ -1,8 +1,7 @@
 import { choiceNames } from '../../../../shared/drive/drive.ts';
 import { count } from '../../../../shared/words/figures.ts';
-import { choiceWords } from '../../../../shared/words/names.ts';
 import type { AttributedFigure, createWhatChanged } from '../../model/what-changed.ts';
-import { ChoiceMark } from '../../parts/choice-mark.tsx';
+import { ChoiceGroup } from '../../parts/choice-cells.tsx';
 
 type Attributing = ReturnType<typeof createWhatChanged>['attributing']['value'];
 
@@ -56,12 +55,9 @@ function FigureTable({ figure: { label, note, choices } }: { figure: AttributedF
 			</thead>
 			{choiceNames.map((choice) => (
 				<tbody key={choice}>
-					<tr class="group">
-						<th scope="rowgroup" colSpan={isShared ? 5 : 3}>
-							<ChoiceMark choice={choice} />
-							{choiceWords[choice]}, in all {choices[choice].whole}
-						</th>
-					</tr>
+					<ChoiceGroup choice={choice} span={isShared ? 5 : 3}>
+						, in all {choices[choice].whole}
+					</ChoiceGroup>
 					{choices[choice].rows.map(({ edit, share, alone, last }) => (
 						<tr key={edit}>
 							<th scope="row">{edit}</th>

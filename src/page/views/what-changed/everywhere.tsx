@@ -1,8 +1,6 @@
-import { choiceNames } from '../../../../shared/drive/drive.ts';
 import type { ChangeWords } from '../../../../shared/words/change.ts';
-import { choiceWords } from '../../../../shared/words/names.ts';
 import type { createWhatChanged } from '../../model/what-changed.ts';
-import { ChoiceMark } from '../../parts/choice-mark.tsx';
+import { ChoiceCells, ChoiceHeads } from '../../parts/choice-cells.tsx';
 
 type Rows = ReturnType<typeof createWhatChanged>['everywhere']['value'];
 
@@ -16,12 +14,7 @@ export function Everywhere({ rows }: { rows: Rows }) {
 				<thead>
 					<tr>
 						<th scope="col">Point</th>
-						{choiceNames.map((choice) => (
-							<th key={choice} scope="col">
-								<ChoiceMark choice={choice} />
-								{choiceWords[choice]}
-							</th>
-						))}
+						<ChoiceHeads areMarked />
 						<th scope="col">half-bus − virtual neutral</th>
 					</tr>
 				</thead>
@@ -29,10 +22,10 @@ export function Everywhere({ rows }: { rows: Rows }) {
 					{rows.map(({ name, choices, gap }) => (
 						<tr key={name}>
 							<th scope="row">{name}</th>
-							{choiceNames.map((choice) => (
-								<Cell key={choice} words={choices[choice]} />
-							))}
-							<Cell words={gap} />
+							<ChoiceCells of={(choice) => <Change words={choices[choice]} />} />
+							<td>
+								<Change words={gap} />
+							</td>
 						</tr>
 					))}
 				</tbody>
@@ -41,12 +34,12 @@ export function Everywhere({ rows }: { rows: Rows }) {
 	);
 }
 
-function Cell({ words }: { words: ChangeWords | null }) {
-	if (!words) return <td>not in the baseline</td>;
+function Change({ words }: { words: ChangeWords | null }) {
+	if (!words) return <>not in the baseline</>;
 	return (
-		<td>
+		<>
 			{words.before} → {words.after}
 			<small>{words.step ? `${words.step}${words.isShown ? '' : ', no change shown'}` : words.interval}</small>
-		</td>
+		</>
 	);
 }

@@ -1,7 +1,5 @@
-import { choiceNames } from '../../../../shared/drive/drive.ts';
 import type { ChangeWords, HeadlineChange } from '../../../../shared/words/change.ts';
-import { choiceWords } from '../../../../shared/words/names.ts';
-import { ChoiceMark } from '../../parts/choice-mark.tsx';
+import { ChoiceCells, ChoiceHeads } from '../../parts/choice-cells.tsx';
 
 /** The headline figures before and after, with the change and its interval. */
 export function HeadlineTable({ headlines }: { headlines: readonly HeadlineChange[] }) {
@@ -12,12 +10,7 @@ export function HeadlineTable({ headlines }: { headlines: readonly HeadlineChang
 				<thead>
 					<tr>
 						<td />
-						{choiceNames.map((choice) => (
-							<th key={choice} scope="col">
-								<ChoiceMark choice={choice} />
-								{choiceWords[choice]}
-							</th>
-						))}
+						<ChoiceHeads areMarked />
 					</tr>
 				</thead>
 				<tbody>
@@ -27,9 +20,7 @@ export function HeadlineTable({ headlines }: { headlines: readonly HeadlineChang
 								{label}
 								<small>{note}</small>
 							</th>
-							{choiceNames.map((choice) => (
-								<Cell key={choice} words={choices[choice]} />
-							))}
+							<ChoiceCells of={(choice) => <Change words={choices[choice]} />} />
 						</tr>
 					))}
 				</tbody>
@@ -38,16 +29,16 @@ export function HeadlineTable({ headlines }: { headlines: readonly HeadlineChang
 	);
 }
 
-function Cell({ words }: { words: ChangeWords | null }) {
-	if (!words) return <td>none seen on one side, or on both</td>;
+function Change({ words }: { words: ChangeWords | null }) {
+	if (!words) return <>none seen on one side, or on both</>;
 	return (
-		<td>
+		<>
 			{words.before} → {words.after}
 			<strong>{words.step || '–'}</strong>
 			<small>
 				{words.interval}
 				{!words.isShown && ', no change shown'}
 			</small>
-		</td>
+		</>
 	);
 }

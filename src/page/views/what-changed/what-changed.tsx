@@ -2,6 +2,8 @@ import { useEffect } from 'preact/hooks';
 import type { PageModel } from '../../model/page-model.ts';
 import { createWhatChanged } from '../../model/what-changed.ts';
 import { Cautions } from '../cautions.tsx';
+import { Reservations } from '../reservations.tsx';
+import { PointPanel } from '../which-choice/point-panel.tsx';
 import { PointTabs } from '../which-choice/point-tabs.tsx';
 import { AttributionTables } from './attribution-tables.tsx';
 import { Everywhere } from './everywhere.tsx';
@@ -23,11 +25,7 @@ export function WhatChanged({ model }: { model: PageModel }) {
 				<h2 id="question">What changed, and why?</h2>
 				<p class="sentence">{answer ? answer.lead : <span class="waiting">{waitingWords(model)}</span>}</p>
 				{answer && <p class="basis">{answer.basis}</p>}
-				{model.whichChoice.reservations.value.map((words) => (
-					<p key={words} class="reservation">
-						{words}
-					</p>
-				))}
+				<Reservations words={model.whichChoice.reservations.value} />
 				<Cautions />
 			</section>
 			{edits.length > 0 && baseline.value && (
@@ -45,16 +43,11 @@ export function WhatChanged({ model }: { model: PageModel }) {
 			{answer && (
 				<>
 					<PointTabs model={model} />
-					<div
-						class="change-panel"
-						role="tabpanel"
-						id="point-panel"
-						aria-labelledby={`point-${model.whichChoice.pointIndex.value}`}
-					>
+					<PointPanel model={model} class="change-panel">
 						<HeadlineTable headlines={answer.headlines} />
 						<AttributionTables attributing={part.attributing.value} />
 						<Everywhere rows={part.everywhere.value} />
-					</div>
+					</PointPanel>
 				</>
 			)}
 		</>

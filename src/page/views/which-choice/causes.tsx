@@ -1,6 +1,5 @@
-import { choiceNames } from '../../../../shared/drive/drive.ts';
-import { choiceWords } from '../../../../shared/words/names.ts';
 import type { WhichChoiceAnswer } from '../../model/which-choice.ts';
+import { ChoiceCells, ChoiceHeads } from '../../parts/choice-cells.tsx';
 
 /** Why crossings were taken early. */
 export function Causes({ answer }: { answer: WhichChoiceAnswer }) {
@@ -11,11 +10,7 @@ export function Causes({ answer }: { answer: WhichChoiceAnswer }) {
 				<thead>
 					<tr>
 						<th scope="col">Cause</th>
-						{choiceNames.map((choice) => (
-							<th key={choice} scope="col">
-								{choiceWords[choice]}
-							</th>
-						))}
+						<ChoiceHeads />
 					</tr>
 				</thead>
 				<tbody>
@@ -25,9 +20,7 @@ export function Causes({ answer }: { answer: WhichChoiceAnswer }) {
 								{cause}
 								<small>{words}</small>
 							</th>
-							{choiceNames.map((choice) => (
-								<td key={choice}>{figures[choice]}</td>
-							))}
+							<ChoiceCells of={(choice) => figures[choice]} />
 						</tr>
 					))}
 				</tbody>

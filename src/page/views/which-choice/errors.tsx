@@ -1,11 +1,11 @@
-import { choiceNames } from '../../../../shared/drive/drive.ts';
 import { choiceWords } from '../../../../shared/words/names.ts';
 import { stretchOf } from '../../model/drives-here.ts';
 import type { PageModel } from '../../model/page-model.ts';
 import type { WhichChoiceAnswer } from '../../model/which-choice.ts';
 import { Behind } from '../../parts/behind.tsx';
 import { Chart } from '../../parts/chart.tsx';
-import { ChoiceKey } from '../../parts/choice-mark.tsx';
+import { ChoiceHeads } from '../../parts/choice-cells.tsx';
+import { KeyedSection } from '../../parts/keyed-section.tsx';
 import { DrivesHere } from './drives-here.tsx';
 
 /** Both error distributions overlaid, as counts and cumulative, over one angle axis. */
@@ -24,11 +24,7 @@ export function Errors({ answer: { pictures, bins, worst }, model }: { answer: W
 		);
 	}
 	return (
-		<section class="errors" aria-labelledby="errors-title">
-			<header>
-				<h3 id="errors-title">How far off commutations are</h3>
-				<ChoiceKey />
-			</header>
+		<KeyedSection class="errors" id="errors-title" title="How far off commutations are">
 			<Chart caption="Counted" saveAs="errors-counted" picture={pictures.counts} onPick={onPick} />
 			<Chart caption="Cumulative" saveAs="errors-cumulative" picture={pictures.cumulative} onPick={onPick} />
 			<DrivesHere model={model} />
@@ -49,11 +45,7 @@ export function Errors({ answer: { pictures, bins, worst }, model }: { answer: W
 					<thead>
 						<tr>
 							<th scope="col">Error</th>
-							{choiceNames.map((choice) => (
-								<th key={choice} scope="col" colSpan={2}>
-									{choiceWords[choice]}
-								</th>
-							))}
+							<ChoiceHeads span={2} />
 						</tr>
 					</thead>
 					<tbody>
@@ -78,6 +70,6 @@ export function Errors({ answer: { pictures, bins, worst }, model }: { answer: W
 					</tbody>
 				</table>
 			</Behind>
-		</section>
+		</KeyedSection>
 	);
 }

@@ -1,7 +1,6 @@
-import { choiceNames } from '../../../../shared/drive/drive.ts';
-import { choiceWords } from '../../../../shared/words/names.ts';
 import type { WhichChoiceAnswer } from '../../model/which-choice.ts';
-import { ChoiceMark } from '../../parts/choice-mark.tsx';
+import { ChoiceCells, ChoiceHeads } from '../../parts/choice-cells.tsx';
+import { FigureWords } from '../../parts/figure-words.tsx';
 
 /** The comparison in figures, choice beside choice. */
 export function Figures({ answer }: { answer: WhichChoiceAnswer }) {
@@ -12,12 +11,7 @@ export function Figures({ answer }: { answer: WhichChoiceAnswer }) {
 				<thead>
 					<tr>
 						<td />
-						{choiceNames.map((choice) => (
-							<th key={choice} scope="col">
-								<ChoiceMark choice={choice} />
-								{choiceWords[choice]}
-							</th>
-						))}
+						<ChoiceHeads areMarked />
 					</tr>
 				</thead>
 				{answer.figures.map(({ title, note, rows }) => (
@@ -31,13 +25,7 @@ export function Figures({ answer }: { answer: WhichChoiceAnswer }) {
 						{rows.map(({ label, figures }) => (
 							<tr key={label}>
 								<th scope="row">{label}</th>
-								{choiceNames.map((choice) => (
-									<td key={choice}>
-										{figures[choice].main}
-										{figures[choice].detail && <small>{figures[choice].detail}</small>}
-										{figures[choice].was && <small class="was">{figures[choice].was}</small>}
-									</td>
-								))}
+								<ChoiceCells of={(choice) => <FigureWords figure={figures[choice]} />} />
 							</tr>
 						))}
 					</tbody>

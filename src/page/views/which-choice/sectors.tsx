@@ -1,8 +1,7 @@
-import { choiceNames } from '../../../../shared/drive/drive.ts';
-import { choiceWords } from '../../../../shared/words/names.ts';
 import type { WhichChoiceAnswer } from '../../model/which-choice.ts';
 import { Behind } from '../../parts/behind.tsx';
 import { Chart } from '../../parts/chart.tsx';
+import { ChoiceCells, ChoiceHeads } from '../../parts/choice-cells.tsx';
 
 /** Mean error of each sector kind: rising against falling crossings. */
 export function Sectors({ answer }: { answer: WhichChoiceAnswer }) {
@@ -19,20 +18,14 @@ export function Sectors({ answer }: { answer: WhichChoiceAnswer }) {
 					<thead>
 						<tr>
 							<th scope="col">Open phase</th>
-							{choiceNames.map((choice) => (
-								<th key={choice} scope="col">
-									{choiceWords[choice]}
-								</th>
-							))}
+							<ChoiceHeads />
 						</tr>
 					</thead>
 					<tbody>
 						{answer.sectors.map(({ sector, figures }) => (
 							<tr key={sector}>
 								<th scope="row">{sector}</th>
-								{choiceNames.map((choice) => (
-									<td key={choice}>{figures[choice]}</td>
-								))}
+								<ChoiceCells of={(choice) => figures[choice]} />
 							</tr>
 						))}
 					</tbody>

@@ -1,0 +1,51 @@
+import type { ComponentChildren } from 'preact';
+import { type ChoiceName, choiceNames } from '../../../shared/drive/drive.ts';
+import { choiceWords } from '../../../shared/words/names.ts';
+import { ChoiceMark } from './choice-mark.tsx';
+
+interface ChoiceHeadsProps {
+	/** With the marks that the pictures have. */
+	readonly areMarked?: boolean;
+	/** Columns that each stands over. */
+	readonly span?: number;
+}
+
+/** A column's head for each choice. */
+export const ChoiceHeads = ({ areMarked = false, span = 1 }: ChoiceHeadsProps) => (
+	<>
+		{choiceNames.map((choice) => (
+			<th key={choice} scope="col" colSpan={span}>
+				{areMarked && <ChoiceMark choice={choice} />}
+				{choiceWords[choice]}
+			</th>
+		))}
+	</>
+);
+
+/** A cell for each choice. */
+export const ChoiceCells = ({ of }: { readonly of: (choice: ChoiceName) => ComponentChildren }) => (
+	<>
+		{choiceNames.map((choice) => (
+			<td key={choice}>{of(choice)}</td>
+		))}
+	</>
+);
+
+interface ChoiceGroupProps {
+	readonly choice: ChoiceName;
+	/** Columns of the table. */
+	readonly span: number;
+	/** What is to be said of it besides its name. */
+	readonly children?: ComponentChildren;
+}
+
+/** The row over one choice's rows. */
+export const ChoiceGroup = ({ choice, span, children }: ChoiceGroupProps) => (
+	<tr class="group">
+		<th colSpan={span} scope="rowgroup">
+			<ChoiceMark choice={choice} />
+			{choiceWords[choice]}
+			{children}
+		</th>
+	</tr>
+);

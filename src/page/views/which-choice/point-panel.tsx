@@ -1,0 +1,15 @@
+import type { ComponentChildren } from 'preact';
+import type { PageModel } from '../../model/page-model.ts';
+
+interface PointPanelProps {
+	readonly model: PageModel;
+	readonly class: string;
+	readonly children: ComponentChildren;
+}
+
+/** What belongs to the operating point whose tab is picked. */
+export const PointPanel = ({ model, class: name, children }: PointPanelProps) => (
+	<div class={name} role="tabpanel" id="point-panel" aria-labelledby={`point-${model.whichChoice.pointIndex.value}`}>
+		{children}
+	</div>
+);
