@@ -21,7 +21,7 @@ export const emptyCellColumns = (length: number): CellColumns =>
 	Object.fromEntries(cellColumns.map((name) => [name, new Float64Array(length)])) as CellColumns;
 
 export interface VotesShard {
-	/** The runs themselves, as a study has them. */
+	/** The runs themselves, as a study has them; histograms left empty. */
 	readonly shard: ShardResult;
 	readonly cells: CellColumns;
 }
@@ -58,5 +58,5 @@ export function runVotes(
 			return pair;
 		},
 	});
-	return { shard, cells: columns };
+	return { shard: { ...shard, histograms: new Uint32Array(0) }, cells: columns };
 }

@@ -54,7 +54,13 @@ describe.each(Object.entries(settings))('kept readings, %s', (_, changes) => {
 		for (const { drive, keep } of runs(scenario)) {
 			const margin = drive.trial.falseMargin / (6 * drive.motor.polePairs * drive.operation.speed);
 			for (const choice of choiceNames) {
-				for (const [votes, window] of [[1, 1], [2, 3], [5, 5], [7, 7], [1, 7]] as const) {
+				for (const [votes, window] of [
+					[1, 1],
+					[2, 3],
+					[5, 5],
+					[7, 7],
+					[1, 7],
+				] as const) {
 					for (const sigma of [0, 0.02, 0.2]) {
 						const found = judgeReadings(keep[choice], { votes, window, sigma, laterBy: 0, margin });
 						expect(found.accepted + found.missed).toBeCloseTo(keep[choice].sectors.length, 9);
@@ -67,9 +73,9 @@ describe.each(Object.entries(settings))('kept readings, %s', (_, changes) => {
 });
 
 describe('filters on the same readings', () => {
-	const [{ drive, keep }] = [...runs(smallScenario(settings.plain))] as [never] & ReturnType<typeof runs>[][] as never as [
-		{ drive: import('../../shared/drive/drive.ts').Drive; keep: Record<'halfBus' | 'virtualNeutral', KeptReadings> },
-	];
+	const [first] = runs(smallScenario(settings.plain));
+	if (!first) throw new Error('no run');
+	const { drive, keep } = first;
 	const margin = drive.trial.falseMargin / (6 * drive.motor.polePairs * drive.operation.speed);
 	const judged = (votes: number, window: number, sigma: number, laterBy = 0) =>
 		judgeReadings(keep.halfBus, { votes, window, sigma, laterBy, margin });
