@@ -9,6 +9,7 @@ import { createPool } from '../../src/host/pool.ts';
 import { benchTolerance } from '../reference/bench-tolerance.ts';
 import { report } from './bench-report.ts';
 import type { BenchResult } from './bench-result.ts';
+import { drawsBench, drawsReport } from './draws-savings.ts';
 import { machine } from './machine.ts';
 import { odexDeviation } from './odex-deviation.ts';
 import { race } from './odex-race.ts';
@@ -25,7 +26,8 @@ with one and two workers, and against a general-purpose integrator on the same
 drives. Then how quick the built page is, in a browser. Takes some minutes;
 close what else is running.
 
-  --part PART       engine or page alone; default both
+  --part PART       engine or page alone; default both. draws: how many drives
+                    stratified draws save on each demo (some minutes)
   --repetitions N   measurements of each figure, taken in turn; 1 to 99, default 5
   --json FILE       also write the figures to this file
 `;
@@ -61,6 +63,18 @@ export async function bench(
 	}
 	const say = (text: string): void => void process.stderr.write(`${text}\n`);
 	const { part, json } = options;
+	if (part === 'draws') {
+		const pool = createPool(nodeHost(workerUrl));
+		try {
+			const scenarios = scenarioFiles(scenarioFolder).map((file) => planFor(scenarioFolder + file).scenario);
+			const found = await drawsBench(scenarios, pool, say);
+			process.stdout.write(drawsReport(found));
+			if (json !== undefined) writeFileSync(json, `${JSON.stringify(found, null, '\t')}\n`);
+		} finally {
+			pool.close();
+		}
+		return 0;
+	}
 	const engine =
 		part === 'page' ? null : await engineBench(options.repetitions, { workerUrl, scenarioFolder, firstScenario, say });
 	if (engine) process.stdout.write(report(engine));
@@ -102,7 +116,7 @@ async function engineBench(
 		}
 
 		const scenarios = [];
-		for (const file of readdirSync(scenarioFolder).filter((name) => /^(?!.*schema).*\.json$/.test(name))) {
+		for (const file of scenarioFiles(scenarioFolder)) {
 			const other = planFor(scenarioFolder + file);
 			say(`measuring ${other.scenario.name} …`);
 			const units = await warmUp(two, other, warmUpTime, measureTime / 2);
@@ -136,6 +150,9 @@ async function engineBench(
 	}
 }
 
+const scenarioFiles = (folder: string): string[] =>
+	readdirSync(folder).filter((name) => /^(?!.*schema).*\.json$/.test(name));
+
 function planFor(path: string): StudyPlan {
 	const reading = readScenario(readFileSync(path, 'utf8'));
 	if (!('scenario' in reading)) throw new Error(`${path}: ${JSON.stringify(reading.problems)}`);
@@ -157,7 +174,7 @@ function readOptions(argv: readonly string[]) {
 		});
 		const repetitions = Number(values.repetitions);
 		if (!/^\d{1,2}$/.test(values.repetitions) || repetitions < 1) return '--repetitions must be 1 to 99.';
-		if (!['engine', 'page', 'both'].includes(values.part)) return '--part must be engine or page.';
+		if (!['engine', 'page', 'both', 'draws'].includes(values.part)) return '--part must be engine, page or draws.';
 		return { ...values, repetitions };
 	} catch (error) {
 		return error instanceof Error ? error.message : String(error);
