@@ -1,6 +1,6 @@
 import { choiceNames } from '../drive/drive.ts';
 import type { ReplicateEstimate } from '../statistics/replicate-interval.ts';
-import { count, degrees, percent, signedDegrees } from '../words/figures.ts';
+import { count, degrees, percent } from '../words/figures.ts';
 import { levelWords } from '../words/level.ts';
 import { choiceWords } from '../words/names.ts';
 import { stratifiedWords } from './draws-words.ts';
@@ -21,7 +21,7 @@ export function replicatesSentence({ provenance, passing, points }: Omit<Replica
 		const better = betterOf(difference, -1);
 		return better === null
 			? `at ${name} neither is shown to err less`
-			: `at ${name} ${better} errs less, by ${degrees(Math.abs(difference.estimate))} in the mean over drives${within(difference, signedDegrees)}`;
+			: `at ${name} ${better} errs less, by ${degrees(Math.abs(difference.estimate))} in the mean over drives${within(withoutSign(difference), degrees)}`;
 	});
 	const more = betterOf(passing.difference, 1);
 	const answer = more === null ? 'neither is shown to pass more drives' : `${more} is shown to pass more`;
@@ -32,6 +32,12 @@ export function replicatesSentence({ provenance, passing, points }: Omit<Replica
 function betterOf({ interval }: ReplicateEstimate, sign: 1 | -1): string | null {
 	if (interval === null || (interval.low <= 0 && interval.high >= 0)) return null;
 	return choiceWords[choiceNames[interval.low * sign > 0 ? 0 : 1]];
+}
+
+/** The same without a sign, of an interval on one side of 0. */
+function withoutSign({ estimate, interval }: ReplicateEstimate): ReplicateEstimate {
+	if (interval === null || interval.low > 0) return { estimate, interval };
+	return { estimate: -estimate, interval: { low: -interval.high, high: -interval.low } };
 }
 
 const within = ({ interval }: ReplicateEstimate, words: (value: number) => string): string =>

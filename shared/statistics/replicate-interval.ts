@@ -25,7 +25,10 @@ export function replicateInterval(estimates: ArrayLike<number>, level: number): 
 	for (let i = 0; i < count; i += 1) sum += estimates[i] as number;
 	const estimate = count === 0 ? Number.NaN : sum / count;
 	let squares = 0;
-	for (let i = 0; i < count; i += 1) squares += ((estimates[i] as number) - estimate) ** 2;
+	for (let i = 0; i < count; i += 1) {
+		const off = (estimates[i] as number) - estimate;
+		squares += off * off;
+	}
 	if (count < 2 || !(squares > 0 && Number.isFinite(squares))) return { estimate, interval: null };
 	const reach = Math.sqrt(squares / (count - 1) / count) * tQuantile((1 + level) / 2, count - 1);
 	return { estimate, interval: { low: estimate - reach, high: estimate + reach } };

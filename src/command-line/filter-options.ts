@@ -11,7 +11,7 @@ const mostFilters = 40;
 const mostSigmas = 3;
 
 /** Every K of W up to the longest window named. */
-export const filtersUpTo = (longest: number): readonly Filter[] =>
+const filtersUpTo = (longest: number): readonly Filter[] =>
 	Array.from({ length: longest }, (_, w) => w + 1).flatMap((window) =>
 		Array.from({ length: window }, (_, k) => ({ votes: k + 1, window })),
 	);

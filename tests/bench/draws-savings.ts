@@ -1,27 +1,42 @@
 import { choiceNames, type PerChoice } from '../../shared/drive/drive.ts';
-import { type ReplicateFigures, replicateFigures } from '../../shared/replicates/replicate-figures.ts';
 import type { Draws } from '../../shared/sampling/draws.ts';
+import { stream } from '../../shared/sampling/stream.ts';
 import type { Scenario } from '../../shared/scenario/scenario.ts';
 import { medianUnbiasedQuantile } from '../../shared/statistics/median-unbiased-quantile.ts';
 import { Moments } from '../../shared/statistics/moments.ts';
+import { cellsOf } from '../../shared/study/choice-figures.ts';
+import type { StudyColumns } from '../../shared/study/merge.ts';
 import { perChoice } from '../../shared/study/per-choice.ts';
 import { pointPlan } from '../../shared/study/point-plan.ts';
+import { unitFigureValues } from '../../shared/study/unit-figures.ts';
+import { unitJudge } from '../../shared/study/unit-passes.ts';
+import { finishedUnits } from '../../shared/variants/variant-figures.ts';
 import { choiceWords } from '../../shared/words/names.ts';
 import type { Pool } from '../../src/host/pool.ts';
 import { runPlansInPool } from '../../src/host/run-plans.ts';
 
 /** Units of a replicate, and replicates of each kind of draws. */
 const units = 64;
-const replicates = 128;
+const replicates = 32;
+/** Samples taken anew out of all independent units, for the variance that 64 of them have. */
+const resamples = 4000;
 
 const kinds = ['independent', 'latin', 'sobol'] as const;
+type Kind = (typeof kinds)[number];
+
+/** One unit's figures. */
+interface Unit {
+	readonly mean: number;
+	readonly error: number;
+	readonly passes: boolean;
+}
+
 const figures = {
-	'mean error': (of: Figures, choice: 'halfBus') => of.meanError[choice],
-	'95th percentile': (of: Figures, choice: 'halfBus') =>
-		medianUnbiasedQuantile(Float64Array.from(of.errors[choice]).sort(), 0.95),
-	'passing share': (of: Figures, choice: 'halfBus') => of.passed[choice] / units,
+	'mean error': (of: readonly Unit[]) => of.reduce((sum, { mean }) => sum + mean, 0) / of.length,
+	'95th percentile': (of: readonly Unit[]) =>
+		medianUnbiasedQuantile(Float64Array.from(of, ({ error }) => error).sort(), 0.95),
+	'passing share': (of: readonly Unit[]) => of.filter(({ passes }) => passes).length / of.length,
 };
-type Figures = ReplicateFigures['points'][0];
 type FigureName = keyof typeof figures;
 
 /** How many times as many independent units have the same variance, by kind; null where a figure has none or lock was lost. */
@@ -35,7 +50,7 @@ export interface Savings {
 export interface DrawsBench {
 	readonly units: number;
 	readonly replicates: number;
-	/** Factor either way within which a ratio of two variances lies in 95 %: exp(1.96 · √(2 · 2/(R − 1))). */
+	/** Factor either way within which a variance over replicates lies in 95 %: exp(1.96 √(2/(R − 1))). */
 	readonly uncertainty: number;
 	readonly scenarios: readonly Savings[];
 }
@@ -51,41 +66,67 @@ export async function drawsBench(
 		say(`drawing ${scenario.name} …`);
 		found.push(await savings(scenario, pool));
 	}
-	return { units, replicates, uncertainty: Math.exp(1.96 * Math.sqrt(4 / (replicates - 1))), scenarios: found };
+	return { units, replicates, uncertainty: Math.exp(1.96 * Math.sqrt(2 / (replicates - 1))), scenarios: found };
 }
 
 async function savings(whole: Scenario, pool: Pool): Promise<Savings> {
-	const place = whole.referencePoint;
 	const none = { seed: '', compensation: { halfBus: 0, virtualNeutral: 0 } };
-	const { scenario } = pointPlan(whole, place, none);
-	const drawsOf = (kind: (typeof kinds)[number]): Draws => (kind === 'latin' ? { kind, units } : { kind });
+	const { scenario } = pointPlan(whole, whole.referencePoint, none);
+	const drawsOf = (kind: Kind): Draws => (kind === 'latin' ? { kind, units } : { kind });
 	const { results } = await runPlansInPool(
 		{
 			runs: kinds.flatMap((kind) =>
 				Array.from({ length: replicates }, (_, i) => ({ scenario, seed: `savings ${i}`, draws: drawsOf(kind) })),
 			),
 			units,
-			summarise: async (_, study) => replicateFigures(scenario, study).points[0] as Figures,
+			summarise: async (_, study) => perChoice((_, choice) => unitsOf(scenario, study, choice)),
 		},
 		pool,
 	);
-	const variance = (kind: number, name: FigureName, choice: 'halfBus'): number => {
-		const moments = new Moments();
-		for (const each of results.slice(kind * replicates, (kind + 1) * replicates))
-			moments.add(figures[name](each, choice));
-		return moments.squares / (moments.count - 1);
+	const of = (kind: Kind): typeof results => {
+		const place = kinds.indexOf(kind);
+		return results.slice(place * replicates, (place + 1) * replicates);
 	};
-	const gains = (kind: number): Savings['sobol'] =>
+	const gains = (kind: Kind): Savings['sobol'] =>
 		Object.fromEntries(
 			(Object.keys(figures) as FigureName[]).map((name) => [
 				name,
 				perChoice((choice) => {
-					const gain = variance(0, name, choice as 'halfBus') / variance(kind, name, choice as 'halfBus');
+					const independent = of('independent').flatMap((each) => each[choice]);
+					const own = of(kind).map((each) => figures[name](each[choice]));
+					const gain = variance(resampled(independent, figures[name])) / variance(own);
 					return Number.isFinite(gain) ? gain : null;
 				}),
 			]),
 		) as Savings['sobol'];
-	return { scenario: whole.name, point: scenario.points[0]?.name ?? '', latin: gains(1), sobol: gains(2) };
+	return { scenario: whole.name, point: scenario.points[0]?.name ?? '', latin: gains('latin'), sobol: gains('sobol') };
+}
+
+function unitsOf(scenario: Scenario, study: StudyColumns, choice: number): readonly Unit[] {
+	const finished = finishedUnits(study);
+	const cells = cellsOf({ study, finished, point: 0, choice });
+	const means = unitFigureValues(study.columns, cells, 'mean');
+	const errors = unitFigureValues(study.columns, cells, 'error95');
+	const judge = unitJudge(scenario);
+	return finished.map((unit, i) => ({
+		mean: means[i] as number,
+		error: errors[i] as number,
+		passes: judge.passes(study.columns, unit, choice),
+	}));
+}
+
+/** The figure of samples of as many units as a replicate has, drawn out of `all` with replacement. */
+function resampled(all: readonly Unit[], figure: (of: readonly Unit[]) => number): number[] {
+	const random = stream('savings', 'resamples');
+	return Array.from({ length: resamples }, () =>
+		figure(Array.from({ length: units }, () => all[Math.floor(random.double() * all.length)] as Unit)),
+	);
+}
+
+function variance(values: readonly number[]): number {
+	const moments = new Moments();
+	for (const value of values) moments.add(value);
+	return moments.squares / (moments.count - 1);
 }
 
 /** The bench as a text. */
