@@ -10,6 +10,7 @@ import { delaysOfScenarios, type ManyPlans, runPlans } from '../shared/study/run
 import { runShard } from '../shared/study/run-shard.ts';
 import { runVariants } from '../shared/variants/run-variants.ts';
 import type { VariantList } from '../shared/variants/variant.ts';
+import { runVotes, type VotesPlan } from '../shared/votes/run-votes.ts';
 
 type Report = (done: number) => void;
 
@@ -29,6 +30,8 @@ export const shardApi = {
 		delaysOfScenarios(scenarios, from, to, report),
 	/** Every variant of every unit, unit after unit. */
 	unitsOfVariants: (list: VariantList, from: number, to: number, report: Report) => runVariants(list, from, to, report),
+	/** Units of a study, and their readings under every cell of filters and noise. */
+	unitsOfVotes: (plan: VotesPlan, from: number, to: number, report: Report) => runVotes(plan, from, to, report),
 	/** Every start of one unit at every point. */
 	unitOutcomes: (of: { readonly plan: StudyPlan; readonly unit: number }, from: number, to: number, report: Report) =>
 		unitOutcomes(of, from, to, report),

@@ -1,12 +1,13 @@
 import { Circuit, radian } from './circuit.ts';
-import { openPhase } from './commutation-table.ts';
-import { type ChoiceName, choiceNames, type Drive, type PairRecord, type RunRecord } from './drive.ts';
+import { openPhase, risingCrossing } from './commutation-table.ts';
+import { type ChoiceName, choiceNames, type Drive, type PairRecord, type PerChoice, type RunRecord } from './drive.ts';
 import { firstDuty, trimDuty } from './duty.ts';
 import { type NoiseSource, silence } from './noise.ts';
 import { PowerStage } from './power-stage.ts';
 import { Ringing } from './ringing.ts';
 import { AcceptanceChain, longestWindow } from './sensing/acceptance-chain.ts';
 import { causeCode, Detector } from './sensing/detector.ts';
+import type { KeptReadings } from './sensing/kept-readings.ts';
 import { lookBackConstants } from './sensing/network-node.ts';
 import { thresholds } from './sensing/sensing-choice.ts';
 
@@ -18,6 +19,8 @@ export interface PairOptions {
 	readonly readingSectors?: number;
 	/** Also work out, for each measured sector, the probability of an early, a late and a missed crossing. */
 	readonly chances?: boolean;
+	/** Also keep each choice's noise-free readings of the measured sectors; goes with `chances`. */
+	readonly keep?: PerChoice<KeptReadings>;
 	/** Also find, for each measured sector, where its noise-free comparator input is zero. */
 	readonly interpolated?: boolean;
 	/** Told of every segment just before it is taken; for tests and waveforms. */
@@ -157,6 +160,10 @@ class Bench {
 		const readings: number[][] = [];
 		const chain = options.chances && detection.majorityWindow <= longestWindow ? this.chain : undefined;
 		chain?.load(detection.majorityWindow, detection.majorityVotes);
+		if (chain) {
+			chain.sigma = drive.noise.sigma;
+			chain.keep = options.keep?.[name];
+		}
 		const chances = chain && {
 			early: new Float64Array(trial.measured),
 			late: new Float64Array(trial.measured),
@@ -203,6 +210,7 @@ class Bench {
 				const exact = (ideal - 30) / degreesPerSecond + compensation - latency;
 				const margin = trial.falseMargin / degreesPerSecond;
 				detector.chain = chain;
+				chain.keep?.openSector(exact, risingCrossing[stage.kind] as boolean);
 				detector.openChain(exact - margin, exact + margin, timeout - latency);
 			}
 			do {
@@ -247,7 +255,7 @@ class Bench {
 					if (chain.undecided && limit < timeout) this.followUnaccepted(drive, name, stage, timeout);
 					chances.early[measured] = chain.early;
 					chances.late[measured] = chain.late;
-					chances.missed[measured] = chain.undecided ? chain.waiting : 0;
+					chances.missed[measured] = chain.missed;
 				}
 				const crossingError = missed ? Number.NaN : 30 + degreesPerSecond * (crossing - compensation) - ideal;
 				errors[measured] = error;

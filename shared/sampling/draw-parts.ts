@@ -3,7 +3,7 @@ import type { NumberRecord, Tolerance } from '../parameters/parameter.ts';
 import { parameters } from '../parameters/parameters.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { deviate } from './deviate.ts';
-import { stream } from './stream.ts';
+import { type Draws, independent, unitUniforms } from './draws.ts';
 
 /** Where one base uniform of a unit goes. */
 export interface PartSlot {
@@ -29,17 +29,14 @@ export const partSlots: readonly PartSlot[] = [
 	]),
 ];
 
-/** One unit's deviations: a function of the seed and the unit's index alone. */
-export function drawParts(scenario: Scenario, seed: string, unit: number): Deviations {
-	return partsFromUniforms(scenario, partUniforms(seed, unit));
+/** One unit's deviations: a function of the seed and the unit's index alone (and of the number of units in a Latin hypercube). */
+export function drawParts(scenario: Scenario, seed: string, unit: number, draws: Draws = independent): Deviations {
+	return partsFromUniforms(scenario, partUniforms(seed, unit, draws));
 }
 
-/** A unit's base uniforms in [0, 1), in the order of `partSlots`. */
-export function partUniforms(seed: string, unit: number): Float64Array {
-	const next = stream(seed, 'parts', unit);
-	const uniforms = new Float64Array(partSlots.length);
-	for (let slot = 0; slot < uniforms.length; slot++) uniforms[slot] = next.double();
-	return uniforms;
+/** A unit's base uniforms in [0, 1), in the order of `partSlots`; a slot's place is its dimension. */
+export function partUniforms(seed: string, unit: number, draws: Draws = independent): Float64Array {
+	return unitUniforms(seed, unit, partSlots.length, draws);
 }
 
 /**

@@ -1,4 +1,5 @@
 import type { PerChoice } from '../drive/drive.ts';
+import type { Draws } from '../sampling/draws.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 
 /**
@@ -11,6 +12,8 @@ export interface StudyPlan {
 	readonly seed: string;
 	/** Delay of detection that the firmware assumes, seconds (nominal-delay.ts). */
 	readonly compensation: PerChoice<number>;
+	/** How the units' parts are drawn; independently of one another if not given. */
+	readonly draws?: Draws;
 	/**
 	 * Index that each point's moments and noise are drawn under, where it is not its own: points with the same key
 	 * meet the same moments, and a point lifted out of a scenario keeps those it had there.

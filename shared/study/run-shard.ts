@@ -31,8 +31,8 @@ interface ShardOptions {
 	readonly onProgress?: (unitsDone: number) => void;
 	/** A unit's parts, where they are not to be drawn; its moments and noise stay its own. */
 	readonly parts?: (unit: number) => Deviations;
-	/** Simulates both choices of one drive; other than the kernel only where a test needs a fault. */
-	readonly simulate?: (drive: Drive, noise: NoiseSource) => PairRecord;
+	/** Simulates both choices of one drive, a run of `unit` at `point`, where that is not all that is to be done. */
+	readonly simulate?: (drive: Drive, noise: NoiseSource, unit: number, point: number) => PairRecord;
 }
 
 const withChances = (drive: Drive, noise: NoiseSource): PairRecord => simulatePair(drive, noise, { chances: true });
@@ -73,7 +73,7 @@ export function runShard(
 		filled.fill(0);
 		try {
 			for (const { point, drive, noise } of unitDrives(plan, unit, parts?.(unit))) {
-				const pair = simulate(drive, noise);
+				const pair = simulate(drive, noise, unit, point);
 				for (let c = 0; c < choices; c += 1) {
 					const run = pair[choiceNames[c] as 'halfBus'];
 					const place = point * choices + c;

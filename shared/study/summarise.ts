@@ -78,7 +78,11 @@ export function summarise(plan: StudyPlan, study: StudyColumns, surroundings: Su
 			failures,
 			compensation,
 			level,
-			methods: { verdict: verdictMethods[isSequential ? 'sequential' : 'fixed'], ...methods },
+			methods: {
+				draws: 'every drive independent of the others',
+				verdict: verdictMethods[isSequential ? 'sequential' : 'fixed'],
+				...methods,
+			},
 			warnings: surroundings.warnings,
 		},
 		stopping: stoppingOutcome(rule, ceiling, study, verdict),

@@ -16,9 +16,9 @@ export interface UnitDrive {
 
 /** All runs of one unit, point by point and start by start: a function of the plan and the unit's index alone, unless its `parts` are given. */
 export function* unitDrives(
-	{ scenario, seed, compensation, pointKeys }: StudyPlan,
+	{ scenario, seed, compensation, draws, pointKeys }: StudyPlan,
 	unit: number,
-	parts: Deviations = drawParts(scenario, seed, unit),
+	parts: Deviations = drawParts(scenario, seed, unit, draws),
 ): Generator<UnitDrive> {
 	const noise = keyedNoise(seed);
 	const starts = scenario.values['trial.starts'] as number;

@@ -81,24 +81,27 @@ function choiceOf(scenario: Scenario, study: StudyColumns, finished: readonly nu
 		verdict: verdict({ passed, failed: finished.length - passed, notSimulated }, share, confidence),
 		unitError: errorQuantiles(worst),
 		crossingsPerHour: {
-			counted: hourly(scenario, points, ({ counted }) => counted.perHour) ?? Number.NaN,
-			computed: hourly(scenario, points, ({ computed }) => computed?.perHour ?? null),
+			counted:
+				hourlyMean(
+					scenario,
+					points.map(({ counted }) => counted.perHour),
+				) ?? Number.NaN,
+			computed: hourlyMean(
+				scenario,
+				points.map(({ computed }) => computed?.perHour ?? null),
+			),
 		},
 		points,
 	};
 }
 
-/** Mean over the points by their share of the hours; null where a point has none. */
-function hourly(
-	{ points }: Scenario,
-	figures: readonly VariantPoint[],
-	of: (figures: VariantPoint) => number | null,
-): number | null {
+/** Mean of the points' figures by their share of the hours; null where a point has none. */
+export function hourlyMean({ points }: Scenario, figures: readonly (number | null)[]): number | null {
 	let sum = 0;
 	let hours = 0;
 	for (const [place, { values }] of points.entries()) {
 		const weight = points.length === 1 ? 1 : (values['operation.share'] ?? 1);
-		const figure = of(figures[place] as VariantPoint);
+		const figure = figures[place] as number | null;
 		if (figure === null) return null;
 		if (weight > 0) sum += weight * figure;
 		hours += weight;

@@ -8,8 +8,10 @@ import { comparison } from './comparison.ts';
 import { scenarioTopics } from './help.ts';
 import type { OpenJournal } from './journal-file.ts';
 import { journalOption, openedJournal } from './journal-option.ts';
+import { readArguments } from './read-arguments.ts';
 import { reportOptions } from './report-option.ts';
 import { scenarioCommand } from './scenario-command.ts';
+import { drawsOption, stratifiedStudy } from './stratified-study.ts';
 import { packProblems, studyFileOptions, studyFileRemarks, studyFiles } from './study-files.ts';
 import { runStudy, type StudyWork } from './study-outcome.ts';
 import { studyProgress } from './study-progress.ts';
@@ -23,10 +25,11 @@ const command = {
 	options: {
 		units: wholeNumber(
 			'N',
-			'Drives to simulate, 1 to 10 000 000; with --until, the most there may be. Default 1000; 20 000 until decided, 100 000 until settled.',
+			'Drives to simulate, 1 to 10 000 000; with --until, the most there may be. Default 1000; 20 000 until decided, 100 000 until settled; 1024 with other draws than independent ones.',
 			null,
 			[1, 10_000_000],
 		),
+		draws: drawsOption,
 		until: word(
 			{ decided: 'decided', settled: 'settled' } as const,
 			'Ends the study when the verdict is decided, looked at after 100 drives, 125, 157 and so on; or when mean, standard deviation and 95 % limits of the drives’ errors stand still (JCGM 101, 7.9, batches of 10 000 drives).',
@@ -77,8 +80,8 @@ function stoppingRule(values: {
 	return values.until === 'settled' ? { rule: 'settled', digits: values.digits ?? 1 } : { rule: 'number' };
 }
 
-/** The `study` command. */
-export const study = scenarioCommand({
+/** The study on independent draws, with its verdict. */
+const independentStudy = scenarioCommand({
 	record: command,
 	optionProblems: ({ digits, until, report, pack, 'report-with': further }) => [
 		...(digits !== null && until !== 'settled'
@@ -118,3 +121,9 @@ export const study = scenarioCommand({
 			sentence: verdict[one].sentence,
 		})),
 });
+
+const onStratifiedDraws = stratifiedStudy(command);
+
+/** The `study` command. @param host where its workers come from */
+export const study: typeof independentStudy = (argv, terminal, host) =>
+	(readArguments(argv, command).values.draws === null ? independentStudy : onStratifiedDraws)(argv, terminal, host);

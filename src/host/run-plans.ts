@@ -1,4 +1,3 @@
-import type { Scenario } from '../../shared/scenario/scenario.ts';
 import { failUnits, mergeShard, type StudyColumns, studyFor } from '../../shared/study/merge.ts';
 import type { StudyPlan } from '../../shared/study/plan.ts';
 import { stretches } from '../../shared/study/stretches.ts';
@@ -7,7 +6,7 @@ import type { Pool } from './pool.ts';
 import { silenceLimitOf } from './silence-limit.ts';
 
 export interface PlansRequest<Result> {
-	readonly runs: readonly { readonly scenario: Scenario; readonly seed: string }[];
+	readonly runs: readonly Pick<StudyPlan, 'scenario' | 'seed' | 'draws'>[];
 	/** Of each run. */
 	readonly units: number;
 	readonly signal?: AbortSignal | undefined;
@@ -33,16 +32,12 @@ export interface PlansOutcome<Result> {
 export async function runPlansInPool<Result>(request: PlansRequest<Result>, pool: Pool): Promise<PlansOutcome<Result>> {
 	const { runs, units, signal, onProgress = () => {}, summarise } = request;
 	const silenceLimit = Math.max(...runs.map(({ scenario }) => silenceLimitOf(scenario)));
-	const found = await findCompensations(
-		runs.map(({ scenario }) => scenario),
-		pool,
-		silenceLimit,
-		signal,
-	);
+	const scenarios = [...new Set(runs.map(({ scenario }) => scenario))];
+	const foundOf = await findCompensations(scenarios, pool, silenceLimit, signal);
+	const found = runs.map(({ scenario }) => foundOf[scenarios.indexOf(scenario)] as FoundCompensation);
 	const plans = runs.map(
-		({ scenario, seed }, place): StudyPlan => ({
-			scenario,
-			seed,
+		(run, place): StudyPlan => ({
+			...run,
 			compensation: (found[place] as FoundCompensation).compensation,
 		}),
 	);

@@ -1,9 +1,13 @@
 import { writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
+import { nodeHost } from '../../src/host/node-host.ts';
+import { createPool } from '../../src/host/pool.ts';
 import { changes, comparable, keepBaseline, readBaseline } from './baseline.ts';
 import { changesReport, engineReport, growthReport, machineReport, startReport } from './bench-report.ts';
 import type { BenchParts } from './bench-result.ts';
+import { demoFiles, demoScenario } from './demos.ts';
+import { drawsBench, drawsReport } from './draws-savings.ts';
 import { engineBench } from './engine-bench.ts';
 import { growthBench } from './growth-bench.ts';
 import type { kernelCounts } from './kernel-counts.ts';
@@ -14,7 +18,9 @@ import { pageReport } from './page/page-report.ts';
 import { startBench } from './start-bench.ts';
 
 const parts = ['engine', 'growth', 'start', 'page'] as const;
-type Part = (typeof parts)[number];
+/** `draws` takes minutes of its own and only where it is asked for. */
+const allParts = [...parts, 'draws'] as const;
+type Part = (typeof allParts)[number];
 
 const help = `npm run bench -- [--part PART] [--repetitions N] [--units N] [--json FILE]
                  [--keep-baseline]
@@ -24,7 +30,8 @@ drives, how long one waits for a first answer, and how quick the built page is
 in a browser; and shows what changed against the baseline kept. Takes some
 minutes; close what else is running.
 
-  --part PART       ${parts.join(', ')} alone; may be given again
+  --part PART       ${parts.join(', ')} alone; may be given again.
+                    draws: how many drives stratified draws save on each demo
   --repetitions N   measurements of each figure, taken in turn; 1 to 99, default 5
   --units N         most drives that growth is followed to, from 1000 to
                     1000000, default 100000; a million take a quarter of an hour
@@ -67,7 +74,7 @@ export async function bench(argv: readonly string[], tools: BenchTools): Promise
 	const say = (text: string): void => void process.stderr.write(`${text}\n`);
 	const print = (text: string): void => void process.stdout.write(`\n${text}`);
 	const { repetitions, units, json } = options;
-	const asked = (part: Part): boolean => options.part.length === 0 || options.part.includes(part);
+	const asked = (part: Part): boolean => options.part.includes(part) || (options.part.length === 0 && part !== 'draws');
 	const scenario = tools.scenarioFolder + firstScenario;
 	const study = fileURLToPath(new URL('study.js', tools.product));
 	const measuredOn = machine();
@@ -93,6 +100,8 @@ export async function bench(argv: readonly string[], tools: BenchTools): Promise
 	if (start) print(startReport(start));
 	const page = asked('page') ? await pageBench(tools.page, say) : null;
 	if (page) print(pageReport(page));
+	const draws = asked('draws') ? await measureDraws(tools, say) : null;
+	if (draws) print(drawsReport(draws));
 
 	const result: BenchParts = { engine, growth, start, page };
 	const figures = comparable(result);
@@ -105,10 +114,23 @@ export async function bench(argv: readonly string[], tools: BenchTools): Promise
 		keepBaseline(tools.baselineFile, { machine: measuredOn, figures }, parts.every(asked));
 	}
 	if (json !== undefined) {
-		const all = { machine: measuredOn, ...result, figures, changed };
+		const all = { machine: measuredOn, ...result, draws, figures, changed };
 		writeFileSync(json, `${JSON.stringify(all, null, '\t')}\n`);
 	}
 	return 0;
+}
+
+async function measureDraws({ product, scenarioFolder }: BenchTools, say: (text: string) => void) {
+	const pool = createPool(nodeHost(new URL('node-worker.js', product)));
+	try {
+		return await drawsBench(
+			demoFiles(scenarioFolder).map((file) => demoScenario(scenarioFolder + file)),
+			pool,
+			say,
+		);
+	} finally {
+		pool.close();
+	}
 }
 
 /** The options, or what is wrong with them. */
@@ -129,7 +151,7 @@ function readOptions(argv: readonly string[]) {
 		const units = Number(values.units);
 		if (!/^\d{1,2}$/.test(values.repetitions) || repetitions < 1) return '--repetitions must be 1 to 99.';
 		if (!/^\d{4,7}$/.test(values.units) || units < 1000 || units > 1e6) return '--units must be 1000 to 1000000.';
-		if (!values.part.every((part) => parts.includes(part as Part))) return `--part must be ${parts.join(', ')}.`;
+		if (!values.part.every((part) => allParts.includes(part as Part))) return `--part must be ${allParts.join(', ')}.`;
 		return { ...values, repetitions, units };
 	} catch (error) {
 		return error instanceof Error ? error.message : String(error);

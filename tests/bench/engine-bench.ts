@@ -1,11 +1,10 @@
-import { readdirSync, readFileSync } from 'node:fs';
-import { readScenario } from '../../shared/scenario/read-scenario.ts';
 import type { StudyPlan } from '../../shared/study/plan.ts';
 import { nodeHost } from '../../src/host/node-host.ts';
 import { createPool } from '../../src/host/pool.ts';
 import { benchTolerance } from '../reference/bench-tolerance.ts';
 import type { BenchResult } from './bench-result.ts';
 import { costTable } from './cost-table.ts';
+import { demoFiles, demoScenario } from './demos.ts';
 import type { kernelCounts } from './kernel-counts.ts';
 import { machine } from './machine.ts';
 import { odexDeviation } from './odex-deviation.ts';
@@ -56,7 +55,7 @@ export async function engineBench(
 		}
 
 		const demos: { readonly plan: StudyPlan; readonly units: number; readonly rates: number[] }[] = [];
-		const others = readdirSync(scenarioFolder).filter((name) => /^(?!.*schema).*\.json$/.test(name));
+		const others = demoFiles(scenarioFolder);
 		for (const file of [firstScenario, ...others.filter((name) => name !== firstScenario)]) {
 			const other = planIn(scenarioFolder + file);
 			say(`warming up for ${other.scenario.name} …`);
@@ -101,8 +100,4 @@ export async function engineBench(
 	}
 }
 
-function planIn(path: string): StudyPlan {
-	const reading = readScenario(readFileSync(path, 'utf8'));
-	if (!('scenario' in reading)) throw new Error(`${path}: ${JSON.stringify(reading.problems)}`);
-	return planOf(reading.scenario);
-}
+const planIn = (path: string): StudyPlan => planOf(demoScenario(path));

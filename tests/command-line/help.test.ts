@@ -4,6 +4,7 @@ import { board } from '../../src/command-line/board.ts';
 import { changes } from '../../src/command-line/changes.ts';
 import { measured } from '../../src/command-line/measured.ts';
 import { study } from '../../src/command-line/study.ts';
+import { votes } from '../../src/command-line/votes.ts';
 import { textWidth, widthOf } from '../../src/command-line/wrap-text.ts';
 import { fakeTerminal } from './fake-terminal.ts';
 
@@ -12,6 +13,7 @@ const commands = {
 	study: (argv: string[], terminal: ReturnType<typeof fakeTerminal>['terminal']) => study(argv, terminal, noHost),
 	board,
 	measured: (argv: string[], terminal: ReturnType<typeof fakeTerminal>['terminal']) => measured(argv, terminal, noHost),
+	votes: (argv: string[], terminal: ReturnType<typeof fakeTerminal>['terminal']) => votes(argv, terminal, noHost),
 	changes,
 };
 

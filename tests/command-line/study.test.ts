@@ -1,6 +1,7 @@
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test, vi } from 'vitest';
+import type { ReplicatesResult } from '../../shared/replicates/replicates-result.ts';
 import { readResult } from '../../shared/results/read-result.ts';
 import type { StudyResult } from '../../shared/study/result.ts';
 import { study } from '../../src/command-line/study.ts';
@@ -234,4 +235,50 @@ test('--journal: a second run takes all drives from the file, more drives add to
 	expect(wrong).toMatchObject({ code: 2, problems: expect.stringContaining('is the file that --json writes') });
 	expect(await run([scenario, '--journal', scenario], unreachableHost)).toMatchObject({ code: 2 });
 	expect(readFileSync(scenario, 'utf8')).toBe(smallScenarioText());
+});
+
+test('stratified draws: intervals over replicates and no verdict, in 80 columns, with the draws in the provenance', async () => {
+	const json = join(folder, 'sobol.json');
+	const { code, out, err } = await run([scenario, '--draws', 'sobol', '--units', '32', '--json', json]);
+	expect({ code, err }).toEqual({ code: 0, err: '' });
+	for (const line of out.split('\n')) expect(widthOf(line)).toBeLessThanOrEqual(textWidth);
+	const result = JSON.parse(readFileSync(json, 'utf8')) as ReplicatesResult;
+	expect(result.format).toBe('anglespread-replicates');
+	expect(result.provenance.draws).toEqual({ kind: 'sobol', replicates: { asked: 16, finished: 16 }, units: 2 });
+	expect(result.points.map(({ name }) => name)).toEqual(['fast', 'faster']);
+	expect(out).toContain('no verdict');
+	expect(out).not.toMatch(/Clopper|order stat/);
+	expect(await run([scenario, '--draws', 'sobol', '--units', '32', '--workers', '3'])).toMatchObject({ out });
+});
+
+test('what needs independent draws is refused with stratified ones, as are numbers that fill no net: 2', async () => {
+	const { code, problems } = await run(
+		[
+			scenario,
+			'--draws',
+			'sobol',
+			'--units',
+			'1000',
+			'--until',
+			'decided',
+			'--require',
+			'--csv',
+			join(folder, 'x.csv'),
+		],
+		unreachableHost,
+	);
+	expect(code).toBe(2);
+	for (const option of ['--until', '--require', '--csv']) {
+		expect(problems).toContain(`${option}`);
+	}
+	expect(problems.match(/leave out --draws/g)).toHaveLength(3);
+	expect(problems).toMatch(/--units: 1000 must be 16 times a power of two/);
+	const latin = await run([scenario, '--draws', 'latin', '--units', '40'], unreachableHost);
+	expect(latin.problems).toMatch(/--units: 40 must be 16 times a whole number/);
+});
+
+test('independent draws are the default, and say so', async () => {
+	const { out } = await run([scenario, '--units', '4']);
+	expect(await run([scenario, '--units', '4', '--draws', 'independent'])).toMatchObject({ out });
+	expect(out).toContain('Draws: every drive independent of the others');
 });

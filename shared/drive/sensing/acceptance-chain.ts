@@ -1,10 +1,9 @@
 import erfc from '@stdlib/math-base-special-erfc';
 import { realZero } from '../../maths/real-zero.ts';
+import { faint, type KeptReadings } from './kept-readings.ts';
 
 /** Below this probability that nothing has been accepted yet, the rest of the sector is not followed. */
 const negligible = 1e-30;
-/** Standard deviations beyond which a tail (1.8·10⁻³³) is below that too. */
-export const faint = 12;
 
 /**
  * The exact probability with which one sector's crossing is accepted at each of
@@ -29,6 +28,12 @@ export class AcceptanceChain {
 	 * themselves: 1 − p would lose the tail that a missed crossing hangs on.
 	 */
 	readonly reading = new Float64Array(4);
+	/** What `weigh` makes it of: noise (V) above the first gives "above" where the comparator was not, above the second keeps it there. */
+	readonly margins = new Float64Array(2);
+	/** Noise of a reading, V standard deviation. */
+	sigma = realZero;
+	/** Where set, takes the margins of every reading, until it has enough of a sector. */
+	keep: KeptReadings | undefined;
 	private votes = 1;
 	private history = 1;
 	private mask = 1;
@@ -59,7 +64,33 @@ export class AcceptanceChain {
 
 	/** Whether the rest of the sector can still change a figure. */
 	get undecided(): boolean {
-		return this.waiting > negligible;
+		return this.waiting > negligible || this.keep?.open === true;
+	}
+
+	/** Probability that the sector times out. */
+	get missed(): number {
+		return this.waiting > negligible ? this.waiting : 0;
+	}
+
+	/** Works out `reading` from the margins. @param rising whether "above" means "crossed" */
+	weigh(rising: boolean): void {
+		const { margins, reading, sigma } = this;
+		// in standard deviations; the tail far out is far below what is followed
+		const up = deviations(margins[0] as number, sigma);
+		const above = up > faint ? 0 : upperTail(up);
+		const below = up < -faint ? 0 : upperTail(-up);
+		if (margins[0] === margins[1]) {
+			reading[0] = reading[2] = rising ? above : below;
+			reading[1] = reading[3] = rising ? below : above;
+			return;
+		}
+		const stay = deviations(margins[1] as number, sigma);
+		const stays = upperTail(stay);
+		const falls = upperTail(-stay);
+		reading[0] = rising ? above : falls;
+		reading[1] = rising ? below : stays;
+		reading[2] = rising ? stays : below;
+		reading[3] = rising ? falls : above;
 	}
 
 	/**
@@ -108,6 +139,12 @@ export function upperTail(z: number): number {
 	if (z > 38.6) return 0;
 	if (z < -8.5) return 1;
 	return 0.5 * erfc(z * Math.SQRT1_2);
+}
+
+/** A margin in standard deviations; without noise all of it or nothing. */
+function deviations(margin: number, sigma: number): number {
+	if (sigma > 0) return margin / sigma;
+	return margin >= 0 ? Infinity : -Infinity;
 }
 
 function count(bits: number): number {

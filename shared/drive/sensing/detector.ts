@@ -7,7 +7,7 @@ import type { NoiseSource } from '../noise.ts';
 import type { PowerStage } from '../power-stage.ts';
 import type { Ringing } from '../ringing.ts';
 import { type SegmentHistory, secondsAt } from '../segment-history.ts';
-import { type AcceptanceChain, faint, upperTail } from './acceptance-chain.ts';
+import type { AcceptanceChain } from './acceptance-chain.ts';
 import { NetworkNode } from './network-node.ts';
 import type { Threshold } from './threshold.ts';
 
@@ -272,41 +272,22 @@ export class Detector {
 		const half = hysteresis / 2;
 		const sensed = sense.value + sense.ringing + (offset[this.phase] as number);
 		const level = this.threshold.value + this.threshold.ringing;
-		const { reading } = chain;
-		// noise above this, in σ, gives "above" where it was not
-		const up = this.noiseFor(sensed, level, half);
-		// far out the tail is far below what the chain follows
-		const above = up > faint ? 0 : upperTail(up);
-		const below = up < -faint ? 0 : upperTail(-up);
-		if (half === 0) {
-			reading[0] = reading[2] = this.rising ? above : below;
-			reading[1] = reading[3] = this.rising ? below : above;
-		} else {
-			// and above this keeps it where it was
-			const stay = this.noiseFor(sensed, level, -half);
-			const stays = upperTail(stay);
-			const falls = upperTail(-stay);
-			reading[0] = this.rising ? above : falls;
-			reading[1] = this.rising ? below : stays;
-			reading[2] = this.rising ? stays : below;
-			reading[3] = this.rising ? falls : above;
-		}
+		const { margins } = chain;
+		margins[0] = this.margin(sensed, level, half);
+		margins[1] = half === 0 ? (margins[0] as number) : this.margin(sensed, level, -half);
+		chain.keep?.add(time, margins[0] as number, margins[1] as number);
+		chain.weigh(this.rising);
 		chain.step(time < this.earlyBefore ? -1 : time > this.lateAfter ? 1 : 0);
 	}
 
-	/** Noise, in standard deviations, from which on the comparator input exceeds `limit` (V). */
-	private noiseFor(sensed: number, level: number, limit: number): number {
+	/** Noise (V) from which on the comparator input exceeds `limit` (V). */
+	private margin(sensed: number, level: number, limit: number): number {
 		const { codeScale } = this;
-		const { sigma } = this.drive.noise;
-		let missing = level + limit - sensed;
-		if (codeScale !== 0) {
-			const code = this.code(level) + Math.floor(limit * codeScale) + 1;
-			if (code <= 0) return -Infinity;
-			if (code > codeScale * this.drive.sensing.converter.fullScale - 1) return Infinity;
-			missing = code / codeScale - sensed;
-		}
-		if (sigma > 0) return missing / sigma;
-		return missing >= 0 ? Infinity : -Infinity;
+		if (codeScale === 0) return level + limit - sensed;
+		const code = this.code(level) + Math.floor(limit * codeScale) + 1;
+		if (code <= 0) return -Infinity;
+		if (code > codeScale * this.drive.sensing.converter.fullScale - 1) return Infinity;
+		return code / codeScale - sensed;
 	}
 
 	/** Takes one reading into the filter; true when the majority is reached. */

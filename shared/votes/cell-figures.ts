@@ -1,0 +1,72 @@
+import { choiceNames } from '../drive/drive.ts';
+import type { Scenario } from '../scenario/scenario.ts';
+import type { StudyColumns } from '../study/merge.ts';
+import { sectorsPerHour } from '../study/sectors-per-hour.ts';
+import { requirementOf, unitJudge } from '../study/unit-passes.ts';
+import { finishedUnits, hourlyMean } from '../variants/variant-figures.ts';
+import type { Cell } from './cell.ts';
+import type { CellColumns } from './run-votes.ts';
+import type { CellFigures } from './votes-result.ts';
+
+const kinds = ['early', 'late', 'missed'] as const;
+
+interface Plane {
+	readonly scenario: Scenario;
+	/** The runs that the readings are of. */
+	readonly study: StudyColumns;
+	readonly cells: readonly Cell[];
+	readonly columns: CellColumns;
+}
+
+/** One choice's figures of every cell, in their order. @param choice index into choiceNames */
+export function cellFigures({ scenario, study, cells, columns }: Plane, choice: number): readonly CellFigures[] {
+	const finished = finishedUnits(study);
+	const { points } = scenario;
+	const judge = unitJudge(scenario);
+	const hours = points.map((point) => sectorsPerHour(scenario, point));
+	const { crossingsPerHour: limit } = requirementOf(scenario);
+	const sectorsOf = (unit: number, point: number): number =>
+		study.columns.sectors[(unit * points.length + point) * choiceNames.length + choice] as number;
+	/** Whether a unit as it ran fails by nothing but the rate. */
+	const otherwisePasses = finished.map((unit) =>
+		points.every((_, point) => {
+			const shortcoming = judge.shortcoming(study.columns, unit, point, choice);
+			return shortcoming === null || shortcoming === 'rate';
+		}),
+	);
+	const name = choiceNames[choice] as 'halfBus';
+	return cells.map(({ votes, window, sigma, compensation }, place) => {
+		const at = (unit: number, point: number): number =>
+			((unit * cells.length + place) * points.length + point) * choiceNames.length + choice;
+		const sum = (column: keyof CellColumns, point: number): number =>
+			finished.reduce((total, unit) => total + (columns[column][at(unit, point)] as number), 0);
+		const perHour = (column: keyof CellColumns): number =>
+			hourlyMean(
+				scenario,
+				points.map((_, point) => {
+					const sectors = finished.reduce((total, unit) => total + sectorsOf(unit, point), 0);
+					return (sum(column, point) / sectors) * (hours[point] as number);
+				}),
+			) ?? Number.NaN;
+		const within = finished.map((unit) =>
+			points.every((_, point) => {
+				const chance = kinds.reduce((total, kind) => total + (columns[kind][at(unit, point)] as number), 0);
+				return chance <= (limit / (hours[point] as number)) * sectorsOf(unit, point);
+			}),
+		);
+		const [early, late, missed] = kinds.map(perHour) as [number, number, number];
+		return {
+			votes,
+			window,
+			sigma,
+			compensation: compensation[name],
+			crossingsPerHour: { early, late, missed, all: early + late + missed },
+			withinRate: within.filter(Boolean).length,
+			passing: within.filter((isWithin, i) => isWithin && otherwisePasses[i]).length,
+			acceptsAfter: hours.map((sectors, point) => {
+				const degreesPerSecond = (60 * sectors) / 3600;
+				return sum('lateness', point) / sum('accepted', point) + compensation[name] * degreesPerSecond;
+			}),
+		};
+	});
+}

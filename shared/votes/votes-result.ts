@@ -1,0 +1,66 @@
+import type { PerChoice } from '../drive/drive.ts';
+import type { Provenance } from '../study/result.ts';
+import type { Requirement } from '../study/unit-passes.ts';
+import type { VariantChoice } from '../variants/variant-figures.ts';
+import type { Filter } from './cell.ts';
+
+/** The plane of majority filters and noise; command line prints from it. Angles in electrical degrees, noise in V. */
+export interface VotesResult {
+	readonly format: 'anglespread-votes';
+	readonly formatVersion: 1;
+	/** Units are those of all runs together. */
+	readonly provenance: Provenance;
+	readonly requirement: Requirement & { readonly sentence: string };
+	/** Of each run. */
+	readonly unitsPerRun: number;
+	/** Drives that the plane is of: those of its run that were simulated. */
+	readonly judged: number;
+	/** Seed of the drives that confirm the finalists: the plane was not worked out on any of them. */
+	readonly confirmationSeed: string;
+	/** The scenario's filter and noise, whose waveform every cell is judged on. */
+	readonly own: Filter & { readonly sigma: number };
+	readonly filters: readonly Filter[];
+	/** Rising. */
+	readonly sigmas: readonly number[];
+	readonly choices: PerChoice<ChoiceVotes>;
+	/** The scenario's filter with every sensing resistor one tolerance grade tighter; null where none is sold, or the work was cut short. */
+	readonly tighter: { readonly words: string; readonly choices: PerChoice<VariantChoice> } | null;
+	readonly sentence: string;
+}
+
+export interface ChoiceVotes {
+	/** Filter by filter, each at all noise values. */
+	readonly cells: readonly CellFigures[];
+	/** At the scenario's noise, its own filter first; empty where no drive was finished. */
+	readonly finalists: readonly Finalist[];
+	/** Noise with which the scenario's filter has as few wrong crossings as the best one has at the scenario's noise, V; null where that is not within reach. */
+	readonly equalNoise: number | null;
+}
+
+export interface CellFigures extends Filter {
+	readonly sigma: number;
+	/** Seconds: what the firmware takes off with this filter. */
+	readonly compensation: number;
+	/** Expected in an operating hour, points by their share of the hours. */
+	readonly crossingsPerHour: {
+		readonly early: number;
+		readonly late: number;
+		readonly missed: number;
+		readonly all: number;
+	};
+	/** Drives that keep the hourly limit at every point; and those of them that, as they ran with the scenario's filter, also keep all else that is required. */
+	readonly withinRate: number;
+	readonly passing: number;
+	/** How long after the EMF's crossing it is accepted, at each point: mean over all sectors, degrees. */
+	readonly acceptsAfter: readonly number[];
+}
+
+export type FinalistReason = 'as stated' | 'most drives pass' | 'least delay that holds';
+
+export interface Finalist extends Filter {
+	readonly reasons: readonly FinalistReason[];
+	/** Of the plane, an hour. */
+	readonly predicted: number;
+	/** Simulated in full on fresh drives; null where the work was cut short. */
+	readonly confirmed: VariantChoice | null;
+}
