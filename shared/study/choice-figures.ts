@@ -33,12 +33,15 @@ export function choiceFigures(place: Place): Omit<ChoiceFigures, 'histogram' | '
 	const sectors = count('sectors');
 	const runs = count('runs');
 	const mean = total('errorSum') / sectors;
-	const { lowest, highest } = extremes(place);
+	const { lowest } = extremes(place, 'lowestError');
+	const { highest } = extremes(place, 'highestError');
 	const unitErrors = unitValues(place, 'unitError').sort();
 	const bounds = (share: number): readonly [number, number] | null => {
 		const { low, high, ranks } = orderStatisticInterval(unitErrors, share, level);
 		return ranks.low === 0 || ranks.high > unitErrors.length ? null : [low, high];
 	};
+	const unitSectors = unitValues(place, 'sectors');
+	const room = new Float64Array(finished.length);
 	const counts = poolHistogram(study, place.point, place.choice);
 	const pooled = { counts, total: sectors, lowest, highest };
 	return {
@@ -56,8 +59,8 @@ export function choiceFigures(place: Place): Omit<ChoiceFigures, 'histogram' | '
 			medianInterval: bounds(0.5),
 			q95Interval: bounds(0.95),
 		},
-		computed: computedRates(place),
-		rates: perKind((kind) => rateFigure(unitValues(place, kind), unitValues(place, 'sectors'), place)),
+		computed: computedRates(place, unitSectors, room),
+		rates: perKind((kind) => rateFigure(unitValues(place, kind, room), unitSectors, place)),
 		causes: { freewheel: count('freewheel'), noise: count('noise'), threshold: count('threshold') },
 		lost: count('lost'),
 		runs,
@@ -68,23 +71,32 @@ export function choiceFigures(place: Place): Omit<ChoiceFigures, 'histogram' | '
 }
 
 /** Rates from computed chances; null where a unit has none. */
-function computedRates(place: Place): ChoiceFigures['computed'] {
-	const chances = eventKinds.map((kind) => unitValues(place, `${kind}Chance`));
-	if (chances.some((values) => values.some((value) => value < 0))) return null;
-	const all = new Float64Array(place.finished.length);
-	for (const values of chances)
-		for (let i = 0; i < all.length; i += 1) all[i] = (all[i] as number) + (values[i] as number);
-	const sectors = unitValues(place, 'sectors');
+function computedRates(
+	place: Place,
+	sectors: Float64Array,
+	room: Float64Array<ArrayBuffer>,
+): ChoiceFigures['computed'] {
 	const { finished: units, sectorsPerHour, level } = place;
+	// a unit without chances has −1 for each kind
+	if (extremes(place, 'earlyChance').lowest < 0) return null;
 	const figures = (values: Float64Array) => computedRate(values, sectors, { units, sectorsPerHour, level });
-	return {
-		...perKind((_, place) => figures(chances[place] as Float64Array)),
-		all: figures(all),
-	};
+	const all = new Float64Array(units.length);
+	const each = perKind((kind) => {
+		const values = unitValues(place, `${kind}Chance`, room);
+		for (let i = 0; i < all.length; i += 1) all[i] = (all[i] as number) + (values[i] as number);
+		return figures(values);
+	});
+	return { ...each, all: figures(all) };
 }
 
-const perKind = <T>(make: (kind: EventKind, place: number) => T) =>
-	Object.fromEntries(eventKinds.map((kind, place) => [kind, make(kind, place)])) as Record<EventKind, T>;
+const perKind = <T>(make: (kind: EventKind) => T) =>
+	Object.fromEntries(eventKinds.map((kind) => [kind, make(kind)])) as Record<EventKind, T>;
+
+/** Where unit 0 lies at this point and choice, and how far on each next unit. */
+const cellsAt = ({ study, point, choice }: Pick<Place, 'study' | 'point' | 'choice'>) => ({
+	first: point * choiceNames.length + choice,
+	step: study.points * choiceNames.length,
+});
 
 /** Where the finished units lie in the columns. */
 export function cellsOf({
@@ -93,27 +105,22 @@ export function cellsOf({
 	point,
 	choice,
 }: Pick<Place, 'study' | 'finished' | 'point' | 'choice'>): Uint32Array {
-	const cellsPerUnit = study.points * choiceNames.length;
+	const { first, step } = cellsAt({ study, point, choice });
 	const cells = new Uint32Array(finished.length);
 	// plain loops: Uint32Array.from with a callback takes ten times as long, and partial figures are made while one waits
-	for (let i = 0; i < cells.length; i += 1) {
-		cells[i] = (finished[i] as number) * cellsPerUnit + point * choiceNames.length + choice;
-	}
+	for (let i = 0; i < cells.length; i += 1) cells[i] = (finished[i] as number) * step + first;
 	return cells;
 }
 
-/** A column's values at this point and choice, one for each finished unit. */
+/** A column's values at this point and choice, one for each finished unit. @param values room for them; for a million units it is worth using again */
 export function unitValues(
 	{ study, finished, point, choice }: Pick<Place, 'study' | 'finished' | 'point' | 'choice'>,
 	name: CountName | MeasureName,
+	values = new Float64Array(finished.length),
 ): Float64Array {
 	const column = study.columns[name];
-	const cellsPerUnit = study.points * choiceNames.length;
-	const first = point * choiceNames.length + choice;
-	const values = new Float64Array(finished.length);
-	for (let i = 0; i < values.length; i += 1) {
-		values[i] = column[(finished[i] as number) * cellsPerUnit + first] as number;
-	}
+	const { first, step } = cellsAt({ study, point, choice });
+	for (let i = 0; i < values.length; i += 1) values[i] = column[(finished[i] as number) * step + first] as number;
 	return values;
 }
 
@@ -124,25 +131,25 @@ export function poolHistogram(study: StudyColumns, point: number, choice: number
 }
 
 /** A column's sum over the finished units, in their order, without a copy of a million values. */
-function sumOf({ study, finished, point, choice }: Place, name: CountName | MeasureName): number {
-	const column = study.columns[name];
-	const cellsPerUnit = study.points * choiceNames.length;
-	const first = point * choiceNames.length + choice;
+function sumOf(place: Place, name: CountName | MeasureName): number {
+	const column = place.study.columns[name];
+	const { first, step } = cellsAt(place);
 	let total = 0;
-	for (let i = 0; i < finished.length; i += 1) {
-		total += column[(finished[i] as number) * cellsPerUnit + first] as number;
-	}
+	for (let i = 0; i < place.finished.length; i += 1)
+		total += column[(place.finished[i] as number) * step + first] as number;
 	return total;
 }
 
-function extremes(place: Place): { readonly lowest: number; readonly highest: number } {
-	const lows = unitValues(place, 'lowestError');
-	const highs = unitValues(place, 'highestError');
+/** Its least and its largest value; +∞ and −∞ without units. */
+function extremes(place: Place, name: MeasureName): { readonly lowest: number; readonly highest: number } {
+	const column = place.study.columns[name];
+	const { first, step } = cellsAt(place);
 	let lowest = Number.POSITIVE_INFINITY;
 	let highest = Number.NEGATIVE_INFINITY;
-	for (let i = 0; i < lows.length; i += 1) {
-		lowest = Math.min(lowest, lows[i] as number);
-		highest = Math.max(highest, highs[i] as number);
+	for (let i = 0; i < place.finished.length; i += 1) {
+		const value = column[(place.finished[i] as number) * step + first] as number;
+		lowest = Math.min(lowest, value);
+		highest = Math.max(highest, value);
 	}
 	return { lowest, highest };
 }

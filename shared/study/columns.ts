@@ -95,11 +95,19 @@ export function emptyColumns(cells: number, most = 2 ** 32 - 1): Columns {
 	return Object.fromEntries([...counts, ...measures]) as Columns;
 }
 
-/** A column's bytes as files and digests have them, counts in 32 bits however they are kept. (All hosts store numbers with the low byte first.) */
-export function columnBytes(column: CountColumn | Float64Array<ArrayBuffer>): Uint8Array<ArrayBuffer> {
+/** A column's bytes as files and digests have them, counts in 32 bits however they are kept. (All hosts store numbers with the low byte first.) @param wide room for as many counts, overwritten by the next column */
+export function columnBytes(
+	column: CountColumn | Float64Array<ArrayBuffer>,
+	wide?: Uint32Array<ArrayBuffer>,
+): Uint8Array<ArrayBuffer> {
 	const isNarrow = column instanceof Uint8Array || column instanceof Uint16Array;
-	const { buffer, byteOffset, byteLength } = isNarrow ? new Uint32Array(column) : column;
+	const { buffer, byteOffset, byteLength } = isNarrow ? widened(column, wide) : column;
 	return new Uint8Array(buffer, byteOffset, byteLength);
+}
+
+function widened(column: CountColumn, wide = new Uint32Array(column.length)): Uint32Array<ArrayBuffer> {
+	wide.set(column);
+	return wide;
 }
 
 /** Lays `part` into `whole` from cell `at` on. */

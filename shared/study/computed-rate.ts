@@ -13,7 +13,7 @@ import type { ComputedRate } from './result.ts';
  * sectors being nearly independent given the drive, about P itself: gain
  * = 1 + mean P/variance of (P − rate × sectors).
  *
- * @param chances sum of each unit's chances, none below 0
+ * @param chances sum of each unit's chances, none below 0; they are worked with in their place
  * @param sectors each unit's sectors
  */
 export function computedRate(
@@ -38,8 +38,8 @@ export function computedRate(
 	if (largest < 0 || chances.length < 2) return { ...base, interval: null, gain: null };
 	// chances of 1e-200 have no squares: worked in units of the largest
 	const scale = chances[largest] as number;
-	const scaled = chances.map((chance) => chance / scale);
-	const { ratio, standardError, low, high } = ratioOfSums(scaled, sectors, level);
+	for (let unit = 0; unit < chances.length; unit += 1) chances[unit] = (chances[unit] as number) / scale;
+	const { ratio, standardError, low, high } = ratioOfSums(chances, sectors, level);
 	const deviation = standardError * (sum(sectors) / chances.length) * Math.sqrt(chances.length);
 	const isBounded = effective >= leastEffective;
 	return {

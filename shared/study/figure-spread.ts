@@ -12,14 +12,14 @@ const quotedShares = [0.05, 0.5, 0.95];
  * (JCGM 101:2008, 7.7). A unit that lost lock ranks beyond every other; of a signed
  * figure it does so at either end, so that losing units flatters no limit.
  *
- * @param values one for each unit, +∞ for a lost one
+ * @param values one for each unit, +∞ for a lost one; they are put in rising order
  */
 export function figureSpread(values: Float64Array, signed: boolean, level: number): FigureSpread {
 	const moments = new Moments();
 	for (const value of values) if (Number.isFinite(value)) moments.add(value);
 	const lost = values.length - moments.count;
-	const upper = values.slice().sort();
-	const lower = signed && lost > 0 ? values.map((value) => (value === Infinity ? -Infinity : value)).sort() : upper;
+	const lower = signed && lost > 0 ? values.map((value) => (value === Infinity ? -Infinity : value)).sort() : values;
+	const upper = values.sort();
 	const symmetric = [coverageInterval(lower, 0.95)?.low, coverageInterval(upper, 0.95)?.high];
 	const shortest = coverageInterval(upper, 0.95, 'shortest');
 	return {

@@ -21,18 +21,24 @@ export function figuresOverUnits({
 	level,
 }: Pick<PointPlace, 'study' | 'finished' | 'point' | 'level'>): Readonly<Record<UnitFigureName, FigureOverUnits>> {
 	const cells = choiceNames.map((_, choice) => cellsOf({ study, finished, point, choice }));
-	const figures = unitFigureNames.map((name): [UnitFigureName, FigureOverUnits] => {
-		const { signed } = unitFigures[name];
-		const [halfBus, virtualNeutral] = cells.map((own) => unitFigureValues(study.columns, own, name)) as [
+	const room = cells.map(({ length }) => new Float64Array(length));
+	const values = (name: UnitFigureName): readonly [Float64Array, Float64Array] =>
+		cells.map((own, choice) => unitFigureValues(study.columns, own, name, room[choice])) as [
 			Float64Array,
 			Float64Array,
 		];
+	const figures = unitFigureNames.map((name): [UnitFigureName, FigureOverUnits] => {
+		const { signed } = unitFigures[name];
+		const pairs = values(name);
+		if (signed) for (const own of pairs) for (let i = 0; i < own.length; i += 1) own[i] = Math.abs(own[i] as number);
+		const paired = pairedFigures(...pairs, level);
+		// worked out again rather than kept twice; the spread puts them in order
+		const [halfBus, virtualNeutral] = signed ? values(name) : pairs;
 		const spread = {
 			halfBus: figureSpread(halfBus, signed, level),
 			virtualNeutral: figureSpread(virtualNeutral, signed, level),
 		};
-		const sizes = (values: Float64Array): Float64Array => (signed ? values.map(Math.abs) : values);
-		return [name, { spread, paired: pairedFigures(sizes(halfBus), sizes(virtualNeutral), level) }];
+		return [name, { spread, paired }];
 	});
 	return Object.fromEntries(figures) as Record<UnitFigureName, FigureOverUnits>;
 }

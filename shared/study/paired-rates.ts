@@ -24,17 +24,13 @@ export function pairedRates(
 	kind: 'counted' | 'computed',
 ): PairedRates {
 	const { level, resamples } = place;
-	const [halfBus, virtualNeutral] = [0, 1].map((choice) => eventsOf({ ...place, choice }, kind)) as [
-		UnitEvents,
-		UnitEvents,
-	];
-	const { ratio, interval, withoutEvents } = rateRatio(grouped(halfBus), grouped(virtualNeutral), {
-		level,
-		resamples,
-	});
-	const few =
-		kind === 'computed' &&
-		[halfBus, virtualNeutral].some(({ events }) => effectiveNumber(events).effective < leastEffective);
+	let few = false;
+	const [halfBus, virtualNeutral] = [0, 1].map((choice) => {
+		const own = eventsOf({ ...place, choice }, kind);
+		few ||= kind === 'computed' && effectiveNumber(own.events).effective < leastEffective;
+		return grouped(own);
+	}) as [UnitEvents, UnitEvents];
+	const { ratio, interval, withoutEvents } = rateRatio(halfBus, virtualNeutral, { level, resamples });
 	const words = { neither: null, first: 'halfBus', second: 'virtualNeutral', both: 'both' } as const;
 	return {
 		ratio: withoutEvents === 'both' ? null : ratio,
@@ -45,9 +41,15 @@ export function pairedRates(
 }
 
 function eventsOf(place: Parameters<typeof unitValues>[0], kind: 'counted' | 'computed'): UnitEvents {
-	const parts = eventKinds.map((event) => unitValues(place, kind === 'counted' ? event : `${event}Chance`));
 	const trials = unitValues(place, 'sectors');
-	return { events: trials.map((_, unit) => parts.reduce((sum, values) => sum + (values[unit] as number), 0)), trials };
+	const events = new Float64Array(trials.length);
+	const part = new Float64Array(trials.length);
+	for (const event of eventKinds) {
+		unitValues(place, kind === 'counted' ? event : `${event}Chance`, part);
+		for (let unit = 0; unit < events.length; unit += 1)
+			events[unit] = (events[unit] as number) + (part[unit] as number);
+	}
+	return { events, trials };
 }
 
 /** Neighbouring units summed into at most 1000 groups. */

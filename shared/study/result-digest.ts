@@ -7,16 +7,17 @@ import { type StudyColumns, unitStates } from './merge.ts';
  * SHA-256 (hex) over the SHA-256 of the states, of every column in the order it
  * is declared, and of the histograms: equal digests mean that every unit has
  * the same figures to the last bit. Column by column, so that
- * one at most is copied.
+ * one at most is copied, and a million units' counts into the same room.
  */
 export async function resultDigest(study: StudyColumns): Promise<string> {
 	// units after the last one that was done are all pending, and in a study cut short they may be millions
 	let end = study.units;
 	while (end > 0 && study.states[end - 1] === unitStates.pending) end -= 1;
 	const cells = end * study.points * choiceNames.length;
+	const wide = new Uint32Array(cells);
 	const digests = [await sha256(study.states.subarray(0, end))];
 	for (const name of [...countNames, ...measureNames]) {
-		digests.push(await sha256(columnBytes(study.columns[name].subarray(0, cells))));
+		digests.push(await sha256(columnBytes(study.columns[name].subarray(0, cells), wide)));
 	}
 	digests.push(await sha256(columnBytes(study.histograms)));
 	return sha256(new TextEncoder().encode(digests.join('\n')));

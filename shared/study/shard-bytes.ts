@@ -5,7 +5,9 @@ import type { ShardResult } from './run-shard.ts';
 
 /** Every number of a shard as bytes: its columns in the order they are declared, real ones first, then the histograms. */
 export function shardBytes({ columns, histograms }: ShardResult): Uint8Array<ArrayBuffer> {
-	const parts = [...[...measureNames, ...countNames].map((name) => columns[name]), histograms].map(columnBytes);
+	const parts = [...[...measureNames, ...countNames].map((name) => columns[name]), histograms].map((part) =>
+		columnBytes(part),
+	);
 	const bytes = new Uint8Array(parts.reduce((sum, { length }) => sum + length, 0));
 	let at = 0;
 	for (const part of parts) {

@@ -102,11 +102,15 @@ function meanWhere(columns: Columns, rising: boolean): (cell: number) => number 
 	};
 }
 
-/** One figure of units at the cells given, in their order; +∞ for a unit that lost lock. */
-export function unitFigureValues(columns: Columns, cells: ArrayLike<number>, name: UnitFigureName): Float64Array {
+/** One figure of units at the cells given, in their order; +∞ for a unit that lost lock. @param values room for them */
+export function unitFigureValues(
+	columns: Columns,
+	cells: ArrayLike<number>,
+	name: UnitFigureName,
+	values = new Float64Array(cells.length),
+): Float64Array {
 	const of = unitFigures[name].of(columns);
 	const { lost } = columns;
-	const values = new Float64Array(cells.length);
 	for (let i = 0; i < values.length; i += 1) {
 		const cell = cells[i] as number;
 		values[i] = (lost[cell] as number) > 0 ? Number.POSITIVE_INFINITY : of(cell);
