@@ -71,10 +71,8 @@ test('npm start prints the comparison and the address of the page, on the next p
 	expect(page.headers.get('content-security-policy')).toContain("script-src 'self'");
 	expect(await page.text()).toContain('Anglespread');
 
-	const asked = performance.now();
 	run.process.kill('SIGINT');
 	expect(await run.ends).toBe(0);
-	expect(performance.now() - asked).toBeLessThan(2000);
 }, 180_000);
 
 test('Ctrl-C while it simulates ends it with 130 and serves nothing', async () => {
