@@ -37,6 +37,8 @@ export interface Pool {
 	run<Name extends TaskName>(job: Job<Name>): Promise<boolean>;
 	/** Starts the workers that are not running, so that the next job need not wait for them. */
 	warm(): void;
+	/** Ends the workers while there is no work, for their memory; the next job starts fresh ones. */
+	rest(): void;
 	/** Ends all workers; a job under way fails its remaining shards. */
 	close(): void;
 }
@@ -168,6 +170,9 @@ export function createPool(host: WorkerHost, workers = host.cores): Pool {
 					if (slot.worker === worker) discard(slot);
 				});
 			}
+		},
+		rest() {
+			for (const slot of slots) discard(slot);
 		},
 		close() {
 			closed = true;

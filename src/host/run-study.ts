@@ -50,6 +50,9 @@ export interface StudyRequest {
 	readonly silenceLimit?: number;
 }
 
+/** Units from which on starting the workers anew is little beside the study. */
+const largeStudy = 100_000;
+
 /** Runs a study on workers of its own. */
 export const runStudy = onOwnWorkers(runStudyInPool);
 
@@ -130,6 +133,8 @@ export async function runStudyForUnits(
 		}
 		if (!isComplete || isReached(rule, scenario, studyUpTo(study, end))) break;
 	}
+	// summing up a large study takes as much room as the workers do
+	if (begun >= largeStudy) pool.rest();
 	const whole = studyUpTo(study, begun);
 	const ownDigest = stop?.aborted ? '' : await resultDigest(whole);
 	return { result: summary(whole, ownDigest, !isComplete), record: { plan, study: whole } };

@@ -288,3 +288,23 @@ test('a worker that is done with a shard has its next one before this thread tak
 	expect(order.slice(0, 5)).toEqual(['begun 0', 'begun 10', 'taken 0', 'begun 20', 'taken 10']);
 	expect(order.at(-1)).toBe('taken 90');
 });
+
+test('a pool at rest has no worker, and starts fresh ones for the next job', async () => {
+	const host = madeUpHost(() => {});
+	const pool = createPool(host, 2);
+	const run = () =>
+		pool.run({
+			name: 'units',
+			input: {} as never,
+			to: 10,
+			shardSize: 5,
+			onShard: () => {},
+			onFailure: () => expect.unreachable(),
+		});
+	expect(await run()).toBe(true);
+	pool.rest();
+	expect(host.running()).toBe(0);
+	expect(await run()).toBe(true);
+	expect(host.spawned()).toBe(4);
+	pool.close();
+});
