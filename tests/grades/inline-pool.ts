@@ -36,6 +36,7 @@ export function inlinePool({ before = () => {} }: Faults = {}): Pool {
 			return true;
 		},
 		warm() {},
+		rest() {},
 		close() {},
 	};
 }

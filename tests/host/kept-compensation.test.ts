@@ -17,6 +17,7 @@ function countingPool(): Pool & { readonly jobs: () => number } {
 			return true;
 		},
 		warm: () => {},
+		rest: () => {},
 		close: () => {},
 	};
 }
