@@ -67,7 +67,7 @@ const exact = ({ scale, basis }: Tolerance): Tolerance => ({
 });
 
 /** The grade's tolerance in the stated distribution; as stated where it is the same one, so that not a digit moves. */
-function graded(stated: Tolerance, { lot, mismatch }: Grade): Tolerance {
+export function graded(stated: Tolerance, { lot, mismatch }: Pick<Grade, 'lot' | 'mismatch'>): Tolerance {
 	if (stated.distribution !== 'measured' && stated.lot === lot && stated.mismatch === mismatch) return stated;
 	const tolerance = { scale: stated.scale, lot, mismatch, basis: 'data sheet' } as const;
 	if (stated.distribution === 'measured') return { ...tolerance, distribution: 'uniform' };

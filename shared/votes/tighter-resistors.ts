@@ -1,3 +1,4 @@
+import { graded } from '../grades/apply-grade.ts';
 import { resistorsOf } from '../grades/resistor-groups.ts';
 import { formatRelative } from '../parameters/format-quantity.ts';
 import type { Tolerance } from '../parameters/parameter.ts';
@@ -13,10 +14,10 @@ export function tighterResistors(scenario: Scenario): { readonly scenario: Scena
 	const steps = new Set<string>();
 	for (const { id } of resistorsOf('all')) {
 		const stated = scenario.tolerances[id];
-		if (!stated || stated.distribution === 'measured' || stated.distribution === 'gapped') continue;
+		if (!stated || stated.distribution === 'measured') continue;
 		const mismatch = nextTighterGrade(stated.mismatch);
 		if (mismatch === undefined) continue;
-		tolerances[id] = { ...stated, mismatch };
+		tolerances[id] = graded(stated, { lot: stated.lot, mismatch });
 		steps.add(`${formatRelative(stated.mismatch)} → ${formatRelative(mismatch)}`);
 	}
 	return steps.size === 0 ? null : { scenario: { ...scenario, tolerances }, words: [...steps].join(', ') };

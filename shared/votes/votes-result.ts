@@ -23,8 +23,13 @@ export interface VotesResult {
 	/** Rising. */
 	readonly sigmas: readonly number[];
 	readonly choices: PerChoice<ChoiceVotes>;
-	/** The scenario's filter with every sensing resistor one tolerance grade tighter; null where none is sold, or the work was cut short. */
-	readonly tighter: { readonly words: string; readonly choices: PerChoice<VariantChoice> } | null;
+	/** The same cells with every sensing resistor one tolerance grade tighter, judged on readings of their own; null where no grade is tighter, or the work was cut short. */
+	readonly tighter: {
+		readonly words: string;
+		/** Drives judged. */
+		readonly judged: number;
+		readonly cells: PerChoice<readonly CellFigures[]>;
+	} | null;
 	readonly sentence: string;
 }
 
@@ -33,7 +38,9 @@ export interface ChoiceVotes {
 	readonly cells: readonly CellFigures[];
 	/** At the scenario's noise, its own filter first; empty where no drive was finished. */
 	readonly finalists: readonly Finalist[];
-	/** Noise with which the scenario's filter has as few wrong crossings as the best one has at the scenario's noise, V; null where that is not within reach. */
+	/** What the best filter is held against: the scenario's, or single readings where that is the best; null without drives or another filter. */
+	readonly base: Filter | null;
+	/** Noise with which the base has as few wrong crossings as the best filter has at the scenario's noise, V; null where no step of noise tried is so quiet. */
 	readonly equalNoise: number | null;
 }
 

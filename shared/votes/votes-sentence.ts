@@ -26,43 +26,42 @@ function choiceSentence(result: Answered, choice: ChoiceName): string {
 	if (!best || !stated || !better) return `${name} no drive was finished.`;
 	const figures = ({ passing, crossingsPerHour }: CellFigures): string =>
 		`${percent(passing / judged)} of drives keep the limits (${chancePerHour(crossingsPerHour.all)} wrong crossings an hour)`;
+	const shortly = ({ passing, crossingsPerHour }: CellFigures): string =>
+		`${percent(passing / judged)} (${chancePerHour(crossingsPerHour.all)})`;
 	const noise = `at ${quantity(own.sigma, 'V')} of noise`;
 	const delay = (of: CellFigures, against: CellFigures): string =>
 		`accepts ${degrees(Math.abs(latest(of) - latest(against)))} ${latest(of) < latest(against) ? 'earlier' : 'later'}`;
-	if (isSameFilter(best, own)) {
-		const single = at({ votes: 1, window: 1 });
-		const against =
-			single && !isSameFilter(own, single)
-				? `; with single readings ${figures(single)}, and it ${delay(stated, single)} than they do`
-				: '';
-		return `${name} no filter tried is better than the ${filterWords(own)} stated: ${noise} ${figures(stated)}${against}.`;
+	const { base } = choices[choice];
+	const against = base && at(base);
+	const isOwn = isSameFilter(best, own);
+	if (!base || !against)
+		return `${name} there is no other filter to hold the ${filterWords(own)} against: ${noise} ${figures(stated)}.`;
+	const what = isSameFilter(base, own) ? `the ${filterWords(own)} stated` : 'single readings';
+	if (against.crossingsPerHour.all <= leastFigure && better.passing === against.passing) {
+		return `${name} votes are worth nothing ${noise}: with ${what} ${figures(against)}, and with ${filterWords(best)} no fewer do, which ${delay(better, against)}${confirmedWords(best)}.`;
 	}
-	if (stated.crossingsPerHour.all <= leastFigure && better.passing === stated.passing) {
-		return `${name} more votes are worth nothing ${noise}: with the ${filterWords(own)} stated ${figures(stated)}, and with ${filterWords(best)} no fewer do, which ${delay(better, stated)}${confirmedWords(best)}.`;
-	}
-	return `${name} ${filterWords(best)} is best ${noise}: ${figures(better)}, against ${figures(stated)} with the ${filterWords(own)} stated. That is worth ${worthWords(result, choice, stated, better)}; it ${delay(better, stated)}${confirmedWords(best)}.`;
+	return `${name} ${filterWords(best)}${isOwn ? ', as stated,' : ''} is best ${noise}: ${figures(better)}, against ${shortly(against)} with ${what}. That is worth ${worthWords(result, choice, against, better)}; it ${delay(better, against)}${confirmedWords(best)}.`;
 }
 
-/** What does as well with the filter stated: less noise, or better resistors. */
+/** What does as well with the filter that it is held against: less noise, or better resistors. */
 function worthWords(
 	{ own, choices, tighter, judged }: Answered,
 	choice: ChoiceName,
-	stated: CellFigures,
+	against: CellFigures,
 	better: CellFigures,
 ): string {
 	const { equalNoise } = choices[choice];
 	const noise =
 		equalNoise !== null
 			? `noise of ${quantity(equalNoise, 'V', 2)} in place of ${quantity(own.sigma, 'V')} by wrong crossings`
-			: better.crossingsPerHour.all < stated.crossingsPerHour.all
-				? 'noise of less than an eighth by wrong crossings'
-				: 'nothing by wrong crossings';
-	if (tighter === null) return noise;
-	const { verdict, crossingsPerHour } = tighter.choices[choice];
-	const gained = better.passing - stated.passing;
-	const byGrade = verdict.share - stated.passing / judged;
-	const worth = byGrade * judged > gained ? 'less than' : byGrade * judged === gained ? 'as much as' : 'more than';
-	return `${noise}, and by drives ${worth} one resistor grade (${tighter.words}: ${percent(verdict.share)}, ${chancePerHour(crossingsPerHour.computed ?? Number.NaN)} an hour)`;
+			: better.crossingsPerHour.all < against.crossingsPerHour.all
+				? 'more than noise of an eighth by wrong crossings'
+				: 'no lower noise by wrong crossings';
+	const graded = tighter?.cells[choice].find((cell) => cell.sigma === own.sigma && isSameFilter(cell, against));
+	if (!tighter || !graded || tighter.judged === 0) return noise;
+	const byGrade = graded.passing / tighter.judged - better.passing / judged;
+	const worth = byGrade > 0 ? 'less than' : byGrade === 0 ? 'as much as' : 'more than';
+	return `${noise}, and by drives ${worth} one resistor grade (${tighter.words} leaves ${percent(graded.passing / tighter.judged)} within the limits)`;
 }
 
 function confirmedWords({ confirmed }: Finalist): string {

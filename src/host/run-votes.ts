@@ -40,8 +40,10 @@ export interface VotesRequest extends WorkRequest {
 	readonly sigmas: readonly number[];
 }
 
-/** Noise at which the scenario's filter is judged as well, to tell what another one is worth: falling, as shares of the scenario's. */
+/** Noise at which the scenario's filter and single readings are judged as well, to tell what another filter is worth: falling, as shares of the scenario's. */
 const noiseSteps: readonly number[] = [1, 0.84, 0.71, 0.59, 0.5, 0.42, 0.35, 0.3, 0.25, 0.21, 0.18, 0.15, 0.125];
+
+const single: Filter = { votes: 1, window: 1 };
 
 const methods = {
 	plane:
@@ -66,17 +68,19 @@ export async function runVotesInPool(request: VotesRequest, pool: Pool): Promise
 		compensation: found.of(filter).compensation,
 	});
 	const grid = filters.flatMap((filter) => sigmas.map((sigma) => cell(filter, sigma)));
-	const steps = noiseSteps.map((share) => cell(own, share * own.sigma));
+	// what the best filter may be held against, at falling noise
+	const bases = filters.filter((filter) => isSameFilter(filter, own) || isSameFilter(filter, single));
+	const steps = bases.flatMap((base) => noiseSteps.map((share) => cell(base, share * own.sigma)));
 	const work = new VotesWork(request, found.of(own), pool);
 
-	const plane = await work.plane([...grid, ...steps]);
+	const plane = await work.plane(scenario, [...grid, ...steps]);
 	const tightened = tighterResistors(scenario);
-	const tighter = tightened && (await work.full(seed, tightened.scenario, [own], found.of))[0];
+	const tighterPlane = tightened && work.isComplete ? await work.plane(tightened.scenario, grid) : null;
 	const requirement = requirementOf(scenario);
-	const choices = perChoice((_, place): Omit<ChoiceVotes, 'finalists'> & { chosen: ReturnType<typeof finalists> } => {
+	const judged = finishedUnits(plane.study).length;
+	const choices = perChoice((_, place) => {
 		const figures = cellFigures({ scenario, ...plane }, place);
 		const cells = figures.slice(0, grid.length);
-		const judged = finishedUnits(plane.study).length;
 		const chosen =
 			judged === 0
 				? []
@@ -87,13 +91,16 @@ export async function runVotesInPool(request: VotesRequest, pool: Pool): Promise
 						requirement,
 					);
 		const best = chosen.find(({ reasons }) => reasons.includes('most drives pass'));
+		const base = best === undefined ? undefined : bases.find((filter) => !isSameFilter(filter, best));
 		const ladder = figures
 			.slice(grid.length)
+			.filter((one) => base !== undefined && isSameFilter(one, base))
 			.map(({ sigma, crossingsPerHour }) => ({ sigma, perHour: crossingsPerHour.all }));
 		return {
 			cells,
 			chosen,
-			equalNoise: best === undefined || isSameFilter(best, own) ? null : equalNoise(ladder, best.predicted),
+			base: base ?? null,
+			equalNoise: best === undefined ? null : equalNoise(ladder, best.predicted),
 		};
 	});
 
@@ -101,7 +108,7 @@ export async function runVotesInPool(request: VotesRequest, pool: Pool): Promise
 	const tried = filters.filter((filter) =>
 		choiceNames.some((choice) => choices[choice].chosen.some((one) => isSameFilter(one, filter))),
 	);
-	const confirmed = await work.full(confirmationSeed, scenario, tried, found.of);
+	const confirmed = await work.full(confirmationSeed, tried, found.of);
 	const result: Omit<VotesResult, 'sentence'> = {
 		format: 'anglespread-votes',
 		formatVersion: 1,
@@ -118,7 +125,7 @@ export async function runVotesInPool(request: VotesRequest, pool: Pool): Promise
 		}),
 		requirement: { ...requirement, sentence: requirementSentence(requirement) },
 		unitsPerRun: units,
-		judged: finishedUnits(plane.study).length,
+		judged,
 		confirmationSeed,
 		own,
 		filters,
@@ -133,7 +140,14 @@ export async function runVotesInPool(request: VotesRequest, pool: Pool): Promise
 				})),
 			};
 		}),
-		tighter: tightened && tighter ? { words: tightened.words, choices: tighter.choices } : null,
+		tighter:
+			tightened && tighterPlane && work.isComplete
+				? {
+						words: tightened.words,
+						judged: finishedUnits(tighterPlane.study).length,
+						cells: perChoice((_, place) => cellFigures({ scenario: tightened.scenario, ...tighterPlane }, place)),
+					}
+				: null,
 	};
 	return { ...result, sentence: votesSentence(result) };
 }
@@ -185,10 +199,10 @@ class VotesWork {
 		this.pool = pool;
 	}
 
-	/** The scenario's drives with its own filter, their readings judged under every cell. */
-	async plane(cells: readonly Cell[]) {
+	/** A scenario's drives with its own filter, their readings judged under every cell. */
+	async plane(scenario: Scenario, cells: readonly Cell[]) {
 		const { done, found, pool, request } = this;
-		const { scenario, seed, units, signal, shardSize } = request;
+		const { seed, units, signal, shardSize } = request;
 		const study = columnsWithoutHistograms(scenario, units);
 		const cellsPerUnit = cells.length * scenario.points.length * choiceNames.length;
 		const columns = emptyCellColumns(units * cellsPerUnit);
@@ -217,12 +231,11 @@ class VotesWork {
 	/** Drives simulated in full with each filter; none where the work was cut short. */
 	async full(
 		seed: string,
-		scenario: Scenario,
 		filters: readonly Filter[],
 		of: (filter: Filter) => FoundCompensation,
 	): Promise<readonly VariantFigures[]> {
 		const { done, found, pool, request } = this;
-		const { units, signal, shardSize } = request;
+		const { scenario, units, signal, shardSize } = request;
 		if (!this.isComplete || filters.length === 0) return [];
 		const variants = filters.map((filter) => ({
 			values: { 'detection.majorityVotes': filter.votes, 'detection.majorityWindow': filter.window },
