@@ -134,7 +134,7 @@ const countWords: Readonly<Record<string, keyof KernelCounts>> = {
 const line = (label: string, figure: string): string => `  ${label.padEnd(31)}${figure}`;
 
 const row = (label: string, cells: readonly string[]): string =>
-	`  ${label.padEnd(29)}${cells.map((cell) => cell.padStart(cells.length > 3 ? 9 : 16)).join('')}`.trimEnd();
+	`  ${label.padEnd(29)}${cells.map((cell) => ` ${cell.padStart(cells.length > 3 ? 8 : 15)}`).join('')}`.trimEnd();
 
 const rate = (label: string, { median, least, most }: Spread): string =>
 	line(
