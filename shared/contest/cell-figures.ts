@@ -5,10 +5,9 @@ import { medianDifference } from '../statistics/median-difference.ts';
 import { quantileOfSorted } from '../statistics/quantile.ts';
 import { sequentialVerdict } from '../statistics/sequential-verdict.ts';
 import { unitValues } from '../study/choice-figures.ts';
-import type { StudyColumns } from '../study/merge.ts';
+import { finishedUnits, type StudyColumns } from '../study/merge.ts';
 import { perChoice } from '../study/per-choice.ts';
 import { requirementOf, unitJudge } from '../study/unit-passes.ts';
-import { finishedUnits } from '../variants/variant-figures.ts';
 import type { CellChoice, CellFigures } from './contest-result.ts';
 
 /**

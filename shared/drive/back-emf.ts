@@ -1,6 +1,7 @@
 import { realZero } from '../maths/real-zero.ts';
 import { type Circuit, radian } from './circuit.ts';
 import type { Drive } from './drive.ts';
+import type { Segment } from './segment.ts';
 
 /**
  * Trapezoidal back-EMF of the three phases against time, as straight pieces:
@@ -33,6 +34,8 @@ export class BackEmf {
 	start(circuit: Circuit, drive: Drive): void {
 		const { motor } = drive;
 		if (motor.sinusoidal) {
+			this.level.fill(0);
+			this.slope.fill(0);
 			this.nextCorner = Infinity;
 			return;
 		}
@@ -63,6 +66,18 @@ export class BackEmf {
 			}
 		}
 		this.findCorner();
+	}
+
+	/** Writes into a segment what holds from its start; all 0 of a sinusoidal back-EMF, which has no pieces. */
+	describe(segment: Segment): void {
+		const { level, slope, zero } = this;
+		const { start } = segment;
+		segment.slopeA = slope[0] as number;
+		segment.slopeB = slope[1] as number;
+		segment.slopeC = slope[2] as number;
+		segment.emfA = (level[0] as number) + segment.slopeA * (start - (zero[0] as number));
+		segment.emfB = (level[1] as number) + segment.slopeB * (start - (zero[1] as number));
+		segment.emfC = (level[2] as number) + segment.slopeC * (start - (zero[2] as number));
 	}
 
 	copyFrom(other: BackEmf): void {

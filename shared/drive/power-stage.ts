@@ -227,27 +227,8 @@ export class PowerStage {
 		segment.ringKind = this.ringKind;
 		segment.kind = this.kind;
 
-		// back-EMF at the start
-		let eA = 0;
-		let eB = 0;
-		let eC = 0;
-		let sA = 0;
-		let sB = 0;
-		let sC = 0;
-		if (!circuit.sinusoidal) {
-			sA = emf.slope[0] as number;
-			sB = emf.slope[1] as number;
-			sC = emf.slope[2] as number;
-			eA = (emf.level[0] as number) + sA * (time - (emf.zero[0] as number));
-			eB = (emf.level[1] as number) + sB * (time - (emf.zero[1] as number));
-			eC = (emf.level[2] as number) + sC * (time - (emf.zero[2] as number));
-		}
-		segment.emfA = eA;
-		segment.emfB = eB;
-		segment.emfC = eC;
-		segment.slopeA = sA;
-		segment.slopeB = sB;
-		segment.slopeC = sC;
+		emf.describe(segment);
+		const { emfA: eA, emfB: eB, emfC: eC, slopeA: sA, slopeB: sB, slopeC: sC } = segment;
 
 		// y_m(s) = A + B s + forced sinusoids + D e^{−λs}
 		const { iA, iB, iC } = this;

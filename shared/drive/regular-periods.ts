@@ -595,32 +595,12 @@ export class RegularPeriods {
 		return done;
 	}
 
-	/** The fields that every kept segment shares, beside those that its slot has; takes it. */
+	/** Fills in what the loop does not know of a kept segment; takes it. */
 	private note(segment: Segment, part: number, periodIndex: number): void {
 		const { stage } = this;
 		const { emf, history } = stage;
-		const time = segment.start;
 		const startTime = (periodIndex - stage.carrierPhase) * stage.circuit.period;
-		segment.emfA = emf.level[0] as number;
-		segment.emfB = emf.level[1] as number;
-		segment.emfC = emf.level[2] as number;
-		segment.slopeA = 0;
-		segment.slopeB = 0;
-		segment.slopeC = 0;
-		// only the open phase may be on a ramp
-		const third = openPhase[this.kind] as number;
-		const rise = emf.slope[third] as number;
-		const value = (emf.level[third] as number) + rise * (time - (emf.zero[third] as number));
-		if (third === 0) {
-			segment.emfA = value;
-			segment.slopeA = rise;
-		} else if (third === 1) {
-			segment.emfB = value;
-			segment.slopeB = rise;
-		} else {
-			segment.emfC = value;
-			segment.slopeC = rise;
-		}
+		emf.describe(segment);
 		segment.kind = this.kind;
 		// a period's start is an edge only where the one before had an off-window: the stage knows of the first
 		if (part > 0) {

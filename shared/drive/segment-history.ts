@@ -86,10 +86,12 @@ export class SegmentHistory {
 			point[zImAt] = zRe * q + zIm * c;
 		}
 		if (circuit.sinusoidal) {
-			point[turnAt] = circuit.omega * s;
-			turnInPlace(point, turnAt);
-			const c = point[turnAt] as number;
-			const q = point[turnAt + 1] as number;
+			if (!same) {
+				point[rotorTurnAt] = circuit.omega * s;
+				turnInPlace(point, rotorTurnAt);
+			}
+			const c = point[rotorTurnAt] as number;
+			const q = point[rotorTurnAt + 1] as number;
 			const wRe = segment.wRe;
 			const wIm = segment.wIm;
 			point[wReAt] = wRe * c - wIm * q;
@@ -149,7 +151,7 @@ export const wImAt = 3;
 export const decayAt0 = 4;
 export const decayAt1 = 5;
 export const secondsAt = 6;
-const turnAt = 7; // and 8
+const rotorTurnAt = 7; // and 8
 const rippleTurnAt = 9; // and 10
 
 /** Segments (2 MB) that one run's history may leave allocated for the next. */

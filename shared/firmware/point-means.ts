@@ -1,8 +1,7 @@
 import type { Scenario } from '../scenario/scenario.ts';
 import { Moments } from '../statistics/moments.ts';
 import { unitValues } from '../study/choice-figures.ts';
-import type { StudyColumns } from '../study/merge.ts';
-import { finishedUnits } from '../variants/variant-figures.ts';
+import { finishedUnits, type StudyColumns } from '../study/merge.ts';
 
 /** The population's mean angle error at one operating point and how it spreads, degrees. */
 export interface PointMean {

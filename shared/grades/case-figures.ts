@@ -3,7 +3,7 @@ import { orderStatisticInterval } from '../statistics/order-statistic-interval.t
 import { quantileOfSorted } from '../statistics/quantile.ts';
 import { type Verdict, verdict } from '../statistics/verdict.ts';
 import { choiceFigures } from '../study/choice-figures.ts';
-import { type StudyColumns, unitStates } from '../study/merge.ts';
+import { finishedUnits, type StudyColumns } from '../study/merge.ts';
 import type { StudyPlan } from '../study/plan.ts';
 import { sectorsPerHour } from '../study/sectors-per-hour.ts';
 import { crossingsIn, requirementOf, type Shortcoming, shortcomings, unitJudge } from '../study/unit-passes.ts';
@@ -14,7 +14,7 @@ export const intervalLevel = 0.95;
 
 /** One run's figures for both choices, from its columns. */
 export function caseFigures(plan: StudyPlan, study: StudyColumns, resultDigest: string): CaseFigures {
-	const finished = indicesOf(study.states, unitStates.finished);
+	const finished = finishedUnits(study);
 	return {
 		resultDigest,
 		units: { asked: study.units, finished: finished.length, failed: study.failures.length },
@@ -36,12 +36,7 @@ export function caseVerdict(
 	return verdict({ passed, failed: units.finished - passed, notSimulated: units.failed }, share, confidence);
 }
 
-function caseChoice(
-	{ scenario }: StudyPlan,
-	study: StudyColumns,
-	finished: readonly number[],
-	choice: number,
-): CaseChoice {
+function caseChoice({ scenario }: StudyPlan, study: StudyColumns, finished: Uint32Array, choice: number): CaseChoice {
 	const { share: required, confidence } = requirementOf(scenario);
 	const judge = unitJudge(scenario);
 	const counted = Object.fromEntries(shortcomings.map((name) => [name, 0])) as Record<Shortcoming, number>;
@@ -84,7 +79,7 @@ function caseChoice(
 }
 
 /** Expected crossings gone wrong a sector: all units' over all units' sectors. */
-function meanCrossings(study: StudyColumns, finished: readonly number[], point: number, choice: number): number {
+function meanCrossings(study: StudyColumns, finished: Uint32Array, point: number, choice: number): number {
 	let crossings = 0;
 	let sectors = 0;
 	for (const unit of finished) {
@@ -96,7 +91,7 @@ function meanCrossings(study: StudyColumns, finished: readonly number[], point: 
 }
 
 /** Each unit's error at the point where it is largest; a lost unit's is infinite. */
-function worstErrors(study: StudyColumns, finished: readonly number[], choice: number): CaseChoice['unitError'] {
+function worstErrors(study: StudyColumns, finished: Uint32Array, choice: number): CaseChoice['unitError'] {
 	const worst = Float64Array.from(finished, (unit) => {
 		let error = 0;
 		for (let point = 0; point < study.points; point += 1) {
@@ -125,10 +120,4 @@ function firstOf<Item, Found>(items: readonly Item[], find: (item: Item, place: 
 		if (found !== null) return found;
 	}
 	return null;
-}
-
-function indicesOf(states: Uint8Array, state: number): readonly number[] {
-	const indices: number[] = [];
-	for (let unit = 0; unit < states.length; unit += 1) if (states[unit] === state) indices.push(unit);
-	return indices;
 }

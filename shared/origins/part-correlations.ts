@@ -5,7 +5,7 @@ import type { Scenario } from '../scenario/scenario.ts';
 import { rankCorrelation } from '../statistics/rank-correlation.ts';
 import { unitValues } from '../study/choice-figures.ts';
 import { kindCountNames, kindSumNames } from '../study/columns.ts';
-import { type StudyColumns, unitStates } from '../study/merge.ts';
+import { finishedUnits, type StudyColumns } from '../study/merge.ts';
 import { partSlotWords } from './slot-words.ts';
 import { partVaries } from './spread-groups.ts';
 
@@ -39,10 +39,7 @@ export function partCorrelations(
 	study: StudyColumns,
 	point: number,
 ): PartCorrelations {
-	const finished: number[] = [];
-	study.states.forEach((state, unit) => {
-		if (state === unitStates.finished) finished.push(unit);
-	});
+	const finished = [...finishedUnits(study)];
 	const uniforms = finished.map((unit) => partUniforms(seed, unit));
 	const slots = partSlots.flatMap((_, slot) => (partVaries(scenario, slot) ? [slot] : []));
 	const perChoice = choiceNames.map((_, choice) => {

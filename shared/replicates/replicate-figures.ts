@@ -1,7 +1,7 @@
 import { choiceNames, type PerChoice } from '../drive/drive.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { cellsOf } from '../study/choice-figures.ts';
-import { type StudyColumns, unitStates } from '../study/merge.ts';
+import { finishedUnits, type StudyColumns, unitStates } from '../study/merge.ts';
 import { perChoice } from '../study/per-choice.ts';
 import { unitFigureValues } from '../study/unit-figures.ts';
 import { unitJudge } from '../study/unit-passes.ts';
@@ -24,10 +24,7 @@ export interface ReplicateFigures {
 
 export function replicateFigures(scenario: Scenario, study: StudyColumns): ReplicateFigures {
 	const judge = unitJudge(scenario);
-	const finished: number[] = [];
-	study.states.forEach((state, unit) => {
-		if (state === unitStates.finished) finished.push(unit);
-	});
+	const finished = finishedUnits(study);
 	const passing = (passes: (unit: number, choice: number) => boolean): PerChoice<number> =>
 		perChoice((_, choice) => finished.filter((unit) => passes(unit, choice)).length);
 	return {

@@ -8,7 +8,7 @@ import {
 	type MeasureName,
 	measureNames,
 } from '../study/columns.ts';
-import { type StudyColumns, unitStates } from '../study/merge.ts';
+import { begunUnits, type StudyColumns } from '../study/merge.ts';
 import type { UnitFailure } from '../study/run-shard.ts';
 import { fromBase64, toBase64 } from './base64.ts';
 import { type Check, count, list, object, text } from './shape.ts';
@@ -70,13 +70,6 @@ export function storeUnits(study: StudyColumns): StoredUnits | null {
 			return { from, counts: Array.from(counts.subarray(from, counts.findLastIndex((one) => one > 0) + 1)) };
 		}),
 	};
-}
-
-/** Units up to the last one that was done. */
-function begunUnits({ units, states }: Pick<StudyColumns, 'units' | 'states'>): number {
-	let begun = units;
-	while (begun > 0 && states[begun - 1] === unitStates.pending) begun -= 1;
-	return begun;
 }
 
 /** The units of a file; null where their columns do not fit together. */

@@ -1,6 +1,6 @@
 import { choiceNames } from '../drive/drive.ts';
 import { unitValues } from './choice-figures.ts';
-import { type StudyColumns, unitStates } from './merge.ts';
+import { finishedUnits, type StudyColumns } from './merge.ts';
 
 /** A unit, and which of its errors is meant; degrees. */
 export interface DriveNear {
@@ -22,10 +22,7 @@ export function drivesNear(
 	{ point, choice, angle, most }: { point: number; choice: number; angle: number; most: number },
 ): readonly DriveNear[] {
 	if (choice < 0 || choice >= choiceNames.length) throw new RangeError(`choice ${choice}`);
-	const finished: number[] = [];
-	for (let unit = 0; unit < study.units; unit += 1) {
-		if (study.states[unit] === unitStates.finished) finished.push(unit);
-	}
+	const finished = [...finishedUnits(study)];
 	const place = { study, finished, point, choice };
 	const [sectors, sums] = [unitValues(place, 'sectors'), unitValues(place, 'errorSum')];
 	const errors = {

@@ -76,6 +76,30 @@ export function pendingStretches(
 	return found;
 }
 
+/** Indices of the units that were simulated, rising. */
+export function finishedUnits({ states }: Pick<StudyColumns, 'states'>): Uint32Array {
+	const units = new Uint32Array(states.length);
+	let found = 0;
+	for (let unit = 0; unit < states.length; unit += 1) {
+		if (states[unit] === unitStates.finished) {
+			units[found] = unit;
+			found += 1;
+		}
+	}
+	return units.subarray(0, found);
+}
+
+/** Units up to the last one of which anything has become: in a study cut short millions of pending ones may follow. */
+export function begunUnits({ units, states }: Pick<StudyColumns, 'units' | 'states'>): number {
+	let begun = units;
+	while (begun > 0 && states[begun - 1] === unitStates.pending) begun -= 1;
+	return begun;
+}
+
+/** The units that could not be simulated, by index: shards come in any order. */
+export const failuresInOrder = ({ failures }: Pick<StudyColumns, 'failures'>): UnitFailure[] =>
+	[...failures].sort((one, other) => one.unit - other.unit);
+
 /** Counts units whose worker failed twice; nothing of them was measured. */
 export function failUnits(study: StudyColumns, from: number, to: number, message: string): void {
 	study.states.fill(unitStates.failed, from, to);

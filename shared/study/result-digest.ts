@@ -1,7 +1,7 @@
 import { choiceNames } from '../drive/drive.ts';
-import { sha256 } from '../scenario/digest.ts';
+import { digestOfAll, sha256 } from '../scenario/digest.ts';
 import { columnBytes, countNames, measureNames } from './columns.ts';
-import { type StudyColumns, unitStates } from './merge.ts';
+import { begunUnits, type StudyColumns } from './merge.ts';
 
 /**
  * SHA-256 (hex) over the SHA-256 of the states, of every column in the order it
@@ -10,9 +10,7 @@ import { type StudyColumns, unitStates } from './merge.ts';
  * one at most is copied, and a million units' counts into the same room.
  */
 export async function resultDigest(study: StudyColumns): Promise<string> {
-	// units after the last one that was done are all pending, and in a study cut short they may be millions
-	let end = study.units;
-	while (end > 0 && study.states[end - 1] === unitStates.pending) end -= 1;
+	const end = begunUnits(study);
 	const cells = end * study.points * choiceNames.length;
 	const wide = new Uint32Array(cells);
 	const digests = [await sha256(study.states.subarray(0, end))];
@@ -20,5 +18,5 @@ export async function resultDigest(study: StudyColumns): Promise<string> {
 		digests.push(await sha256(columnBytes(study.columns[name].subarray(0, cells), wide)));
 	}
 	digests.push(await sha256(columnBytes(study.histograms)));
-	return sha256(new TextEncoder().encode(digests.join('\n')));
+	return digestOfAll(digests);
 }

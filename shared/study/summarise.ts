@@ -1,6 +1,6 @@
 import { choiceVerdicts } from './choice-verdict.ts';
 import { comparisonSentence } from './comparison-sentence.ts';
-import { type StudyColumns, unitStates } from './merge.ts';
+import { failuresInOrder, finishedUnits, type StudyColumns } from './merge.ts';
 import { passingPairs } from './passing-pairs.ts';
 import type { StudyPlan } from './plan.ts';
 import { pointResult } from './point-result.ts';
@@ -50,8 +50,8 @@ interface Surroundings {
 /** The study's figures from its columns. Units count in the order of their index, so that no digit hangs on how they were shared out. */
 export function summarise(plan: StudyPlan, study: StudyColumns, surroundings: Surroundings): StudyResult {
 	const { scenario, seed, compensation } = plan;
-	const finished = indicesOf(study.states, unitStates.finished);
-	const failures = [...study.failures].sort((one, other) => one.unit - other.unit);
+	const finished = finishedUnits(study);
+	const failures = failuresInOrder(study);
 	const { rule, ceiling } = surroundings.stopping ?? { rule: { rule: 'number' }, ceiling: study.units };
 	const isSequential = rule.rule === 'decided';
 	// figures on the way have no digest, and are not waited for
@@ -91,16 +91,4 @@ export function summarise(plan: StudyPlan, study: StudyColumns, surroundings: Su
 		comparison: { ...comparison, sentence: comparisonSentence(comparison, level) },
 		points: scenario.points.map((_, point) => pointResult({ scenario, study, finished, point, level, resamples })),
 	};
-}
-
-function indicesOf(states: Uint8Array, state: number): Uint32Array {
-	const indices = new Uint32Array(states.length);
-	let found = 0;
-	for (let unit = 0; unit < states.length; unit += 1) {
-		if (states[unit] === state) {
-			indices[found] = unit;
-			found += 1;
-		}
-	}
-	return indices.subarray(0, found);
 }

@@ -5,7 +5,7 @@ import { quantileOfSorted } from '../statistics/quantile.ts';
 import { type Verdict, verdict } from '../statistics/verdict.ts';
 import { unitValues } from '../study/choice-figures.ts';
 import { computedRate } from '../study/computed-rate.ts';
-import { type StudyColumns, unitStates } from '../study/merge.ts';
+import { finishedUnits, type StudyColumns } from '../study/merge.ts';
 import { perChoice } from '../study/per-choice.ts';
 import { rateFigure } from '../study/rate-figure.ts';
 import type { ChoiceFigures, ComputedRate, RateFigure } from '../study/result.ts';
@@ -58,14 +58,7 @@ export function variantFigures(scenario: Scenario, study: StudyColumns): Variant
 	};
 }
 
-/** Indices of the units that were simulated, rising. */
-export function finishedUnits({ states }: StudyColumns): readonly number[] {
-	const units: number[] = [];
-	for (let unit = 0; unit < states.length; unit += 1) if (states[unit] === unitStates.finished) units.push(unit);
-	return units;
-}
-
-function choiceOf(scenario: Scenario, study: StudyColumns, finished: readonly number[], choice: number): VariantChoice {
+function choiceOf(scenario: Scenario, study: StudyColumns, finished: Uint32Array, choice: number): VariantChoice {
 	const { share, confidence } = requirementOf(scenario);
 	const judge = unitJudge(scenario);
 	const passed = finished.filter((unit) => judge.passes(study.columns, unit, choice)).length;
@@ -112,7 +105,7 @@ export function hourlyMean({ points }: Scenario, figures: readonly (number | nul
 function pointOf(
 	scenario: Scenario,
 	study: StudyColumns,
-	finished: readonly number[],
+	finished: Uint32Array,
 	point: number,
 	choice: number,
 ): VariantPoint {

@@ -1,9 +1,9 @@
 import { choiceNames } from '../drive/drive.ts';
 import type { Scenario } from '../scenario/scenario.ts';
-import type { StudyColumns } from '../study/merge.ts';
+import { finishedUnits, type StudyColumns } from '../study/merge.ts';
 import { sectorsPerHour } from '../study/sectors-per-hour.ts';
 import { requirementOf, unitJudge } from '../study/unit-passes.ts';
-import { finishedUnits, hourlyMean } from '../variants/variant-figures.ts';
+import { hourlyMean } from '../variants/variant-figures.ts';
 import type { Cell } from './cell.ts';
 import type { CellColumns } from './run-votes.ts';
 import type { CellFigures } from './votes-result.ts';
@@ -20,7 +20,7 @@ interface Plane {
 
 /** One choice's figures of every cell, in their order. @param choice index into choiceNames */
 export function cellFigures({ scenario, study, cells, columns }: Plane, choice: number): readonly CellFigures[] {
-	const finished = finishedUnits(study);
+	const finished = [...finishedUnits(study)];
 	const { points } = scenario;
 	const judge = unitJudge(scenario);
 	const hours = points.map((point) => sectorsPerHour(scenario, point));

@@ -1,4 +1,4 @@
-import { scenarioDigest, sha256 } from '../../shared/scenario/digest.ts';
+import { digestOfAll, scenarioDigest } from '../../shared/scenario/digest.ts';
 import type { Scenario } from '../../shared/scenario/scenario.ts';
 import { warnings as scenarioWarnings } from '../../shared/scenario/warnings.ts';
 import type { Provenance } from '../../shared/study/result.ts';
@@ -24,6 +24,3 @@ export async function provenanceOf({ scenario, found, digests, ...ground }: Grou
 		warnings: [...scenarioWarnings(scenario), ...found.warnings],
 	};
 }
-
-export const digestOfAll = (digests: readonly string[]): Promise<string> =>
-	sha256(new TextEncoder().encode(digests.join('\n')));

@@ -3,10 +3,11 @@ import type { CellFigures, ContestResult } from '../../shared/contest/contest-re
 import { contestSentence } from '../../shared/contest/contest-sentence.ts';
 import type { Axis } from '../../shared/range/axis.ts';
 import { type Setting, settingProblems, variantAt } from '../../shared/range/setting.ts';
+import { digestOfAll } from '../../shared/scenario/digest.ts';
 
 import type { Scenario } from '../../shared/scenario/scenario.ts';
 import { looks } from '../../shared/study/looks.ts';
-import { failUnits, mergeShard, type StudyColumns } from '../../shared/study/merge.ts';
+import { failUnits, failuresInOrder, mergeShard, type StudyColumns } from '../../shared/study/merge.ts';
 import type { Provenance } from '../../shared/study/result.ts';
 import { resultDigest } from '../../shared/study/result-digest.ts';
 import { requirementOf } from '../../shared/study/unit-passes.ts';
@@ -17,7 +18,7 @@ import { figuresLevel } from '../../shared/variants/variant-figures.ts';
 import { findCompensation } from './find-compensation.ts';
 import { onOwnWorkers } from './on-own-workers.ts';
 import type { Pool } from './pool.ts';
-import { digestOfAll, provenanceOf } from './provenance.ts';
+import { provenanceOf } from './provenance.ts';
 import { settingsOf } from './run-range.ts';
 import { columnsWithoutHistograms, type WorkProgress } from './run-variants.ts';
 import { silenceLimitOf } from './silence-limit.ts';
@@ -78,7 +79,7 @@ export async function runContestInPool(request: ContestRequest, pool: Pool): Pro
 				...ground,
 				...ending,
 				units: progressOf(runnable),
-				failures: runnable.flatMap(({ study }) => [...study.failures].sort((one, other) => one.unit - other.unit)),
+				failures: runnable.flatMap(({ study }) => failuresInOrder(study)),
 			},
 			requirement: { ...requirement, sentence: requirementSentence(requirement) },
 			point: scenario.points[point]?.name ?? '',

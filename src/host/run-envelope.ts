@@ -13,7 +13,7 @@ import { strengthOf } from '../../shared/envelope/fraction.ts';
 import { worstOf } from '../../shared/envelope/worst.ts';
 import type { OperatingPoint, Scenario } from '../../shared/scenario/scenario.ts';
 import { verdict } from '../../shared/statistics/verdict.ts';
-import type { StudyColumns } from '../../shared/study/merge.ts';
+import { failuresInOrder, finishedUnits, type StudyColumns } from '../../shared/study/merge.ts';
 import { perChoice } from '../../shared/study/per-choice.ts';
 import { resultDigest } from '../../shared/study/result-digest.ts';
 import type { UnitFailure } from '../../shared/study/run-shard.ts';
@@ -21,7 +21,7 @@ import { requirementOf } from '../../shared/study/unit-passes.ts';
 import { requirementSentence } from '../../shared/study/verdict-sentence.ts';
 import { passesOf } from '../../shared/variants/passes.ts';
 import { variantScenario } from '../../shared/variants/variant.ts';
-import { figuresLevel, finishedUnits, variantFigures } from '../../shared/variants/variant-figures.ts';
+import { figuresLevel, variantFigures } from '../../shared/variants/variant-figures.ts';
 import { variantMethods } from '../../shared/variants/variant-methods.ts';
 import { type FoundCompensation, failUncompensated, findCompensation } from './find-compensation.ts';
 import { onOwnWorkers } from './on-own-workers.ts';
@@ -154,7 +154,7 @@ class CornerRuns {
 				}
 			}
 			for (const unit of finishedUnits(study)) this.finished[unit] = (this.finished[unit] as number) + 1;
-			this.failures.push(...[...study.failures].sort((one, other) => one.unit - other.unit));
+			this.failures.push(...failuresInOrder(study));
 			this.digests.push(await resultDigest(study));
 		}
 	}

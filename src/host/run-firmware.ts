@@ -7,21 +7,20 @@ import type { NumberRecord } from '../../shared/parameters/parameter.ts';
 import { parameter } from '../../shared/parameters/parameters.ts';
 import type { Scenario } from '../../shared/scenario/scenario.ts';
 import { mcnemar } from '../../shared/statistics/mcnemar.ts';
-import type { StudyColumns } from '../../shared/study/merge.ts';
+import { finishedUnits, type StudyColumns } from '../../shared/study/merge.ts';
 import { perChoice } from '../../shared/study/per-choice.ts';
-import { resultDigest } from '../../shared/study/result-digest.ts';
-import type { UnitFailure } from '../../shared/study/run-shard.ts';
 import { requirementOf } from '../../shared/study/unit-passes.ts';
 import { requirementSentence } from '../../shared/study/verdict-sentence.ts';
 import { passesOf } from '../../shared/variants/passes.ts';
 import type { Variant } from '../../shared/variants/variant.ts';
-import { figuresLevel, finishedUnits, variantFigures } from '../../shared/variants/variant-figures.ts';
+import { figuresLevel, variantFigures } from '../../shared/variants/variant-figures.ts';
 import { variantMethods } from '../../shared/variants/variant-methods.ts';
-import { failUncompensated, findCompensation } from './find-compensation.ts';
+import { CountedWork } from './counted-work.ts';
+import { findCompensation } from './find-compensation.ts';
 import { onOwnWorkers } from './on-own-workers.ts';
 import type { Pool } from './pool.ts';
 import { provenanceOf } from './provenance.ts';
-import { runVariantsInPool, type WorkProgress } from './run-variants.ts';
+import { runVariantsInPool } from './run-variants.ts';
 import { silenceLimitOf } from './silence-limit.ts';
 import { onTopOf, type WorkRequest } from './work-request.ts';
 
@@ -160,16 +159,13 @@ function confirmation(
 }
 
 /** Runs of the scenario's drives under given tunings, and what became of their units. */
-class TuningRuns {
-	readonly failures: UnitFailure[] = [];
-	readonly digests: string[] = [];
-	isComplete = true;
-	done: WorkProgress = { asked: 0, finished: 0, failed: 0 };
+class TuningRuns extends CountedWork {
 	private readonly request: FirmwareRequest;
 	private readonly found: { readonly compensation: PerChoice<number>; readonly failure?: string | undefined };
 	private readonly pool: Pool;
 
 	constructor(request: FirmwareRequest, found: TuningRuns['found'], pool: Pool) {
+		super();
 		this.request = request;
 		this.found = found;
 		this.pool = pool;
@@ -192,16 +188,7 @@ class TuningRuns {
 			pool,
 		);
 		this.isComplete &&= isComplete;
-		let { asked, finished, failed } = done;
-		for (const study of studies) {
-			asked += units;
-			failUncompensated(study, units, found.failure);
-			finished += finishedUnits(study).length;
-			failed += study.failures.length;
-			this.failures.push(...[...study.failures].sort((one, other) => one.unit - other.unit));
-			this.digests.push(await resultDigest(study));
-		}
-		this.done = { asked, finished, failed };
+		await this.count(studies, found.failure);
 		return studies;
 	}
 }

@@ -1,5 +1,5 @@
 import type { Scenario } from '../../shared/scenario/scenario.ts';
-import { failUnits, mergeShard, studyFor, unitStates } from '../../shared/study/merge.ts';
+import { failUnits, finishedUnits, mergeShard, studyFor } from '../../shared/study/merge.ts';
 import type { UnitRecord } from '../../shared/study/point-change.ts';
 import { pointPlan } from '../../shared/study/point-plan.ts';
 import type { PointResult } from '../../shared/study/result.ts';
@@ -58,7 +58,7 @@ export async function runPreviewInPool(request: PreviewRequest, pool: Pool): Pro
 	const plan = pointPlan(scenario, point, { seed, compensation: found.compensation, starts: 1 });
 	const study = studyFor(plan.scenario, units);
 	const preview = (isComplete: boolean): Preview | null => {
-		const finished = study.states.reduce((sum, state) => sum + (state === unitStates.finished ? 1 : 0), 0);
+		const finished = finishedUnits(study).length;
 		if (finished === 0) return null;
 		const figures = summarise(plan, study, {
 			scenarioDigest: '',

@@ -4,7 +4,7 @@ import type { RangeResult, RangeValue, SlowestOfChoice, SlowestSpeed } from '../
 import { rangeSentence } from '../../shared/range/range-sentence.ts';
 import { type Ranging, retunedScenario, type Setting, variantAt } from '../../shared/range/setting.ts';
 import { type Bracket, bracket, nextSpeed } from '../../shared/range/slowest.ts';
-import type { StudyColumns } from '../../shared/study/merge.ts';
+import { failuresInOrder, type StudyColumns } from '../../shared/study/merge.ts';
 import { resultDigest } from '../../shared/study/result-digest.ts';
 import type { UnitFailure } from '../../shared/study/run-shard.ts';
 import { requirementOf } from '../../shared/study/unit-passes.ts';
@@ -157,7 +157,7 @@ class Looks {
 			const varied = variantScenario(scenario, variants[place] as Variant);
 			this.values.push({ at, isSearched, compensation, ...variantFigures(varied, study) });
 			this.passes.push(passesOf(varied, study));
-			this.failures.push(...[...study.failures].sort((one, other) => one.unit - other.unit));
+			this.failures.push(...failuresInOrder(study));
 		}
 		for (const study of studies) this.digests.push(await resultDigest(study));
 		this.done = this.units();

@@ -8,7 +8,7 @@ import {
 	summariseReplicates,
 } from '../../shared/replicates/summarise-replicates.ts';
 import type { Draws } from '../../shared/sampling/draws.ts';
-import { type StudyColumns, unitStates } from '../../shared/study/merge.ts';
+import { failuresInOrder, finishedUnits, type StudyColumns } from '../../shared/study/merge.ts';
 import type { StudyPlan } from '../../shared/study/plan.ts';
 import { resultDigest } from '../../shared/study/result-digest.ts';
 import { requirementOf } from '../../shared/study/unit-passes.ts';
@@ -38,8 +38,8 @@ export async function runReplicatesInPool(request: ReplicatesRequest, pool: Pool
 			shardSize,
 			summarise: async (plan: StudyPlan, study: StudyColumns) => ({
 				compensation: plan.compensation,
-				finished: study.states.reduce((sum, state) => sum + (state === unitStates.finished ? 1 : 0), 0),
-				failures: study.failures,
+				finished: finishedUnits(study).length,
+				failures: failuresInOrder(study),
 				digest: await resultDigest(study),
 				figures: replicateFigures(scenario, study),
 			}),
@@ -50,9 +50,7 @@ export async function runReplicatesInPool(request: ReplicatesRequest, pool: Pool
 	if (first === undefined) throw new RangeError(`${replicates} replicates`);
 	const whole: readonly ReplicateFigures[] = results.map(({ figures }) => figures).filter(({ isWhole }) => isWhole);
 	const failures = results.flatMap((replicate, place) =>
-		replicate.failures
-			.map(({ unit, message }) => ({ unit: place * units + unit, message }))
-			.sort((one, other) => one.unit - other.unit),
+		replicate.failures.map(({ unit, message }) => ({ unit: place * units + unit, message })),
 	);
 	const stated = { kind, replicates: { asked: replicates, finished: whole.length }, units };
 	const provenance = await provenanceOf({

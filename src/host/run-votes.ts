@@ -1,19 +1,12 @@
 import { choiceNames } from '../../shared/drive/drive.ts';
-import { sha256 } from '../../shared/scenario/digest.ts';
+import { digestOfAll, sha256 } from '../../shared/scenario/digest.ts';
 import type { Scenario } from '../../shared/scenario/scenario.ts';
-import { failUnits, mergeShard, type StudyColumns } from '../../shared/study/merge.ts';
+import { failUnits, finishedUnits, mergeShard } from '../../shared/study/merge.ts';
 import { perChoice } from '../../shared/study/per-choice.ts';
 import type { StudyPlan } from '../../shared/study/plan.ts';
-import { resultDigest } from '../../shared/study/result-digest.ts';
-import type { UnitFailure } from '../../shared/study/run-shard.ts';
 import { requirementOf } from '../../shared/study/unit-passes.ts';
 import { requirementSentence } from '../../shared/study/verdict-sentence.ts';
-import {
-	figuresLevel,
-	finishedUnits,
-	type VariantFigures,
-	variantFigures,
-} from '../../shared/variants/variant-figures.ts';
+import { figuresLevel, type VariantFigures, variantFigures } from '../../shared/variants/variant-figures.ts';
 import { variantMethods } from '../../shared/variants/variant-methods.ts';
 import { type Cell, type Filter, isSameFilter } from '../../shared/votes/cell.ts';
 import { cellFigures } from '../../shared/votes/cell-figures.ts';
@@ -23,11 +16,12 @@ import { type CellColumns, cellColumns, emptyCellColumns } from '../../shared/vo
 import { tighterResistors } from '../../shared/votes/tighter-resistors.ts';
 import type { ChoiceVotes, VotesResult } from '../../shared/votes/votes-result.ts';
 import { votesSentence } from '../../shared/votes/votes-sentence.ts';
-import { type FoundCompensation, failUncompensated, findCompensations } from './find-compensation.ts';
+import { CountedWork } from './counted-work.ts';
+import { type FoundCompensation, findCompensations } from './find-compensation.ts';
 import { onOwnWorkers } from './on-own-workers.ts';
 import type { Pool } from './pool.ts';
 import { provenanceOf } from './provenance.ts';
-import { columnsWithoutHistograms, runVariantsInPool, type WorkProgress } from './run-variants.ts';
+import { columnsWithoutHistograms, runVariantsInPool } from './run-variants.ts';
 import { silenceLimitOf } from './silence-limit.ts';
 import { onTopOf, type WorkRequest } from './work-request.ts';
 
@@ -159,9 +153,14 @@ export const ownFilter = ({ values }: Scenario): Filter & { readonly sigma: numb
 	sigma: values['noise.sigma'] as number,
 });
 
-const withFilter = (scenario: Scenario, { votes, window }: Filter): Scenario => ({
+const filterValues = ({ votes, window }: Filter) => ({
+	'detection.majorityVotes': votes,
+	'detection.majorityWindow': window,
+});
+
+const withFilter = (scenario: Scenario, filter: Filter): Scenario => ({
 	...scenario,
-	values: { ...scenario.values, 'detection.majorityVotes': votes, 'detection.majorityWindow': window },
+	values: { ...scenario.values, ...filterValues(filter) },
 });
 
 /** What the firmware takes off with each filter. */
@@ -184,16 +183,13 @@ async function compensations(
 }
 
 /** The runs one after another, and what became of their units. */
-class VotesWork {
-	readonly failures: UnitFailure[] = [];
-	readonly digests: string[] = [];
-	isComplete = true;
-	done: WorkProgress = { asked: 0, finished: 0, failed: 0 };
+class VotesWork extends CountedWork {
 	private readonly request: VotesRequest;
 	private readonly found: FoundCompensation;
 	private readonly pool: Pool;
 
 	constructor(request: VotesRequest, found: FoundCompensation, pool: Pool) {
+		super();
 		this.request = request;
 		this.found = found;
 		this.pool = pool;
@@ -224,7 +220,7 @@ class VotesWork {
 				tell({ asked: units, finished: Math.max(0, now - study.failures.length), failed: study.failures.length }),
 		});
 		this.digests.push(await columnsDigest(columns));
-		await this.count([study]);
+		await this.count([study], this.found.failure);
 		return { study, columns, cells };
 	}
 
@@ -238,7 +234,7 @@ class VotesWork {
 		const { scenario, units, signal, shardSize } = request;
 		if (!this.isComplete || filters.length === 0) return [];
 		const variants = filters.map((filter) => ({
-			values: { 'detection.majorityVotes': filter.votes, 'detection.majorityWindow': filter.window },
+			values: filterValues(filter),
 			compensation: of(filter).compensation,
 		}));
 		const plan = { scenario, seed, compensation: found.compensation };
@@ -247,27 +243,14 @@ class VotesWork {
 			pool,
 		);
 		this.isComplete &&= isComplete;
-		await this.count(studies);
+		await this.count(studies, found.failure);
 		return isComplete
 			? studies.map((study, place) => variantFigures(withFilter(scenario, filters[place] as Filter), study))
 			: [];
-	}
-
-	private async count(studies: readonly StudyColumns[]): Promise<void> {
-		let { asked, finished, failed } = this.done;
-		for (const study of studies) {
-			asked += study.units;
-			failUncompensated(study, study.units, this.found.failure);
-			finished += finishedUnits(study).length;
-			failed += study.failures.length;
-			this.failures.push(...[...study.failures].sort((one, other) => one.unit - other.unit));
-			this.digests.push(await resultDigest(study));
-		}
-		this.done = { asked, finished, failed };
 	}
 }
 
 async function columnsDigest(columns: CellColumns): Promise<string> {
 	const digests = await Promise.all(cellColumns.map((name) => sha256(new Uint8Array(columns[name].buffer))));
-	return sha256(new TextEncoder().encode(digests.join('\n')));
+	return digestOfAll(digests);
 }

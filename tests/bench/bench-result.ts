@@ -1,7 +1,6 @@
 import type { Cost } from './cost-table.ts';
 import type { Grown } from './growth-bench.ts';
 import type { KernelCounts } from './kernel-counts.ts';
-import type { Machine } from './machine.ts';
 import type { PageBenchResult } from './page/page-result.ts';
 import type { Spread } from './spread.ts';
 import type { StartResult } from './start-bench.ts';
@@ -17,7 +16,6 @@ export interface BenchParts {
 
 /** What `npm run bench` measures of the engine: medians with their extremes. A rate is in PWM periods per second, both choices and warm-up counted. */
 export interface BenchResult {
-	readonly machine: Machine;
 	readonly repetitions: number;
 	/** What the rates and the race are for. */
 	readonly scenario: string;

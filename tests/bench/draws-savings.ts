@@ -5,12 +5,11 @@ import type { Scenario } from '../../shared/scenario/scenario.ts';
 import { medianUnbiasedQuantile } from '../../shared/statistics/median-unbiased-quantile.ts';
 import { Moments } from '../../shared/statistics/moments.ts';
 import { cellsOf } from '../../shared/study/choice-figures.ts';
-import type { StudyColumns } from '../../shared/study/merge.ts';
+import { finishedUnits, type StudyColumns } from '../../shared/study/merge.ts';
 import { perChoice } from '../../shared/study/per-choice.ts';
 import { pointPlan } from '../../shared/study/point-plan.ts';
 import { unitFigureValues } from '../../shared/study/unit-figures.ts';
 import { unitJudge } from '../../shared/study/unit-passes.ts';
-import { finishedUnits } from '../../shared/variants/variant-figures.ts';
 import { choiceWords } from '../../shared/words/names.ts';
 import type { Pool } from '../../src/host/pool.ts';
 import { runPlansInPool } from '../../src/host/run-plans.ts';
@@ -108,7 +107,7 @@ function unitsOf(scenario: Scenario, study: StudyColumns, choice: number): reado
 	const means = unitFigureValues(study.columns, cells, 'mean');
 	const errors = unitFigureValues(study.columns, cells, 'error95');
 	const judge = unitJudge(scenario);
-	return finished.map((unit, i) => ({
+	return Array.from(finished, (unit, i) => ({
 		mean: means[i] as number,
 		error: errors[i] as number,
 		passes: judge.passes(study.columns, unit, choice),

@@ -6,7 +6,6 @@ import type { BenchResult } from './bench-result.ts';
 import { costTable } from './cost-table.ts';
 import { demoFiles, demoScenario } from './demos.ts';
 import type { kernelCounts } from './kernel-counts.ts';
-import { machine } from './machine.ts';
 import { odexDeviation } from './odex-deviation.ts';
 import { race } from './odex-race.ts';
 import { planOf } from './plan-of.ts';
@@ -77,7 +76,6 @@ export async function engineBench(
 
 		say('comparing odex with the reference boards …');
 		return {
-			machine: machine(),
 			repetitions,
 			scenario: plan.scenario.name,
 			oneWorker: spread(rates.one),

@@ -63,6 +63,15 @@ async function throughTime<T>(promise: Promise<T>): Promise<T> {
 	return promise;
 }
 
+/** A job that is to fail nowhere, over so many indices. */
+const quiet = (to: number): Job<'units'> => ({
+	name: 'units',
+	input: {} as never,
+	to,
+	onShard: () => {},
+	onFailure: () => expect.unreachable(),
+});
+
 /** Runs 0 … 99 in shards of 10 and returns what the pool said. */
 async function runHundred(host: WorkerHost, changes: Partial<Job<'units'>> = {}, workers = 2) {
 	const done: [number, number][] = [];
@@ -145,13 +154,7 @@ test('after a cancelled job the pool does the next one, on fresh workers', async
 	const host = madeUpHost(() => (isStuck ? new Promise<void>(() => {}) : pause(1)));
 	const pool = createPool(host, 2);
 	const cancel = new AbortController();
-	const job = {
-		name: 'units' as const,
-		input: {} as never,
-		to: 4,
-		onShard: () => {},
-		onFailure: () => expect.unreachable(),
-	};
+	const job = quiet(4);
 	const first = pool.run({ ...job, signal: cancel.signal });
 	await vi.advanceTimersByTimeAsync(10);
 	cancel.abort();
@@ -194,15 +197,7 @@ test('workers warmed beforehand are the ones that work, and one that did not com
 	pool.warm();
 	await vi.advanceTimersByTimeAsync(5);
 	expect(host.spawned()).toBe(2);
-	await throughTime(
-		pool.run<'units'>({
-			name: 'units',
-			input: {} as never,
-			to: 4,
-			onShard: () => {},
-			onFailure: () => expect.unreachable(),
-		}),
-	);
+	await throughTime(pool.run(quiet(4)));
 	expect(host.spawned()).toBe(2);
 	pool.close();
 
@@ -218,15 +213,7 @@ test('workers warmed beforehand are the ones that work, and one that did not com
 	const second = createPool(failing);
 	second.warm();
 	await vi.advanceTimersByTimeAsync(5);
-	await throughTime(
-		second.run<'units'>({
-			name: 'units',
-			input: {} as never,
-			to: 1,
-			onShard: () => {},
-			onFailure: () => expect.unreachable(),
-		}),
-	);
+	await throughTime(second.run(quiet(1)));
 	expect(tries).toBe(2);
 	second.close();
 });

@@ -174,7 +174,7 @@ export class Detector {
 	 * decides what follows from it, shortens the segment if need be, and scans on.
 	 */
 	scan(stage: PowerStage): boolean {
-		// a segment of no length has no slot in the history
+		// a segment of no length is not in the history
 		if (!this.wanted || stage.length === 0 || stage.periodIndex < this.period) return false;
 		this.enterPeriod(stage);
 		return this.scanSegment(stage.history, stage.history.count);
