@@ -34,8 +34,7 @@ export class BackEmf {
 	start(circuit: Circuit, drive: Drive): void {
 		const { motor } = drive;
 		if (motor.sinusoidal) {
-			this.level.fill(0);
-			this.slope.fill(0);
+			for (const cells of [this.level, this.slope, this.zero, this.half, this.onRamp, this.first]) cells.fill(0);
 			this.nextCorner = Infinity;
 			return;
 		}
@@ -78,6 +77,22 @@ export class BackEmf {
 		segment.emfA = (level[0] as number) + segment.slopeA * (start - (zero[0] as number));
 		segment.emfB = (level[1] as number) + segment.slopeB * (start - (zero[1] as number));
 		segment.emfC = (level[2] as number) + segment.slopeC * (start - (zero[2] as number));
+	}
+
+	/** Back-EMF of phase k when that of phase `other` is at its `zero`, if the pieces of both held then, V: the same in every turn to the last bit. */
+	levelAtZeroOf(k: number, other: number): number {
+		const { first, half } = this;
+		const since =
+			(first[other] as number) - (first[k] as number) + ((half[other] as number) - (half[k] as number)) * this.halfTurn;
+		return (this.level[k] as number) + (this.slope[k] as number) * since;
+	}
+
+	/** Which of its four pieces each phase is on. */
+	get piecesCode(): number {
+		const { onRamp, half } = this;
+		let code = 0;
+		for (let k = 0; k < 3; k++) code = 4 * code + 2 * (onRamp[k] as number) + ((half[k] as number) & 1);
+		return code;
 	}
 
 	copyFrom(other: BackEmf): void {

@@ -176,6 +176,11 @@ export class ConductionMode {
 		return phase === 0 ? this.uA1 : phase === 1 ? this.uB1 : this.uC1;
 	}
 
+	/** Weight of phase k's back-EMF in v_n. */
+	neutralEmf(k: number): number {
+		return k === 0 ? this.neutralEmfA : k === 1 ? this.neutralEmfB : this.neutralEmfC;
+	}
+
 	/** The node's drive in this mode, computed on first use. */
 	node(circuit: CircuitConstants, index: number): NodeDrive {
 		const node = this.nodes[index] as NodeDrive;

@@ -2,13 +2,13 @@ import cosine from '@stdlib/math-base-special-cos';
 import sine from '@stdlib/math-base-special-sin';
 import { decayInPlace } from '../maths/decay.ts';
 import { realZero } from '../maths/real-zero.ts';
-import { turnInPlace } from '../maths/small-angle.ts';
+import { turnInPlace } from '../maths/turn.ts';
 import { BackEmf } from './back-emf.ts';
 import { type Circuit, radian } from './circuit.ts';
 import { highPhase, lowPhase } from './commutation-table.ts';
 import { type ConductionMode, highDiode, highSwitch, lowDiode, lowSwitch, open, type Tie } from './conduction-mode.ts';
 import type { Chopping, Drive } from './drive.ts';
-import { RegularPeriods } from './regular-periods.ts';
+import { RegularPeriods } from './regular/regular-periods.ts';
 import type { Segment } from './segment.ts';
 import { SegmentHistory } from './segment-history.ts';
 
@@ -83,15 +83,15 @@ export class PowerStage {
 	/** Parts of a whole period at the present duty, in their order. */
 	private partNames: readonly WindowPart[] = [];
 	/** What `mark` keeps. */
-	private readonly marked = new Float64Array(12);
+	private readonly marked = new Float64Array(14);
 	private markedCount = 0;
 	/** Whole periods were run in one go: ties are worked out when the careful way goes on from here. */
 	private untied = false;
 	/** Phasors of bus ripple and electrical angle, now. */
 	zRe = realZero;
 	zIm = realZero;
-	private wRe = realZero;
-	private wIm = realZero;
+	wRe = realZero;
+	wIm = realZero;
 	/** The same at the end of the segment in hand, and the modal currents at both ends. */
 	private zReEnd = realZero;
 	private zImEnd = realZero;
@@ -102,7 +102,9 @@ export class PowerStage {
 	private y0End = realZero;
 	private y1End = realZero;
 	/** Longest segment where the work's integral is a quadrature (sinusoidal back-EMF), s. */
-	private longest = realZero;
+	longest = realZero;
+	/** Whether edges ring. */
+	rings = false;
 	ringTime = realZero;
 	ringPeriod = 0;
 	ringEdge = 0;
@@ -166,6 +168,7 @@ export class PowerStage {
 			}
 			this.longest = 0.25 / fastest;
 		}
+		this.rings = drive.noise.ringAmplitude !== 0;
 		this.ringTime = -Infinity;
 		this.ringPeriod = this.ringEdge = this.ringKind = 0;
 		this.part = 'on';
@@ -368,7 +371,7 @@ export class PowerStage {
 		return this.tieOfLow(this.partNames[part] as WindowPart, open);
 	}
 
-	/** After `periods` whole periods from the present one's start; `state`: the three currents (A), ripple phasor, work done (J). */
+	/** After `periods` whole periods from the present one's start; `state`: the three currents (A), ripple phasor, work done (J), rotor phasor. */
 	land(periods: number, state: Float64Array): void {
 		this.iA = state[0] as number;
 		this.iB = state[1] as number;
@@ -376,6 +379,8 @@ export class PowerStage {
 		this.zRe = state[3] as number;
 		this.zIm = state[4] as number;
 		this.work += state[5] as number;
+		this.wRe = state[6] as number;
+		this.wIm = state[7] as number;
 		this.boundary = 'gate';
 		this.enterPeriod(this.periodIndex + periods, this.duty < 1);
 		this.untied = true;
@@ -397,6 +402,8 @@ export class PowerStage {
 		marked[9] = this.ringKind;
 		marked[10] = this.zRe;
 		marked[11] = this.zIm;
+		marked[12] = this.wRe;
+		marked[13] = this.wIm;
 	}
 
 	/** Back to the start of the period that was marked. */
@@ -411,12 +418,14 @@ export class PowerStage {
 		this.iC = marked[4] as number;
 		this.work = marked[5] as number;
 		this.ringTime = marked[6] as number;
-		this.history.count = this.markedCount;
+		this.history.takeBack(this.markedCount);
 		this.ringPeriod = (marked[7] as number) | 0;
 		this.ringEdge = (marked[8] as number) | 0;
 		this.ringKind = (marked[9] as number) | 0;
 		this.zRe = marked[10] as number;
 		this.zIm = marked[11] as number;
+		this.wRe = marked[12] as number;
+		this.wIm = marked[13] as number;
 		this.boundary = 'gate';
 		this.retie();
 	}
@@ -455,6 +464,7 @@ export class PowerStage {
 		this.wRe = other.wRe;
 		this.wIm = other.wIm;
 		this.longest = other.longest;
+		this.rings = other.rings;
 		this.ringTime = other.ringTime;
 		this.ringPeriod = other.ringPeriod;
 		this.ringEdge = other.ringEdge;

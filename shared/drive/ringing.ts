@@ -1,7 +1,6 @@
-import cosine from '@stdlib/math-base-special-cos';
-import exp from '@stdlib/math-base-special-exp';
-import sine from '@stdlib/math-base-special-sin';
+import { decayInPlace } from '../maths/decay.ts';
 import { realZero } from '../maths/real-zero.ts';
+import { turnInPlace } from '../maths/turn.ts';
 import { radian } from './circuit.ts';
 import { highPhase, lowPhase, openPhase } from './commutation-table.ts';
 import { type ConductionMode, highDiode, lowDiode } from './conduction-mode.ts';
@@ -10,6 +9,9 @@ import type { NoiseSource } from './noise.ts';
 
 /** Ringing older than this many of its decays (e⁻⁴⁰ = 4·10⁻¹⁸ of its amplitude) is nothing. */
 export const ringDecays = 40;
+
+/** Evaluations that are remembered: a node's look-back over a few segments. */
+const memory = 8;
 
 /**
  * Ringing of the chopped terminal after each PWM edge, as the model states it:
@@ -32,6 +34,13 @@ export class Ringing {
 	private seenPeriod = -1;
 	private seenEdge = -1;
 	private edgePhase = realZero;
+	/** The last few ages asked for, of which edge (2·period + edge), and what came out: both nodes of a reading ask for the same. */
+	private readonly ages = new Float64Array(memory);
+	private readonly edges = new Int32Array(memory);
+	private readonly res = new Float64Array(memory);
+	private readonly ims = new Float64Array(memory);
+	private newest = 0;
+	private readonly cells = new Float64Array(3);
 	private highSign = 0;
 	private lowSign = 0;
 
@@ -46,6 +55,7 @@ export class Ringing {
 		this.spread = n.ringPhaseSpread * radian;
 		this.noise = noise;
 		this.seenPeriod = this.seenEdge = -1;
+		this.edges.fill(-1);
 		// high-side and complementary: the + phase by r; low-side: the − phase by −r; both: r and −r
 		this.highSign = inverter.chopping === 'low-side' ? 0 : 1;
 		this.lowSign = inverter.chopping === 'low-side' || inverter.chopping === 'both' ? -1 : 0;
@@ -54,15 +64,33 @@ export class Ringing {
 	/** Complex ringing `age` seconds after the edge; false where nothing is left of it. */
 	evaluate(age: number, period: number, edge: number): boolean {
 		if (!(age < ringDecays * this.decay)) return false;
+		const { ages, edges } = this;
+		const key = 2 * period + edge;
+		for (let at = 0; at < memory; at++) {
+			if (ages[at] !== age || edges[at] !== key) continue;
+			this.re = this.res[at] as number;
+			this.im = this.ims[at] as number;
+			return true;
+		}
 		if (period !== this.seenPeriod || edge !== this.seenEdge) {
 			this.seenPeriod = period;
 			this.seenEdge = edge;
 			this.edgePhase = this.phase + this.spread * this.noise.ringSpread(period, edge === 0 ? 0 : 1);
 		}
-		const size = (edge === 0 ? this.amplitude : -this.amplitude) * exp(-age / this.decay);
-		const angle = this.sigmaIm * age + this.edgePhase;
-		this.re = size * cosine(angle);
-		this.im = size * sine(angle);
+		const { cells } = this;
+		cells[0] = age / this.decay;
+		decayInPlace(cells, 0);
+		cells[1] = this.sigmaIm * age + this.edgePhase;
+		turnInPlace(cells, 1);
+		const size = (edge === 0 ? this.amplitude : -this.amplitude) * (cells[0] as number);
+		this.re = size * (cells[1] as number);
+		this.im = size * (cells[2] as number);
+		const at = (this.newest + 1) % memory;
+		this.newest = at;
+		ages[at] = age;
+		edges[at] = key;
+		this.res[at] = this.re;
+		this.ims[at] = this.im;
 		return true;
 	}
 

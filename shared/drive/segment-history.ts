@@ -1,6 +1,6 @@
 import { decayInPlace } from '../maths/decay.ts';
 import { realZero } from '../maths/real-zero.ts';
-import { turnInPlace } from '../maths/small-angle.ts';
+import { turnInPlace } from '../maths/turn.ts';
 import type { Circuit } from './circuit.ts';
 import type { ConductionMode } from './conduction-mode.ts';
 import { Segment } from './segment.ts';
@@ -114,6 +114,12 @@ export class SegmentHistory {
 	/** What was written so far is not followed up: a gap begins. */
 	forget(): void {
 		this.first = this.count;
+	}
+
+	/** Back to `count` segments; what the later ones were written over is gone. */
+	takeBack(count: number): void {
+		this.first = Math.max(this.first, this.count - this.mask);
+		this.count = count;
 	}
 
 	/** Takes the segment in hand. */

@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
 import { decay } from '../../shared/maths/decay.ts';
-import { turnInPlace } from '../../shared/maths/small-angle.ts';
 
 // Source: the engine's own Math functions, an independent implementation good to one unit of the last place.
 
@@ -16,16 +15,5 @@ describe('e^−x', () => {
 		expect(decay(0)).toBe(1);
 		for (let k = 1; k < 40; k++) expect(decay(k / 8) / Math.exp(-k / 8)).toBeCloseTo(1, 15);
 		expect(decay(800)).toBe(0);
-	});
-});
-
-describe('sine and cosine of small angles', () => {
-	it('agree with the library functions to 2·10⁻¹⁶ on both sides of where the series end', () => {
-		for (let x = -0.3; x < 0.3; x += 0.00173) {
-			const turn = Float64Array.of(x, 0);
-			turnInPlace(turn, 0);
-			expect(Math.abs((turn[1] as number) - Math.sin(x))).toBeLessThanOrEqual(2e-16);
-			expect(Math.abs((turn[0] as number) - Math.cos(x))).toBeLessThanOrEqual(2e-16);
-		}
 	});
 });

@@ -1,6 +1,6 @@
 import { decayInPlace } from '../../maths/decay.ts';
 import { realZero } from '../../maths/real-zero.ts';
-import { turnInPlace } from '../../maths/small-angle.ts';
+import { turnInPlace } from '../../maths/turn.ts';
 import type { Circuit } from '../circuit.ts';
 import { type Ringing, ringDecays } from '../ringing.ts';
 import type { Segment } from '../segment.ts';
@@ -128,15 +128,20 @@ export class NetworkNode {
 					after += node.rippleRe * zImEnd + node.rippleIm * zReEnd;
 				}
 				if (circuit.sinusoidal) {
-					scratch[0] = circuit.omega * position;
-					turnInPlace(scratch, 0);
-					const c = scratch[0] as number;
-					const q = scratch[1] as number;
-					const wRe = segment.wRe;
-					const wIm = segment.wIm;
+					let wRe = segment.wRe;
+					let wIm = segment.wIm;
+					if (position !== 0) {
+						scratch[0] = circuit.omega * position;
+						turnInPlace(scratch, 0);
+						const c = scratch[0] as number;
+						const q = scratch[1] as number;
+						const turned = wRe * c - wIm * q;
+						wIm = wRe * q + wIm * c;
+						wRe = turned;
+					}
 					const wReEnd = (last ? point[wReAt] : next.wRe) as number;
 					const wImEnd = (last ? point[wImAt] : next.wIm) as number;
-					before += node.emfRe * (wRe * q + wIm * c) + node.emfIm * (wRe * c - wIm * q);
+					before += node.emfRe * wIm + node.emfIm * wRe;
 					after += node.emfRe * wImEnd + node.emfIm * wReEnd;
 				}
 				value = after + (value - before) * (memo[1] as number);

@@ -1,8 +1,8 @@
-import { decayInPlace } from '../maths/decay.ts';
-import { realZero } from '../maths/real-zero.ts';
-import { turnInPlace } from '../maths/small-angle.ts';
-import type { Circuit } from './circuit.ts';
-import { highDiode, lowDiode, open } from './conduction-mode.ts';
+import { decayInPlace } from '../../maths/decay.ts';
+import { realZero } from '../../maths/real-zero.ts';
+import { turnInPlace } from '../../maths/turn.ts';
+import type { Circuit } from '../circuit.ts';
+import { highDiode, lowDiode, open } from '../conduction-mode.ts';
 import { type Lane, type LaneTable, mostParts } from './lane-table.ts';
 
 /** What is needed of the loop over regular periods (regular-periods.ts). */
@@ -40,8 +40,6 @@ export class Glide {
 	private version = -1;
 	private possible = false;
 	private readonly lanes: Lane[] = [];
-	/** Whether a diode conducts in the part. */
-	private readonly freewheels = new Uint8Array(mostParts);
 	/** κ, μ, ν, the ripple's turn since the period's start and the time (s), at the start of every part and the period's end. */
 	private readonly kappa = new Float64Array(mostParts + 1);
 	private readonly muRe = new Float64Array(mostParts + 1);
@@ -62,13 +60,11 @@ export class Glide {
 	private workY = realZero;
 	/** Fᴺ and its place for the ripple's turn over N periods. */
 	private readonly cells = new Float64Array(3);
-	/** Of a period looked at: y and z at its start, the open phase's EMF (V); and allowances for y and z. */
+	/** Of a period looked at: y, z and x (lane-table.ts) at its start; and allowances for y and z. */
 	private y = realZero;
 	private zRe = realZero;
 	private zIm = realZero;
-	private emfOpen = realZero;
-	/** Slope of that EMF, V/s. */
-	private emfRate = realZero;
+	private x = realZero;
 	private slackY = realZero;
 	private slackZ = realZero;
 	/** Least distance of what is watched from where the period would be another kind, V. */
@@ -76,27 +72,30 @@ export class Glide {
 
 	/**
 	 * Goes over up to `most` whole periods, as far as it may.
-	 * @param state currents (A) by phase in 0 to 2, ripple phasor in 3 and 4, work (J) in 5, added to; the open phase's
-	 * EMF (V) at the start and its slope (V/s) in 6 and 7. Brought to where it ends.
+	 * @param state currents (A) by phase in 0 to 2, ripple phasor in 3 and 4, work (J) in 5, added to; x at the start
+	 * (lane-table.ts), s, in 8. All but x are brought to where it ends.
 	 * @returns periods gone over
 	 */
 	run(frame: Frame, state: Float64Array, high: number, low: number, most: number): number {
-		if (frame.version !== this.version) this.prepare(frame);
-		if (!this.possible) return 0;
 		const { lanes, cells } = this;
 		const { circuit, parts } = frame;
-		// the current has had gaps lately
-		for (let part = 0; part < parts; part++) if ((lanes[part] as Lane).lastStop !== 0) return 0;
+		for (let part = 0; part < parts; part++) {
+			const lane = laneOf(frame, part);
+			// the current has had gaps lately
+			if (lane === null || lane.lastStop !== 0) return 0;
+			lanes[part] = lane;
+		}
+		if (frame.version !== this.version) this.prepare(frame);
+		if (!this.possible) return 0;
 		const { first } = lanes[0] as Lane;
 		const zRe = state[3] as number;
 		const zIm = state[4] as number;
-		const emfStart = state[6] as number;
+		const start = state[8] as number;
 		const y = first.fromHigh * (state[high] as number) + first.fromLow * (state[low] as number);
 		const d = y - this.settled - this.gammaRe * zIm - this.gammaIm * zRe;
 		const turn = circuit.rippleAmplitude === 0 ? 0 : circuit.rippleOmega * circuit.period;
 		const fade = this.nu[parts] as number;
 
-		this.emfRate = state[7] as number;
 		let count = turn > 0 ? Math.min(most, Math.floor(1 / turn)) : most;
 		for (let tries = 0; tries < 3 && count >= shortestGlide; tries++) {
 			cells[0] = count * this.fading;
@@ -114,7 +113,7 @@ export class Glide {
 			this.y = y;
 			this.zRe = zRe;
 			this.zIm = zIm;
-			this.emfOpen = emfStart;
+			this.x = start;
 			this.look(frame);
 			const before = this.nearest;
 			if (before < 0) {
@@ -127,7 +126,7 @@ export class Glide {
 			this.zRe = zReEnd * turnedRe + zImEnd * turnedIm;
 			this.zIm = zImEnd * turnedRe - zReEnd * turnedIm;
 			this.y = this.settled + this.gammaRe * this.zIm + this.gammaIm * this.zRe + (d * faded) / fade;
-			this.emfOpen = emfStart + this.emfRate * circuit.period * (count - 1);
+			this.x = start + circuit.period * (count - 1);
 			this.look(frame);
 			if (this.nearest < 0) {
 				// about so far it holds
@@ -165,7 +164,7 @@ export class Glide {
 
 	/** Sets `nearest` for the period whose start is given: volts from the margin at the rails, at most 1; below 0 where a current might stop. */
 	private look(frame: Frame): void {
-		const { lanes, kappa, muRe, muIm, nu, turnRe, turnIm, times, freewheels, y, zRe, zIm, emfOpen } = this;
+		const { lanes, kappa, muRe, muIm, nu, turnRe, turnIm, times, y, zRe, zIm, x } = this;
 		const { circuit, parts } = frame;
 		const { rippleAmplitude: amplitude, diodeDrop } = circuit;
 		const top = circuit.voltage + diodeDrop;
@@ -173,7 +172,7 @@ export class Glide {
 		let nearest = 1;
 		for (let part = 0; part < parts; part++) {
 			const lane = lanes[part] as Lane;
-			const star = lane.neutral;
+			const open = lane.terminals[0];
 			const rippleStar = lane.neutralRipple * amplitude;
 			const modalStar = lane.neutralModal;
 			const rail = lane.lowRail;
@@ -185,7 +184,7 @@ export class Glide {
 				const current =
 					(kappa[end] as number) + (muRe[end] as number) * zIm + (muIm[end] as number) * zRe + (nu[end] as number) * y;
 				const slackY = this.slackY + (gamma + mu) * this.slackZ;
-				if (freewheels[part] === 1) {
+				if (lane.diodeCount > 0) {
 					const flows = lane.first.toHigh > 0 ? current : -current;
 					if (!(flows > slackY)) {
 						this.nearest = -1;
@@ -193,7 +192,7 @@ export class Glide {
 					}
 				}
 				const terminal =
-					emfOpen + this.emfRate * (times[end] as number) + star + rippleStar * ripple + modalStar * current;
+					open.level + open.rate * (x + (times[end] as number)) + rippleStar * ripple + modalStar * current;
 				const allowed = margin + Math.abs(modalStar) * slackY;
 				nearest = Math.min(
 					nearest,
@@ -214,20 +213,16 @@ export class Glide {
 	private prepare(frame: Frame): void {
 		this.version = frame.version;
 		this.possible = false;
-		const { circuit, table, parts, lengths, highTies, lowTies } = frame;
-		const { lanes, freewheels, kappa, muRe, muIm, nu, turnRe, turnIm, times } = this;
+		const { circuit, parts, lengths } = frame;
+		const { lanes, kappa, muRe, muIm, nu, turnRe, turnIm, times } = this;
 		const rippleTime = circuit.rippleAmplitude === 0 ? 0 : circuit.rippleAmplitude / circuit.rippleOmega;
 		kappa[0] = muRe[0] = muIm[0] = turnIm[0] = times[0] = 0;
 		nu[0] = turnRe[0] = 1;
 		this.fading = this.workConstant = this.workRe = this.workIm = this.workY = 0;
 		for (let part = 0; part < parts; part++) {
-			const tieHigh = highTies[part] === open ? lowDiode : (highTies[part] as number);
-			const tieLow = lowTies[part] === open ? highDiode : (lowTies[part] as number);
-			const lane = table.at(part, tieHigh, tieLow, open);
-			if (lane === null) return;
-			lanes[part] = lane;
-			freewheels[part] = tieHigh >= highDiode || tieLow >= highDiode ? 1 : 0;
-			const { first } = lane;
+			const { first } = lanes[part] as Lane;
+			// a driven phase off its flat
+			if (first.tilt !== 0) return;
 			const length = lengths[part] as number;
 			const a = first.constant;
 			const f = first.full;
@@ -245,10 +240,11 @@ export class Glide {
 			muIm[part + 1] = gRe * sNext + gIm * cNext + f * ((muIm[part] as number) - (gRe * s + gIm * c));
 			nu[part + 1] = f * (nu[part] as number);
 			this.fading += first.rate * length;
-			// the part's work: level·(drive·length + rippleDrive·∫ripple − (y_{p+1} − y_p))/λ
+			// the part's work: level·((drive − level)·length + rippleDrive·∫ripple − (y_{p+1} − y_p))/λ
 			const weight = first.level * first.inverseRate;
 			const rippled = weight * first.rippleDrive * rippleTime;
-			this.workConstant += weight * (first.drive * length - ((kappa[part + 1] as number) - (kappa[part] as number)));
+			this.workConstant +=
+				weight * ((first.drive - first.level) * length - ((kappa[part + 1] as number) - (kappa[part] as number)));
 			this.workRe += rippled * (c - cNext) - weight * ((muIm[part + 1] as number) - (muIm[part] as number));
 			this.workIm -= rippled * (s - sNext) + weight * ((muRe[part + 1] as number) - (muRe[part] as number));
 			this.workY -= weight * ((nu[part + 1] as number) - (nu[part] as number));
@@ -263,4 +259,11 @@ export class Glide {
 		this.gammaIm = ((muIm[parts] as number) * re - (muRe[parts] as number) * im) * scale;
 		this.possible = true;
 	}
+}
+
+/** What a part is when + and − phase conduct all the time. */
+function laneOf({ table, highTies, lowTies }: Frame, part: number): Lane | null {
+	const tieHigh = highTies[part] === open ? lowDiode : (highTies[part] as number);
+	const tieLow = lowTies[part] === open ? highDiode : (lowTies[part] as number);
+	return table.at(part, tieHigh, tieLow, open);
 }

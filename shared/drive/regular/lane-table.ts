@@ -1,0 +1,301 @@
+import { decay } from '../../maths/decay.ts';
+import { realZero } from '../../maths/real-zero.ts';
+import type { BackEmf } from '../back-emf.ts';
+import type { Circuit } from '../circuit.ts';
+import { highPhase, lowPhase, openPhase } from '../commutation-table.ts';
+import { type ConductionMode, highDiode, lowDiode, modeCode, modeCodes, open, type Tie } from '../conduction-mode.ts';
+
+/** Parts of a PWM period at the most: on, dead, low switch closed, dead. */
+export const mostParts = 4;
+/** Lanes kept for one kind of stretch; more ways to conduct than this are left to the careful way. */
+const mostLanes = 24;
+
+/**
+ * One modal current in a lane: y' = drive + … − rate·y. Here and in the lane x
+ * is the time since the open phase's back-EMF was last zero, or would have been
+ * on its ramp (BackEmf.zero), s: between corners all back-EMFs are straight in it.
+ */
+export class LaneModal {
+	/** y = Σ from·i, over the + − open phase. */
+	fromHigh = realZero;
+	fromLow = realZero;
+	fromOpen = realZero;
+	/** i = Σ to·y. */
+	toHigh = realZero;
+	toLow = realZero;
+	toOpen = realZero;
+	/** λ, and e^{−λ·(length of the part)}. */
+	rate = realZero;
+	inverseRate = realZero;
+	full = realZero;
+	/** A = constant + slope·x, B = slope, and the ripple's gain. */
+	constant = realZero;
+	slope = realZero;
+	gainRe = realZero;
+	gainIm = realZero;
+	/** Of the rails alone; of the ripple. */
+	drive = realZero;
+	rippleDrive = realZero;
+	/** ε = Σ U_k e_k = level + tilt·x. */
+	level = realZero;
+	tilt = realZero;
+	/** Sinusoidal back-EMF: gain of e^{jθ} to y, and its weight in y' (imaginary parts taken). */
+	emfRe = realZero;
+	emfIm = realZero;
+	emfDriveRe = realZero;
+	emfDriveIm = realZero;
+}
+
+/** A diode that conducts in a lane. */
+export class LaneDiode {
+	/** 1, 2, 3: of the + − open phase. */
+	phase = 0;
+	/** Its current Σ to·y, ≥ 0 while it conducts. */
+	toFirst = realZero;
+	toSecond = realZero;
+	/** The lane that its stop leads to; undefined where not yet looked up. */
+	after: Lane | null | undefined;
+}
+
+/** An open terminal of a lane: v = level + rate·x + what lane.neutralRipple and .neutralModal add. */
+export class LaneTerminal {
+	/** 1, 2, 3: of the + − open phase. */
+	phase = 0;
+	level = realZero;
+	rate = realZero;
+	/** Sinusoidal back-EMF: weight of e^{jθ}. */
+	emfRe = realZero;
+	emfIm = realZero;
+}
+
+/** One conduction mode in one part of the period. */
+export class Lane {
+	mode!: ConductionMode;
+	part = 0;
+	tieHigh: Tie = open;
+	tieLow: Tie = open;
+	tieOpen: Tie = open;
+	/** Modal currents: 0, 1 or 2. */
+	modals = 0;
+	readonly first = new LaneModal();
+	readonly second = new LaneModal();
+	/** v_n's weights of the ripple and of the first modal current; v_low's of that current. */
+	neutralRipple = realZero;
+	neutralModal = realZero;
+	lowRail = realZero;
+	/** The first so many of each hold. */
+	diodeCount = 0;
+	readonly diodes = [new LaneDiode(), new LaneDiode(), new LaneDiode()] as const;
+	terminalCount = 0;
+	readonly terminals = [new LaneTerminal(), new LaneTerminal(), new LaneTerminal()] as const;
+	/**
+	 * When about a diode last stopped in this lane, s after the lane was entered, 0 where none did, and which. Then what
+	 * was worked out for just that span: decays of the modal currents, turns of ripple and rotor.
+	 */
+	lastStop = realZero;
+	lastStopped!: LaneDiode;
+	stopDecay0 = realZero;
+	stopDecay1 = realZero;
+	stopTurnRe = realZero;
+	stopTurnIm = realZero;
+	stopRotorRe = realZero;
+	stopRotorIm = realZero;
+	/** A span that was left of the part when the lane was entered, s, and the decays over it. */
+	lastSpan = realZero;
+	spanDecay0 = realZero;
+	spanDecay1 = realZero;
+}
+
+/** The lanes of one kind of stretch: a sector's kind, and pieces of the three back-EMFs. */
+class LaneSet {
+	/** The drive they are of, by LaneTable's count. */
+	drive = 0;
+	count = 0;
+	readonly lanes: Lane[] = [];
+	/** Lane number of part and ties, −1 where not yet worked out. */
+	readonly index = new Int8Array(mostParts * modeCodes);
+	/** Lengths of the parts, s, that their decays hold for. */
+	readonly lengths = new Float64Array(mostParts);
+}
+
+/**
+ * What the loop over regular periods needs of each conduction mode in each part
+ * of a PWM period, worked out when first met and kept for all stretches of its
+ * kind: in every turn these numbers are the same. Only what hangs on a part's
+ * length follows the duty.
+ */
+export class LaneTable {
+	private readonly sets = new Map<number, LaneSet>();
+	private set!: LaneSet;
+	/** Counts the drives. */
+	private drive = 0;
+	private circuit!: Circuit;
+	private emf!: BackEmf;
+	private kind = 0;
+
+	/** The drive has changed. */
+	reset(): void {
+		this.drive++;
+	}
+
+	/**
+	 * Turns to a stretch: sector kind, the back-EMF's pieces that hold now, and a duty.
+	 * @param lengths of the parts at this duty, s
+	 */
+	enter(circuit: Circuit, emf: BackEmf, kind: number, parts: number, lengths: Float64Array): void {
+		this.circuit = circuit;
+		this.emf = emf;
+		this.kind = kind;
+		const key = emf.piecesCode * 6 + kind;
+		let set = this.sets.get(key);
+		if (set === undefined) {
+			set = new LaneSet();
+			this.sets.set(key, set);
+		}
+		this.set = set;
+		if (set.drive !== this.drive) {
+			set.drive = this.drive;
+			set.count = 0;
+			set.index.fill(-1);
+		}
+		for (let part = 0; part < parts; part++) {
+			const length = lengths[part] as number;
+			if (set.lengths[part] === length) continue;
+			set.lengths[part] = length;
+			for (let number = 0; number < set.count; number++) {
+				const lane = set.lanes[number] as Lane;
+				if (lane.part === part) setFull(lane, length);
+			}
+		}
+	}
+
+	/** The lane for a part and three ties, null where there is no room for another or nothing at all conducts. */
+	at(part: number, tieHigh: number, tieLow: number, tieOpen: number): Lane | null {
+		const { set } = this;
+		const number = set.index[part * modeCodes + tieHigh + 5 * tieLow + 25 * tieOpen] as number;
+		return number >= 0 ? (set.lanes[number] as Lane) : this.add(part, tieHigh as Tie, tieLow as Tie, tieOpen as Tie);
+	}
+
+	/** The lane that follows when a diode of `lane` stops. */
+	after(lane: Lane, diode: LaneDiode): Lane | null {
+		let next = diode.after;
+		if (next === undefined) {
+			const { part } = lane;
+			let ties: [Tie, Tie, Tie] = [lane.tieHigh, lane.tieLow, lane.tieOpen];
+			// with one current only, it stops in both of its phases
+			if (lane.modals === 1) ties = ties.map((tie) => (tie >= highDiode ? open : tie)) as typeof ties;
+			else ties[diode.phase - 1] = open;
+			next = this.at(part, ...ties);
+			diode.after = next;
+		}
+		return next;
+	}
+
+	private add(part: number, tieHigh: Tie, tieLow: Tie, tieOpen: Tie): Lane | null {
+		const { circuit, emf, kind, set } = this;
+		if (set.count === mostLanes) return null;
+		const high = highPhase[kind] as number;
+		const low = lowPhase[kind] as number;
+		const third = openPhase[kind] as number;
+		const ties: [Tie, Tie, Tie] = [open, open, open];
+		ties[high] = tieHigh;
+		ties[low] = tieLow;
+		ties[third] = tieOpen;
+		const mode = circuit.mode(ties[0], ties[1], ties[2]);
+		if (mode.conducting === 0) return null;
+		let lane = set.lanes[set.count];
+		if (lane === undefined) {
+			lane = new Lane();
+			set.lanes.push(lane);
+		}
+		set.index[part * modeCodes + modeCode(tieHigh, tieLow, tieOpen)] = set.count++;
+		lane.mode = mode;
+		lane.part = part;
+		lane.tieHigh = tieHigh;
+		lane.tieLow = tieLow;
+		lane.tieOpen = tieOpen;
+		lane.lastStop = 0;
+		lane.lastSpan = Number.NEGATIVE_INFINITY;
+		lane.modals = mode.modalCount;
+		lane.neutralRipple = mode.neutralRipple;
+		lane.neutralModal = mode.neutral0;
+		lane.lowRail = mode.lowRail0;
+
+		// back-EMFs of the + − open phase at x = 0, and their slopes
+		const levelHigh = emf.levelAtZeroOf(high, third);
+		const levelLow = emf.levelAtZeroOf(low, third);
+		const levelOpen = emf.levelAtZeroOf(third, third);
+		const slopeHigh = emf.slope[high] as number;
+		const slopeLow = emf.slope[low] as number;
+		const slopeOpen = emf.slope[third] as number;
+		const pullHigh = mode.neutralEmf(high);
+		const pullLow = mode.neutralEmf(low);
+		const pullOpen = mode.neutralEmf(third);
+		const star = mode.neutral + pullHigh * levelHigh + pullLow * levelLow + pullOpen * levelOpen;
+		const starRate = pullHigh * slopeHigh + pullLow * slopeLow + pullOpen * slopeOpen;
+		lane.diodeCount = lane.terminalCount = 0;
+		this.addTie(lane, 1, tieHigh, high, star + levelHigh, starRate + slopeHigh);
+		this.addTie(lane, 2, tieLow, low, star + levelLow, starRate + slopeLow);
+		this.addTie(lane, 3, tieOpen, third, star + levelOpen, starRate + slopeOpen);
+		for (let m = 0; m < lane.modals; m++) {
+			const first = m === 0;
+			const modal = first ? lane.first : lane.second;
+			const lambda = first ? mode.rate0 : mode.rate1;
+			modal.toHigh = mode.u(high, first ? 0 : 1);
+			modal.toLow = mode.u(low, first ? 0 : 1);
+			modal.toOpen = mode.u(third, first ? 0 : 1);
+			modal.fromHigh = modal.toHigh * (circuit.inductance[high] as number);
+			modal.fromLow = modal.toLow * (circuit.inductance[low] as number);
+			modal.fromOpen = modal.toOpen * (circuit.inductance[third] as number);
+			modal.rate = lambda;
+			modal.inverseRate = 1 / lambda;
+			modal.drive = first ? mode.drive0 : mode.drive1;
+			modal.level = modal.toHigh * levelHigh + modal.toLow * levelLow + modal.toOpen * levelOpen;
+			modal.tilt = modal.toHigh * slopeHigh + modal.toLow * slopeLow + modal.toOpen * slopeOpen;
+			modal.slope = -modal.tilt / lambda;
+			modal.constant = (modal.drive - modal.level - modal.slope) / lambda;
+			modal.gainRe = first ? mode.rippleRe0 : mode.rippleRe1;
+			modal.gainIm = first ? mode.rippleIm0 : mode.rippleIm1;
+			modal.rippleDrive = first ? mode.rippleDrive0 : mode.rippleDrive1;
+			if (!circuit.sinusoidal) continue;
+			modal.emfRe = first ? mode.emfRe0 : mode.emfRe1;
+			modal.emfIm = first ? mode.emfIm0 : mode.emfIm1;
+			modal.emfDriveRe = first ? mode.emfDriveRe0 : mode.emfDriveRe1;
+			modal.emfDriveIm = first ? mode.emfDriveIm0 : mode.emfDriveIm1;
+		}
+		setFull(lane, set.lengths[part] as number);
+		return lane;
+	}
+
+	/** Notes how phase `k`, the lane's number `phase`, is tied; `level` and `rate` of its terminal where open. */
+	private addTie(lane: Lane, phase: number, tie: Tie, k: number, level: number, rate: number): void {
+		if (tie === open) {
+			const terminal = lane.terminals[lane.terminalCount++] as LaneTerminal;
+			terminal.phase = phase;
+			terminal.level = level;
+			terminal.rate = rate;
+			const { sinusoidal, emfRe, emfIm } = this.circuit;
+			if (!sinusoidal) return;
+			terminal.emfRe = emfRe[k] as number;
+			terminal.emfIm = emfIm[k] as number;
+			for (let other = 0; other < 3; other++) {
+				const pull = lane.mode.neutralEmf(other);
+				terminal.emfRe += pull * (emfRe[other] as number);
+				terminal.emfIm += pull * (emfIm[other] as number);
+			}
+		} else if (tie >= highDiode) {
+			const sign = tie === lowDiode ? 1 : -1;
+			const diode = lane.diodes[lane.diodeCount++] as LaneDiode;
+			diode.phase = phase;
+			diode.toFirst = sign * lane.mode.u(k, 0);
+			diode.toSecond = sign * lane.mode.u(k, 1);
+			diode.after = undefined;
+		}
+	}
+}
+
+/** Sets the decays over a whole part. */
+function setFull({ first, second, modals }: Lane, length: number): void {
+	first.full = modals > 0 ? decay(first.rate * length) : 0;
+	second.full = modals > 1 ? decay(second.rate * length) : 0;
+}

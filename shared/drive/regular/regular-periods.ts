@@ -1,0 +1,717 @@
+import { decayInPlace } from '../../maths/decay.ts';
+import { realZero } from '../../maths/real-zero.ts';
+import { turnInPlace } from '../../maths/turn.ts';
+import type { BackEmf } from '../back-emf.ts';
+import type { Circuit } from '../circuit.ts';
+import { highPhase, lowPhase, openPhase } from '../commutation-table.ts';
+import { highDiode, lowDiode, open, type Tie } from '../conduction-mode.ts';
+import type { Segment } from '../segment.ts';
+import type { SegmentHistory } from '../segment-history.ts';
+import { DiodeStop } from './diode-stop.ts';
+import { Glide, margin, shortestGlide } from './glide.ts';
+import { type Lane, type LaneDiode, type LaneModal, LaneTable, type LaneTerminal, mostParts } from './lane-table.ts';
+import {
+	atA0,
+	atA1,
+	atAmplitude,
+	atD0,
+	atD1,
+	atDecay0,
+	atDecay1,
+	atDrop,
+	atHigh,
+	atLow,
+	atOmega,
+	atOpen,
+	atPart,
+	atRest,
+	atRotor,
+	atSpan,
+	atTop,
+	atWIm,
+	atWImEnd,
+	atWImPart,
+	atWork,
+	atWRe,
+	atWReEnd,
+	atWRePart,
+	atX,
+	atY0,
+	atY0End,
+	atY1,
+	atY1End,
+	atZero,
+	atZIm,
+	atZImEnd,
+	atZImPart,
+	atZRe,
+	atZReEnd,
+	atZRePart,
+	places,
+} from './period-state.ts';
+import { shortDecay, shortShare } from './short-step.ts';
+
+/** What is needed of the power stage. */
+interface Stage {
+	readonly circuit: Circuit;
+	readonly emf: BackEmf;
+	readonly history: SegmentHistory;
+	readonly kind: number;
+	readonly duty: number;
+	readonly periodIndex: number;
+	readonly carrierPhase: number;
+	readonly zRe: number;
+	readonly zIm: number;
+	readonly wRe: number;
+	readonly wIm: number;
+	readonly longest: number;
+	readonly rings: boolean;
+	readonly ringTime: number;
+	readonly ringPeriod: number;
+	readonly ringEdge: number;
+	readonly ringKind: number;
+	readonly iA: number;
+	readonly iB: number;
+	readonly iC: number;
+	partLengths(lengths: Float64Array): number;
+	tieOfHighIn(part: number): Tie;
+	tieOfLowIn(part: number): Tie;
+	land(periods: number, state: Float64Array): void;
+}
+
+/**
+ * The stretch that makes up most of every run, done in one loop: whole PWM
+ * periods between two corners of the back-EMF in which no diode starts but the
+ * open phase's at a gate edge (they may stop anywhere). What such a period needs
+ * stands in a table of lanes.
+ *
+ * It computes what PowerStage.trace and .commit compute, and stops in front of
+ * any period that is not of this kind; those remain the readable reference
+ * that it is tested against.
+ */
+export class RegularPeriods {
+	private readonly stage: Stage;
+	readonly table = new LaneTable();
+	private readonly glide = new Glide();
+	readonly lengths = new Float64Array(mostParts);
+	private readonly starts = new Float64Array(mostParts);
+	readonly turnsRe = new Float64Array(mostParts);
+	readonly turnsIm = new Float64Array(mostParts);
+	/** The same of the electrical angle, sinusoidal back-EMF only. */
+	private readonly rotorTurnsRe = new Float64Array(mostParts);
+	private readonly rotorTurnsIm = new Float64Array(mostParts);
+	/** Ties of + and − phase by their switches in each part; `open` where both are off. */
+	readonly highTies = new Int8Array(mostParts);
+	readonly lowTies = new Int8Array(mostParts);
+	parts = 0;
+	/** Counts the changes of sector and duty. */
+	version = 0;
+	/** To and from the stage: the three currents (A), the ripple's phasor, work done (J), phasor of the electrical angle, x (lane-table.ts). */
+	private readonly state = new Float64Array(9);
+	/** The present state and what it is followed with, by the names of period-state.ts; and numbers on their way through decayInPlace and turnInPlace. */
+	private readonly now = new Float64Array(places);
+	private readonly scratch = new Float64Array(2);
+	private readonly stop = new DiodeStop(this.now);
+	/** Whether segments are kept; of the present one: PWM period and part of it. */
+	private keep = false;
+	private period = 0;
+	private part = 0;
+	/** The period at hand is not regular. */
+	private refused = false;
+	private sinusoidal = false;
+	/** What all this holds for. */
+	private kind = -1;
+	private duty = realZero;
+	private pieces = -1;
+
+	get circuit(): Circuit {
+		return this.stage.circuit;
+	}
+
+	constructor(stage: Stage) {
+		this.stage = stage;
+	}
+
+	/** The drive has changed. */
+	reset(): void {
+		this.kind = -1;
+		this.table.reset();
+	}
+
+	/**
+	 * Runs up to `most` whole periods from the present one's start, all at the
+	 * present duty and before the next corner.
+	 * @param keep whether the segments go into the history
+	 * @returns periods done; 0 where the first one is not regular
+	 */
+	run(most: number, keep: boolean): number {
+		const { stage, table, lengths, starts, turnsRe, turnsIm, highTies, lowTies, state, now } = this;
+		const { circuit, emf, history, periodIndex, carrierPhase } = stage;
+		if (stage.kind !== this.kind || stage.duty !== this.duty || emf.pieces !== this.pieces) this.prepare();
+		const { parts } = this;
+		if (parts === 0) return 0;
+		const { period } = circuit;
+		const high = highPhase[this.kind] as number;
+		const low = lowPhase[this.kind] as number;
+		const third = openPhase[this.kind] as number;
+		const emfZero = emf.zero[third] as number;
+		state[0] = stage.iA;
+		state[1] = stage.iB;
+		state[2] = stage.iC;
+		state[3] = stage.zRe;
+		state[4] = stage.zIm;
+		state[5] = 0;
+		let done = 0;
+		if (!keep && most >= shortestGlide && state[third] === 0 && !this.sinusoidal) {
+			state[8] = (periodIndex - carrierPhase) * period - emfZero;
+			done = this.glide.run(this, state, high, low, most);
+		}
+		now[atHigh] = state[high] as number;
+		now[atLow] = state[low] as number;
+		now[atOpen] = state[third] as number;
+		now[atZRe] = state[3] as number;
+		now[atZIm] = state[4] as number;
+		now[atWork] = state[5] as number;
+		now[atWRe] = stage.wRe;
+		now[atWIm] = stage.wIm;
+		now[atAmplitude] = circuit.rippleAmplitude;
+		now[atOmega] = circuit.rippleOmega;
+		now[atDrop] = circuit.diodeDrop;
+		now[atTop] = circuit.voltage + circuit.diodeDrop;
+		now[atZero] = emfZero;
+		this.keep = keep;
+		for (; done < most; done++) {
+			const start = (periodIndex + done - carrierPhase) * period - emfZero;
+			const { count } = history;
+			const highBefore = now[atHigh];
+			const lowBefore = now[atLow];
+			const openBefore = now[atOpen];
+			const zReBefore = now[atZRe];
+			const zImBefore = now[atZIm];
+			const wReBefore = now[atWRe];
+			const wImBefore = now[atWIm];
+			const workBefore = now[atWork];
+			this.period = periodIndex + done;
+			this.refused = false;
+			for (let part = 0; part < parts && !this.refused; part++) {
+				const zRe = now[atZRe] as number;
+				const zIm = now[atZIm] as number;
+				const turnRe = turnsRe[part] as number;
+				const turnIm = turnsIm[part] as number;
+				now[atZRePart] = zRe * turnRe - zIm * turnIm;
+				now[atZImPart] = zRe * turnIm + zIm * turnRe;
+				if (this.sinusoidal) this.turnRotor(part);
+				now[atX] = start + (starts[part] as number);
+				now[atRest] = now[atPart] = lengths[part] as number;
+				this.part = part;
+				let tieHigh = highTies[part] as number;
+				let tieLow = lowTies[part] as number;
+				if (tieHigh === open) tieHigh = freeTie(now[atHigh] as number);
+				if (tieLow === open) tieLow = freeTie(now[atLow] as number);
+				let lane = table.at(part, tieHigh, tieLow, freeTie(now[atOpen] as number));
+				this.refused = lane === null;
+				while (lane !== null) {
+					lane = lane.modals === 1 ? this.one(lane) : lane.modals === 2 ? this.two(lane) : this.none(lane);
+				}
+			}
+			if (this.refused) {
+				now[atHigh] = highBefore as number;
+				now[atLow] = lowBefore as number;
+				now[atOpen] = openBefore as number;
+				now[atZRe] = zReBefore as number;
+				now[atZIm] = zImBefore as number;
+				now[atWRe] = wReBefore as number;
+				now[atWIm] = wImBefore as number;
+				now[atWork] = workBefore as number;
+				history.takeBack(count);
+				break;
+			}
+		}
+		if (done > 0) {
+			if (!keep) history.forget();
+			state[high] = now[atHigh] as number;
+			state[low] = now[atLow] as number;
+			state[third] = now[atOpen] as number;
+			state[3] = now[atZRe] as number;
+			state[4] = now[atZIm] as number;
+			state[5] = now[atWork] as number;
+			state[6] = now[atWRe] as number;
+			state[7] = now[atWIm] as number;
+			stage.land(done, state);
+		}
+		return done;
+	}
+
+	// One segment each, from the state in `now` on. They return the lane that follows within the part: null at the part's
+	// end, and where the period is refused.
+
+	/** Two phases conduct, the third terminal is open. */
+	private one(lane: Lane): Lane | null {
+		const { now } = this;
+		const { first } = lane;
+		const terminal = lane.terminals[0];
+		const x = now[atX] as number;
+		const rest = now[atRest] as number;
+		const zRe = now[atZRe] as number;
+		const zIm = now[atZIm] as number;
+		const amplitude = now[atAmplitude] as number;
+		const y =
+			first.fromHigh * (now[atHigh] as number) +
+			first.fromLow * (now[atLow] as number) +
+			first.fromOpen * (now[atOpen] as number);
+		const star = lane.neutralRipple * amplitude;
+		const modal = lane.neutralModal;
+		const rail = lane.lowRail;
+		let v = terminal.level + terminal.rate * x + star * zIm + modal * y;
+		if (this.sinusoidal) v += terminal.emfRe * (now[atWIm] as number) + terminal.emfIm * (now[atWRe] as number);
+		if (v > (now[atTop] as number) + amplitude * zIm + 1e-9) return this.startDiode(lane, terminal, highDiode);
+		if (v < rail * y - (now[atDrop] as number) - 1e-9) return this.startDiode(lane, terminal, lowDiode);
+
+		const b = first.slope;
+		const a = first.constant + b * x;
+		let d = y - a - first.gainRe * zIm - first.gainIm * zRe;
+		if (this.sinusoidal) d -= first.emfRe * (now[atWIm] as number) + first.emfIm * (now[atWRe] as number);
+		let span = rest;
+		let zReEnd = now[atZRePart] as number;
+		let zImEnd = now[atZImPart] as number;
+		let yEnd = 0;
+		let fade = 0;
+		let stops = false;
+		// one current: where two diodes carry it, both stop at once
+		const diode = lane.diodes[0];
+		if (lane.diodeCount > 0) {
+			now[atY0] = y;
+			now[atA0] = a;
+			now[atD0] = d;
+			// at about the time when it did in the period before
+			if (lane.lastStop > 0 && lane.lastStop < rest) stops = this.stop.one(lane, true);
+		}
+		if (!stops) {
+			fade = first.full;
+			if (rest !== now[atPart]) {
+				this.fadeOverRest(lane);
+				fade = now[atDecay0] as number;
+			}
+			yEnd = a + b * rest + first.gainRe * zImEnd + first.gainIm * zReEnd + d * fade;
+			if (this.sinusoidal) {
+				now[atWReEnd] = now[atWRePart] as number;
+				now[atWImEnd] = now[atWImPart] as number;
+				yEnd += first.emfRe * (now[atWImEnd] as number) + first.emfIm * (now[atWReEnd] as number);
+			}
+			if (lane.diodeCount > 0 && !(diode.toFirst * yEnd > 0)) {
+				now[atSpan] = (rest * y) / (y - yEnd);
+				stops = this.stop.one(lane, false);
+				if (!stops) return this.refuse();
+			} else lane.lastStop = 0;
+		}
+		if (stops) {
+			span = now[atSpan] as number;
+			zReEnd = now[atZReEnd] as number;
+			zImEnd = now[atZImEnd] as number;
+			fade = now[atDecay0] as number;
+			yEnd = 0;
+		}
+
+		if (this.sinusoidal) {
+			now[atSpan] = span;
+			now[atZReEnd] = zReEnd;
+			now[atZImEnd] = zImEnd;
+			now[atY0] = y;
+			now[atY0End] = yEnd;
+			this.addSinusoidalWork(first, atY0, atY0End);
+		} else {
+			// ∫ Σ e i, as in PowerStage.addWork
+			const tilt = first.tilt;
+			const level = first.level + tilt * x;
+			const f = first.drive - level;
+			const half = 0.5 * span * span;
+			const rippleTime = amplitude / (now[atOmega] as number);
+			const area =
+				(f * span - tilt * half + first.rippleDrive * rippleTime * (zRe - zReEnd) - (yEnd - y)) * first.inverseRate;
+			let work = level * area;
+			if (tilt !== 0) {
+				const moment = rippleTime * ((zImEnd - zIm) / (now[atOmega] as number) - span * zReEnd);
+				work +=
+					tilt *
+					(f * half - tilt * span * span * span * (1 / 3) + first.rippleDrive * moment - span * yEnd + area) *
+					first.inverseRate;
+			}
+			now[atWork] = (now[atWork] as number) + work;
+		}
+		if (this.keep && span > 0) {
+			const segment = this.stage.history.open(lane.mode);
+			segment.a0 = a;
+			segment.b0 = b;
+			segment.d0 = d;
+			segment.decay0 = fade;
+			segment.length = span;
+			this.note(segment);
+		}
+		// an open terminal that ends near or beyond a rail is for the careful way
+		let vEnd = terminal.level + terminal.rate * (x + span) + star * zImEnd + modal * yEnd;
+		if (this.sinusoidal) {
+			vEnd += terminal.emfRe * (now[atWImEnd] as number) + terminal.emfIm * (now[atWReEnd] as number);
+			now[atWRe] = now[atWReEnd] as number;
+			now[atWIm] = now[atWImEnd] as number;
+		}
+		if (
+			vEnd > (now[atTop] as number) + amplitude * zImEnd - margin ||
+			vEnd < rail * yEnd - (now[atDrop] as number) + margin
+		) {
+			return this.refuse();
+		}
+		now[atZRe] = zReEnd;
+		now[atZIm] = zImEnd;
+		now[atHigh] = first.toHigh * yEnd;
+		now[atLow] = first.toLow * yEnd;
+		now[atOpen] = first.toOpen * yEnd;
+		return stops ? this.goOn(lane, diode, span) : null;
+	}
+
+	/** All three phases conduct. */
+	private two(lane: Lane): Lane | null {
+		const { now } = this;
+		const { first, second } = lane;
+		const x = now[atX] as number;
+		const rest = now[atRest] as number;
+		const zRe = now[atZRe] as number;
+		const zIm = now[atZIm] as number;
+		const iHigh = now[atHigh] as number;
+		const iLow = now[atLow] as number;
+		const iOpen = now[atOpen] as number;
+		const y0 = first.fromHigh * iHigh + first.fromLow * iLow + first.fromOpen * iOpen;
+		const y1 = second.fromHigh * iHigh + second.fromLow * iLow + second.fromOpen * iOpen;
+		const b0 = first.slope;
+		const b1 = second.slope;
+		const a0 = first.constant + b0 * x;
+		const a1 = second.constant + b1 * x;
+		let d0 = y0 - a0 - (first.gainRe * zIm + first.gainIm * zRe);
+		let d1 = y1 - a1 - (second.gainRe * zIm + second.gainIm * zRe);
+		if (this.sinusoidal) {
+			const wRe = now[atWRe] as number;
+			const wIm = now[atWIm] as number;
+			d0 -= first.emfRe * wIm + first.emfIm * wRe;
+			d1 -= second.emfRe * wIm + second.emfIm * wRe;
+		}
+		now[atY0] = y0;
+		now[atY1] = y1;
+		now[atA0] = a0;
+		now[atA1] = a1;
+		now[atD0] = d0;
+		now[atD1] = d1;
+		let stopped: LaneDiode | null = null;
+		// at about the time when one did in the period before
+		if (lane.lastStop > 0 && lane.lastStop < rest && this.stop.two(lane, lane.lastStopped, true)) {
+			stopped = lane.lastStopped;
+		}
+		let span = rest;
+		let zReEnd = now[atZRePart] as number;
+		let zImEnd = now[atZImPart] as number;
+		let y0End = 0;
+		let y1End = 0;
+		let decay0 = 0;
+		let decay1 = 0;
+		if (stopped === null) {
+			if (rest === now[atPart]) {
+				decay0 = first.full;
+				decay1 = second.full;
+			} else {
+				this.fadeOverRest(lane);
+				decay0 = now[atDecay0] as number;
+				decay1 = now[atDecay1] as number;
+			}
+			y0End = a0 + b0 * rest + first.gainRe * zImEnd + first.gainIm * zReEnd + d0 * decay0;
+			y1End = a1 + b1 * rest + second.gainRe * zImEnd + second.gainIm * zReEnd + d1 * decay1;
+			if (this.sinusoidal) {
+				const wRe = now[atWRePart] as number;
+				const wIm = now[atWImPart] as number;
+				now[atWReEnd] = wRe;
+				now[atWImEnd] = wIm;
+				y0End += first.emfRe * wIm + first.emfIm * wRe;
+				y1End += second.emfRe * wIm + second.emfIm * wRe;
+			}
+			// of several diodes the one that on a straight line stops first; whether it is, DiodeStop looks at
+			let share = 1;
+			for (let number = 0; number < lane.diodeCount; number++) {
+				const diode = lane.diodes[number] as LaneDiode;
+				const end = diode.toFirst * y0End + diode.toSecond * y1End;
+				if (end > 0) continue;
+				const begin = diode.toFirst * y0 + diode.toSecond * y1;
+				if (stopped !== null && begin >= share * (begin - end)) continue;
+				share = begin / (begin - end);
+				stopped = diode;
+			}
+			if (stopped === null) lane.lastStop = 0;
+			else {
+				now[atSpan] = share * rest;
+				if (!this.stop.two(lane, stopped, false)) return this.refuse();
+			}
+		}
+		if (stopped !== null) {
+			span = now[atSpan] as number;
+			zReEnd = now[atZReEnd] as number;
+			zImEnd = now[atZImEnd] as number;
+			y0End = now[atY0End] as number;
+			y1End = now[atY1End] as number;
+			decay0 = now[atDecay0] as number;
+			decay1 = now[atDecay1] as number;
+		}
+
+		if (this.sinusoidal) {
+			now[atSpan] = span;
+			now[atZReEnd] = zReEnd;
+			now[atZImEnd] = zImEnd;
+			now[atY0End] = y0End;
+			now[atY1End] = y1End;
+			this.addSinusoidalWork(first, atY0, atY0End);
+			this.addSinusoidalWork(second, atY1, atY1End);
+		} else {
+			const tilt0 = first.tilt;
+			const tilt1 = second.tilt;
+			const level0 = first.level + tilt0 * x;
+			const level1 = second.level + tilt1 * x;
+			const f0 = first.drive - level0;
+			const f1 = second.drive - level1;
+			const half = 0.5 * span * span;
+			const cube = span * span * span * (1 / 3);
+			const rippleTime = (now[atAmplitude] as number) / (now[atOmega] as number);
+			const rippleArea = rippleTime * (zRe - zReEnd);
+			const moment = rippleTime * ((zImEnd - zIm) / (now[atOmega] as number) - span * zReEnd);
+			const area0 = (f0 * span - tilt0 * half + first.rippleDrive * rippleArea - (y0End - y0)) * first.inverseRate;
+			const area1 = (f1 * span - tilt1 * half + second.rippleDrive * rippleArea - (y1End - y1)) * second.inverseRate;
+			now[atWork] =
+				(now[atWork] as number) +
+				level0 * area0 +
+				tilt0 * (f0 * half - tilt0 * cube + first.rippleDrive * moment - span * y0End + area0) * first.inverseRate +
+				level1 * area1 +
+				tilt1 * (f1 * half - tilt1 * cube + second.rippleDrive * moment - span * y1End + area1) * second.inverseRate;
+		}
+		if (this.keep && span > 0) {
+			const segment = this.stage.history.open(lane.mode);
+			segment.a0 = a0;
+			segment.b0 = b0;
+			segment.d0 = d0;
+			segment.a1 = a1;
+			segment.b1 = b1;
+			segment.d1 = d1;
+			segment.decay0 = decay0;
+			segment.decay1 = decay1;
+			segment.length = span;
+			this.note(segment);
+		}
+		now[atZRe] = zReEnd;
+		now[atZIm] = zImEnd;
+		if (this.sinusoidal) {
+			now[atWRe] = now[atWReEnd] as number;
+			now[atWIm] = now[atWImEnd] as number;
+		}
+		now[atHigh] = first.toHigh * y0End + second.toHigh * y1End;
+		now[atLow] = first.toLow * y0End + second.toLow * y1End;
+		now[atOpen] = first.toOpen * y0End + second.toOpen * y1End;
+		if (stopped === null) return null;
+		// the current that has come to zero is put there exactly, the others made to add up
+		if (stopped.phase === 3) {
+			now[atOpen] = 0;
+			now[atLow] = -(now[atHigh] as number);
+		} else if (stopped.phase === 1) {
+			now[atHigh] = 0;
+			now[atLow] = -(now[atOpen] as number);
+		} else {
+			now[atLow] = 0;
+			now[atHigh] = -(now[atOpen] as number);
+		}
+		return this.goOn(lane, stopped, span);
+	}
+
+	/** One phase is tied, no current flows, two terminals are open. */
+	private none(lane: Lane): Lane | null {
+		const { now } = this;
+		const x = now[atX] as number;
+		const span = now[atRest] as number;
+		const amplitude = now[atAmplitude] as number;
+		const zIm = now[atZIm] as number;
+		const zImEnd = now[atZImPart] as number;
+		const top = now[atTop] as number;
+		const floor = -(now[atDrop] as number);
+		for (let number = 0; number < 2; number++) {
+			const terminal = lane.terminals[number as 0 | 1];
+			let v = terminal.level + terminal.rate * x + lane.neutralRipple * amplitude * zIm;
+			let vEnd = terminal.level + terminal.rate * (x + span) + lane.neutralRipple * amplitude * zImEnd;
+			if (this.sinusoidal) {
+				v += terminal.emfRe * (now[atWIm] as number) + terminal.emfIm * (now[atWRe] as number);
+				vEnd += terminal.emfRe * (now[atWImPart] as number) + terminal.emfIm * (now[atWRePart] as number);
+			}
+			if (v > top + amplitude * zIm + 1e-9) return this.startDiode(lane, terminal, highDiode);
+			if (v < floor - 1e-9) return this.startDiode(lane, terminal, lowDiode);
+			if (vEnd > top + amplitude * zImEnd - margin || vEnd < floor + margin) return this.refuse();
+		}
+		if (this.keep) {
+			const segment = this.stage.history.open(lane.mode);
+			segment.a0 = segment.b0 = segment.d0 = 0;
+			segment.length = span;
+			this.note(segment);
+		}
+		now[atZRe] = now[atZRePart] as number;
+		now[atZIm] = zImEnd;
+		if (this.sinusoidal) {
+			now[atWRe] = now[atWRePart] as number;
+			now[atWIm] = now[atWImPart] as number;
+		}
+		return null;
+	}
+
+	private refuse(): null {
+		this.refused = true;
+		return null;
+	}
+
+	/** The open phase's diode may start, at a part's beginning. */
+	private startDiode(lane: Lane, terminal: LaneTerminal, diode: number): Lane | null {
+		const { now } = this;
+		if (terminal.phase !== 3 || now[atRest] !== now[atPart]) return this.refuse();
+		return this.table.at(lane.part, lane.tieHigh, lane.tieLow, diode) ?? this.refuse();
+	}
+
+	/** After `diode` has stopped, `span` seconds into its lane. */
+	private goOn(lane: Lane, diode: LaneDiode, span: number): Lane | null {
+		const { now } = this;
+		now[atX] = (now[atX] as number) + span;
+		const rest = (now[atRest] as number) - span;
+		now[atRest] = rest;
+		if (!(rest > 0)) return null;
+		return this.table.after(lane, diode) ?? this.refuse();
+	}
+
+	/** Decays over what is left of the part, into now[atDecay0] and now[atDecay1]: by a short step from a span that the lane remembers. */
+	private fadeOverRest(lane: Lane): void {
+		const { now, scratch } = this;
+		const rest = now[atRest] as number;
+		const beyond = rest - lane.lastSpan;
+		let shift0 = lane.first.rate * beyond;
+		let shift1 = lane.modals > 1 ? lane.second.rate * beyond : 0;
+		if (!(shift0 * shift0 + shift1 * shift1 < shortShare * shortShare)) {
+			shift0 = shift1 = 0;
+			lane.lastSpan = rest;
+			scratch[0] = lane.first.rate * rest;
+			decayInPlace(scratch, 0);
+			lane.spanDecay0 = scratch[0] as number;
+			scratch[0] = lane.second.rate * rest;
+			if (lane.modals > 1) decayInPlace(scratch, 0);
+			lane.spanDecay1 = scratch[0] as number;
+		}
+		now[atDecay0] = lane.spanDecay0 * shortDecay(shift0);
+		now[atDecay1] = lane.spanDecay1 * shortDecay(shift1);
+	}
+
+	/** The electrical angle's phasor at the end of a part that begins now. */
+	private turnRotor(part: number): void {
+		const { now } = this;
+		const wRe = now[atWRe] as number;
+		const wIm = now[atWIm] as number;
+		const turnRe = this.rotorTurnsRe[part] as number;
+		const turnIm = this.rotorTurnsIm[part] as number;
+		now[atWRePart] = wRe * turnRe - wIm * turnIm;
+		now[atWImPart] = wRe * turnIm + wIm * turnRe;
+	}
+
+	/** Adds the work of one modal current over now[atSpan], whose values at the segment's ends stand in `now`: the rule of PowerStage.sinusoidalWork. */
+	private addSinusoidalWork(modal: LaneModal, start: number, finish: number): void {
+		const { now } = this;
+		const h = now[atSpan] as number;
+		const rotor = now[atRotor] as number;
+		const ripple = modal.rippleDrive * (now[atAmplitude] as number);
+		const { rate, drive: constant, emfDriveRe, emfDriveIm } = modal;
+		let sum = 0;
+		for (let end = 0; end < 2; end++) {
+			const wRe = now[end === 0 ? atWRe : atWReEnd] as number;
+			const wIm = now[end === 0 ? atWIm : atWImEnd] as number;
+			const zRe = now[end === 0 ? atZRe : atZReEnd] as number;
+			const zIm = now[end === 0 ? atZIm : atZImEnd] as number;
+			const y = now[end === 0 ? start : finish] as number;
+			const drive = emfDriveRe * wIm + emfDriveIm * wRe; // −ε
+			const driveRate = rotor * (emfDriveRe * wRe - emfDriveIm * wIm);
+			const yRate = constant + ripple * zIm + drive - rate * y;
+			const yCurve = ripple * (now[atOmega] as number) * zRe + driveRate - rate * yRate;
+			const f = -drive * y;
+			const fRate = -driveRate * y - drive * yRate;
+			const fCurve = rotor * rotor * drive * y - 2 * driveRate * yRate - drive * yCurve;
+			sum += h * (0.5 * f + (end === 0 ? 0.1 : -0.1) * h * fRate + (1 / 120) * h * h * fCurve);
+		}
+		now[atWork] = (now[atWork] as number) + sum;
+	}
+
+	/** Fills in what the loop does not know of a kept segment; takes it. */
+	private note(segment: Segment): void {
+		const { stage, part, period: periodIndex, now } = this;
+		const { emf, history } = stage;
+		segment.start = (now[atX] as number) + (now[atZero] as number);
+		segment.zRe = now[atZRe] as number;
+		segment.zIm = now[atZIm] as number;
+		if (this.sinusoidal) {
+			segment.wRe = now[atWRe] as number;
+			segment.wIm = now[atWIm] as number;
+		}
+		emf.describe(segment);
+		segment.kind = this.kind;
+		if (stage.rings) this.noteEdge(segment, part, periodIndex);
+		history.close();
+	}
+
+	/** The latest edge before a kept segment. */
+	private noteEdge(segment: Segment, part: number, periodIndex: number): void {
+		const { stage } = this;
+		const startTime = (periodIndex - stage.carrierPhase) * stage.circuit.period;
+		// a period's start is an edge only where the one before had an off-window: the stage knows of the first
+		if (part > 0) {
+			segment.ringTime = startTime + (this.lengths[0] as number);
+			segment.ringPeriod = periodIndex;
+			segment.ringEdge = 1;
+			segment.ringKind = this.kind;
+		} else if (this.parts > 1 && periodIndex > stage.periodIndex) {
+			segment.ringTime = startTime;
+			segment.ringPeriod = periodIndex;
+			segment.ringEdge = 0;
+			segment.ringKind = this.kind;
+		} else {
+			segment.ringTime = stage.ringTime;
+			segment.ringPeriod = stage.ringPeriod;
+			segment.ringEdge = stage.ringEdge;
+			segment.ringKind = stage.ringKind;
+		}
+	}
+
+	/** Turns to the stage's sector, duty and pieces of back-EMF; no parts where its periods cannot be regular. */
+	private prepare(): void {
+		const { stage, lengths, turnsRe, turnsIm, scratch } = this;
+		const { circuit, emf } = stage;
+		this.kind = stage.kind;
+		this.duty = stage.duty;
+		this.pieces = emf.pieces;
+		this.version++;
+		this.sinusoidal = circuit.sinusoidal;
+		this.now[atRotor] = circuit.sinusoidal ? circuit.omega : 0;
+		this.parts = stage.partLengths(lengths);
+		// the work's rule holds for so long
+		for (let part = 0; part < this.parts; part++) if ((lengths[part] as number) > stage.longest) this.parts = 0;
+		if (this.parts > 0) this.table.enter(circuit, emf, stage.kind, this.parts, lengths);
+		for (let part = 0; part < this.parts; part++) {
+			const length = lengths[part] as number;
+			this.starts[part] = part === 0 ? 0 : (this.starts[part - 1] as number) + (lengths[part - 1] as number);
+			scratch[0] = circuit.rippleOmega * length;
+			turnInPlace(scratch, 0);
+			turnsRe[part] = scratch[0] as number;
+			turnsIm[part] = scratch[1] as number;
+			if (circuit.sinusoidal) {
+				scratch[0] = circuit.omega * length;
+				turnInPlace(scratch, 0);
+				this.rotorTurnsRe[part] = scratch[0] as number;
+				this.rotorTurnsIm[part] = scratch[1] as number;
+			}
+			this.highTies[part] = stage.tieOfHighIn(part);
+			this.lowTies[part] = stage.tieOfLowIn(part);
+		}
+	}
+}
+
+/** How a terminal without a closed switch is tied, by its current. */
+const freeTie = (current: number): Tie => (current > 0 ? lowDiode : current < 0 ? highDiode : open);
