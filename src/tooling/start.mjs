@@ -7,6 +7,8 @@ import { serveFolder } from './serve-folder.mjs';
 /* npm start: the comparison of the first demo scenario in the terminal, then the page. */
 
 const scenario = 'scenarios/fan-24v.json';
+/** Drives of this first look: enough for a first answer while one waits for it. */
+const drives = '100';
 const firstPort = 8360;
 
 /** While the study runs it is the one to answer signals: it reports what it has and ends with 130. */
@@ -25,11 +27,12 @@ try {
 	const page = await ensureBuilt('page');
 
 	studying = true;
-	const code = await runProgram(process.execPath, [`${commands}study.js`, scenario, '--units', '1000'], {
+	const code = await runProgram(process.execPath, [`${commands}study.js`, scenario, '--units', drives], {
 		cwd: projectRoot,
 	});
 	studying = false;
 	if (code !== 0) process.exit(code);
+	console.log(`\nA first look at ${drives} drives; a thousand: npm run study -- ${scenario} --units 1000`);
 
 	const { address } = await serveFolder(page, {
 		port: firstPort,
