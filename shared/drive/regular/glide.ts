@@ -3,7 +3,7 @@ import { realZero } from '../../maths/real-zero.ts';
 import { turnInPlace } from '../../maths/turn.ts';
 import type { Circuit } from '../circuit.ts';
 import { highDiode, lowDiode, open } from '../conduction-mode.ts';
-import { type Lane, type LaneTable, mostParts } from './lane-table.ts';
+import { type Lane, type LaneTable, mostParts, setFull } from './lane-table.ts';
 
 /** What is needed of the loop over regular periods (regular-periods.ts). */
 interface Frame {
@@ -224,6 +224,7 @@ export class Glide {
 			// a driven phase off its flat
 			if (first.tilt !== 0) return;
 			const length = lengths[part] as number;
+			setFull(lanes[part] as Lane, length);
 			const a = first.constant;
 			const f = first.full;
 			const gRe = first.gainRe;

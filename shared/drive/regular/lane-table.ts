@@ -79,6 +79,8 @@ export class Lane {
 	modals = 0;
 	readonly first = new LaneModal();
 	readonly second = new LaneModal();
+	/** Length of the part, s, that `full` of both holds for. */
+	length = realZero;
 	/** v_n's weights of the ripple and of the first modal current; v_low's of that current. */
 	neutralRipple = realZero;
 	neutralModal = realZero;
@@ -114,8 +116,6 @@ class LaneSet {
 	readonly lanes: Lane[] = [];
 	/** Lane number of part and ties, −1 where not yet worked out. */
 	readonly index = new Int8Array(mostParts * modeCodes);
-	/** Lengths of the parts, s, that their decays hold for. */
-	readonly lengths = new Float64Array(mostParts);
 }
 
 /**
@@ -139,10 +139,9 @@ export class LaneTable {
 	}
 
 	/**
-	 * Turns to a stretch: sector kind, the back-EMF's pieces that hold now, and a duty.
-	 * @param lengths of the parts at this duty, s
+	 * Turns to a stretch: sector kind, and the back-EMF's pieces that hold now.
 	 */
-	enter(circuit: Circuit, emf: BackEmf, kind: number, parts: number, lengths: Float64Array): void {
+	enter(circuit: Circuit, emf: BackEmf, kind: number): void {
 		this.circuit = circuit;
 		this.emf = emf;
 		this.kind = kind;
@@ -157,15 +156,6 @@ export class LaneTable {
 			set.drive = this.drive;
 			set.count = 0;
 			set.index.fill(-1);
-		}
-		for (let part = 0; part < parts; part++) {
-			const length = lengths[part] as number;
-			if (set.lengths[part] === length) continue;
-			set.lengths[part] = length;
-			for (let number = 0; number < set.count; number++) {
-				const lane = set.lanes[number] as Lane;
-				if (lane.part === part) setFull(lane, length);
-			}
 		}
 	}
 
@@ -215,6 +205,7 @@ export class LaneTable {
 		lane.tieLow = tieLow;
 		lane.tieOpen = tieOpen;
 		lane.lastStop = 0;
+		lane.length = -1;
 		lane.lastSpan = Number.NEGATIVE_INFINITY;
 		lane.modals = mode.modalCount;
 		lane.neutralRipple = mode.neutralRipple;
@@ -263,7 +254,6 @@ export class LaneTable {
 			modal.emfDriveRe = first ? mode.emfDriveRe0 : mode.emfDriveRe1;
 			modal.emfDriveIm = first ? mode.emfDriveIm0 : mode.emfDriveIm1;
 		}
-		setFull(lane, set.lengths[part] as number);
 		return lane;
 	}
 
@@ -294,8 +284,9 @@ export class LaneTable {
 	}
 }
 
-/** Sets the decays over a whole part. */
-function setFull({ first, second, modals }: Lane, length: number): void {
-	first.full = modals > 0 ? decay(first.rate * length) : 0;
-	second.full = modals > 1 ? decay(second.rate * length) : 0;
+/** Sets the decays over a whole part of this length, s. */
+export function setFull(lane: Lane, length: number): void {
+	lane.length = length;
+	if (lane.modals > 0) lane.first.full = decay(lane.first.rate * length);
+	if (lane.modals > 1) lane.second.full = decay(lane.second.rate * length);
 }

@@ -9,7 +9,15 @@ import type { Segment } from '../segment.ts';
 import type { SegmentHistory } from '../segment-history.ts';
 import { DiodeStop } from './diode-stop.ts';
 import { Glide, margin, shortestGlide } from './glide.ts';
-import { type Lane, type LaneDiode, type LaneModal, LaneTable, type LaneTerminal, mostParts } from './lane-table.ts';
+import {
+	type Lane,
+	type LaneDiode,
+	type LaneModal,
+	LaneTable,
+	type LaneTerminal,
+	mostParts,
+	setFull,
+} from './lane-table.ts';
 import {
 	atA0,
 	atA1,
@@ -287,8 +295,10 @@ export class RegularPeriods {
 			if (lane.lastStop > 0 && lane.lastStop < rest) stops = this.stop.one(lane, true);
 		}
 		if (!stops) {
-			fade = first.full;
-			if (rest !== now[atPart]) {
+			if (rest === now[atPart]) {
+				if (lane.length !== rest) setFull(lane, rest);
+				fade = first.full;
+			} else {
 				this.fadeOverRest(lane);
 				fade = now[atDecay0] as number;
 			}
@@ -413,6 +423,7 @@ export class RegularPeriods {
 		let decay1 = 0;
 		if (stopped === null) {
 			if (rest === now[atPart]) {
+				if (lane.length !== rest) setFull(lane, rest);
 				decay0 = first.full;
 				decay1 = second.full;
 			} else {
@@ -693,7 +704,7 @@ export class RegularPeriods {
 		this.parts = stage.partLengths(lengths);
 		// the work's rule holds for so long
 		for (let part = 0; part < this.parts; part++) if ((lengths[part] as number) > stage.longest) this.parts = 0;
-		if (this.parts > 0) this.table.enter(circuit, emf, stage.kind, this.parts, lengths);
+		if (this.parts > 0) this.table.enter(circuit, emf, stage.kind);
 		for (let part = 0; part < this.parts; part++) {
 			const length = lengths[part] as number;
 			this.starts[part] = part === 0 ? 0 : (this.starts[part - 1] as number) + (lengths[part - 1] as number);
