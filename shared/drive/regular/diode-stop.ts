@@ -25,7 +25,7 @@ import {
 	atZRe,
 	atZReEnd,
 } from './period-state.ts';
-import { shortCosine, shortDecay, shortShare, shortSine } from './short-step.ts';
+import { shortCosine, shortDecay, shortSine } from './short-step.ts';
 
 /**
  * Finds when a diode's current comes to zero within a segment of a regular
@@ -56,7 +56,7 @@ export class DiodeStop {
 		const d = now[atD0] as number;
 		const zRe = now[atZRe] as number;
 		const zIm = now[atZIm] as number;
-		const { toFirst } = lane.diodes[0];
+		const { toFirst } = lane.diode;
 		const begin = toFirst * (now[atY0] as number);
 		const rotor = now[atRotor] as number;
 		const sinusoidal = rotor !== 0;
@@ -66,10 +66,10 @@ export class DiodeStop {
 		let beginRate = b + omega * (gainRe * zRe - gainIm * zIm) - rate * d;
 		if (sinusoidal) beginRate += rotor * (emfRe * wRe - emfIm * wIm);
 		if (!(begin > 1e-9 && toFirst * beginRate < 0)) return false;
-		const shortest = shortShare / Math.max(rate, omega, now[atRotor] as number);
+		const { shortLimit } = lane;
 		let s = remembered ? lane.lastStop : (now[atSpan] as number);
 		for (let tries = 0; tries < 20 && s >= 0 && s <= rest; tries++) {
-			if (!remembered || tries > 0) this.turnTo(lane, lane.diodes[0], s);
+			if (!remembered || tries > 0) this.turnTo(lane, lane.diode, s);
 			const zReEnd = zRe * lane.stopTurnRe - zIm * lane.stopTurnIm;
 			const zImEnd = zRe * lane.stopTurnIm + zIm * lane.stopTurnRe;
 			// the ripple's part, its derivative over Ω, and what decays
@@ -96,7 +96,7 @@ export class DiodeStop {
 			const scale = -1 / yRate;
 			const newton = y * scale;
 			const bend = 0.5 * scale * yBend;
-			if (newton * newton < shortest * shortest && bend * bend * newton * newton < 1e-6) {
+			if (newton * newton < shortLimit * shortLimit && bend * bend * newton * newton < 1e-6) {
 				// the rest by Taylor's series, to the third order: step = newton + bend·step² + twist·step³
 				const twist = (1 / 6) * scale * yTwist;
 				let step = newton + newton * newton * (bend + twist * newton);
@@ -161,7 +161,7 @@ export class DiodeStop {
 				(toFirst * (first.emfRe * wRe - first.emfIm * wIm) + toSecond * (second.emfRe * wRe - second.emfIm * wIm));
 		}
 		if (!(begin > 1e-9 && beginRate < 0)) return false;
-		const shortest = shortShare / Math.max(rate0, rate1, omega, now[atRotor] as number);
+		const { shortLimit } = lane;
 		let s = remembered ? lane.lastStop : (now[atSpan] as number);
 		for (let tries = 0; tries < 20 && s >= 0 && s <= rest; tries++) {
 			if (!remembered || tries > 0) this.turnTo(lane, diode, s);
@@ -205,7 +205,7 @@ export class DiodeStop {
 			const scale = -1 / valueRate;
 			const newton = (toFirst * y0 + toSecond * y1) * scale;
 			const bend = 0.5 * scale * (toFirst * y0Bend + toSecond * y1Bend);
-			if (newton * newton < shortest * shortest && bend * bend * newton * newton < 1e-6) {
+			if (newton * newton < shortLimit * shortLimit && bend * bend * newton * newton < 1e-6) {
 				// the rest by Taylor's series, to the third order: step = newton + bend·step² + twist·step³
 				const twist = (1 / 6) * scale * (toFirst * y0Twist + toSecond * y1Twist);
 				let step = newton + newton * newton * (bend + twist * newton);

@@ -172,7 +172,7 @@ export class Glide {
 		let nearest = 1;
 		for (let part = 0; part < parts; part++) {
 			const lane = lanes[part] as Lane;
-			const open = lane.terminals[0];
+			const open = lane.terminal;
 			const rippleStar = lane.neutralRipple * amplitude;
 			const modalStar = lane.neutralModal;
 			const rail = lane.lowRail;

@@ -4,6 +4,7 @@ import type { BackEmf } from '../back-emf.ts';
 import type { Circuit } from '../circuit.ts';
 import { highPhase, lowPhase, openPhase } from '../commutation-table.ts';
 import { type ConductionMode, highDiode, lowDiode, modeCode, modeCodes, open, type Tie } from '../conduction-mode.ts';
+import { shortShare } from './short-step.ts';
 
 /** Parts of a PWM period at the most: on, dead, low switch closed, dead. */
 export const mostParts = 4;
@@ -79,6 +80,8 @@ export class Lane {
 	modals = 0;
 	readonly first = new LaneModal();
 	readonly second = new LaneModal();
+	/** Steps below this are short (short-step.ts), s. */
+	shortLimit = realZero;
 	/** Length of the part, s, that `full` of both holds for. */
 	length = realZero;
 	/** v_n's weights of the ripple and of the first modal current; v_low's of that current. */
@@ -90,6 +93,9 @@ export class Lane {
 	readonly diodes = [new LaneDiode(), new LaneDiode(), new LaneDiode()] as const;
 	terminalCount = 0;
 	readonly terminals = [new LaneTerminal(), new LaneTerminal(), new LaneTerminal()] as const;
+	/** The first of each. */
+	readonly diode: LaneDiode = this.diodes[0];
+	readonly terminal: LaneTerminal = this.terminals[0];
 	/**
 	 * When about a diode last stopped in this lane, s after the lane was entered, 0 where none did, and which. Then what
 	 * was worked out for just that span: decays of the modal currents, turns of ripple and rotor.
@@ -228,6 +234,7 @@ export class LaneTable {
 		this.addTie(lane, 1, tieHigh, high, star + levelHigh, starRate + slopeHigh);
 		this.addTie(lane, 2, tieLow, low, star + levelLow, starRate + slopeLow);
 		this.addTie(lane, 3, tieOpen, third, star + levelOpen, starRate + slopeOpen);
+		let fastest = Math.max(circuit.rippleOmega, circuit.sinusoidal ? circuit.omega : 0);
 		for (let m = 0; m < lane.modals; m++) {
 			const first = m === 0;
 			const modal = first ? lane.first : lane.second;
@@ -248,12 +255,14 @@ export class LaneTable {
 			modal.gainRe = first ? mode.rippleRe0 : mode.rippleRe1;
 			modal.gainIm = first ? mode.rippleIm0 : mode.rippleIm1;
 			modal.rippleDrive = first ? mode.rippleDrive0 : mode.rippleDrive1;
+			fastest = Math.max(fastest, lambda);
 			if (!circuit.sinusoidal) continue;
 			modal.emfRe = first ? mode.emfRe0 : mode.emfRe1;
 			modal.emfIm = first ? mode.emfIm0 : mode.emfIm1;
 			modal.emfDriveRe = first ? mode.emfDriveRe0 : mode.emfDriveRe1;
 			modal.emfDriveIm = first ? mode.emfDriveIm0 : mode.emfDriveIm1;
 		}
+		lane.shortLimit = shortShare / fastest;
 		return lane;
 	}
 

@@ -20,30 +20,32 @@ export const atZImPart = 12;
 export const atWRePart = 13;
 export const atWImPart = 14;
 
-// Constants: ripple amplitude, V; angular frequency of ripple and, where the back-EMF is sinusoidal, of the electrical angle, rad/s (else 0); diode drop and
+// Constants: ripple amplitude, V; angular frequency of ripple, its inverse, and amplitude over it; angular frequency of the electrical angle where the back-EMF is sinusoidal (else 0), rad/s; diode drop and
 // that above the bus without ripple, V; when x was 0, s.
 export const atAmplitude = 15;
 export const atOmega = 16;
-export const atRotor = 17;
-export const atDrop = 18;
-export const atTop = 19;
-export const atZero = 20;
+export const atInverseOmega = 17;
+export const atRippleTime = 18;
+export const atRotor = 19;
+export const atDrop = 20;
+export const atTop = 21;
+export const atZero = 22;
 
 // Segment at hand: length, s; modal currents at its start, A and D of theirs (segment.ts), e^{−λ·length}; modal currents and phasors at its end.
-export const atSpan = 21;
-export const atY0 = 22;
-export const atY1 = 23;
-export const atA0 = 24;
-export const atA1 = 25;
-export const atD0 = 26;
-export const atD1 = 27;
-export const atDecay0 = 28;
-export const atDecay1 = 29;
-export const atY0End = 30;
-export const atY1End = 31;
-export const atZReEnd = 32;
-export const atZImEnd = 33;
-export const atWReEnd = 34;
-export const atWImEnd = 35;
+export const atSpan = 23;
+export const atY0 = 24;
+export const atY1 = 25;
+export const atA0 = 26;
+export const atA1 = 27;
+export const atD0 = 28;
+export const atD1 = 29;
+export const atDecay0 = 30;
+export const atDecay1 = 31;
+export const atY0End = 32;
+export const atY1End = 33;
+export const atZReEnd = 34;
+export const atZImEnd = 35;
+export const atWReEnd = 36;
+export const atWImEnd = 37;
 
-export const places = 36;
+export const places = 38;

@@ -28,11 +28,13 @@ import {
 	atDecay1,
 	atDrop,
 	atHigh,
+	atInverseOmega,
 	atLow,
 	atOmega,
 	atOpen,
 	atPart,
 	atRest,
+	atRippleTime,
 	atRotor,
 	atSpan,
 	atTop,
@@ -184,6 +186,8 @@ export class RegularPeriods {
 		now[atWIm] = stage.wIm;
 		now[atAmplitude] = circuit.rippleAmplitude;
 		now[atOmega] = circuit.rippleOmega;
+		now[atInverseOmega] = 1 / circuit.rippleOmega;
+		now[atRippleTime] = circuit.rippleAmplitude / circuit.rippleOmega;
 		now[atDrop] = circuit.diodeDrop;
 		now[atTop] = circuit.voltage + circuit.diodeDrop;
 		now[atZero] = emfZero;
@@ -257,7 +261,7 @@ export class RegularPeriods {
 	private one(lane: Lane): Lane | null {
 		const { now } = this;
 		const { first } = lane;
-		const terminal = lane.terminals[0];
+		const { terminal } = lane;
 		const x = now[atX] as number;
 		const rest = now[atRest] as number;
 		const zRe = now[atZRe] as number;
@@ -286,7 +290,7 @@ export class RegularPeriods {
 		let fade = 0;
 		let stops = false;
 		// one current: where two diodes carry it, both stop at once
-		const diode = lane.diodes[0];
+		const { diode } = lane;
 		if (lane.diodeCount > 0) {
 			now[atY0] = y;
 			now[atA0] = a;
@@ -335,12 +339,12 @@ export class RegularPeriods {
 			const level = first.level + tilt * x;
 			const f = first.drive - level;
 			const half = 0.5 * span * span;
-			const rippleTime = amplitude / (now[atOmega] as number);
+			const rippleTime = now[atRippleTime] as number;
 			const area =
 				(f * span - tilt * half + first.rippleDrive * rippleTime * (zRe - zReEnd) - (yEnd - y)) * first.inverseRate;
 			let work = level * area;
 			if (tilt !== 0) {
-				const moment = rippleTime * ((zImEnd - zIm) / (now[atOmega] as number) - span * zReEnd);
+				const moment = rippleTime * ((zImEnd - zIm) * (now[atInverseOmega] as number) - span * zReEnd);
 				work +=
 					tilt *
 					(f * half - tilt * span * span * span * (1 / 3) + first.rippleDrive * moment - span * yEnd + area) *
@@ -485,9 +489,9 @@ export class RegularPeriods {
 			const f1 = second.drive - level1;
 			const half = 0.5 * span * span;
 			const cube = span * span * span * (1 / 3);
-			const rippleTime = (now[atAmplitude] as number) / (now[atOmega] as number);
+			const rippleTime = now[atRippleTime] as number;
 			const rippleArea = rippleTime * (zRe - zReEnd);
-			const moment = rippleTime * ((zImEnd - zIm) / (now[atOmega] as number) - span * zReEnd);
+			const moment = rippleTime * ((zImEnd - zIm) * (now[atInverseOmega] as number) - span * zReEnd);
 			const area0 = (f0 * span - tilt0 * half + first.rippleDrive * rippleArea - (y0End - y0)) * first.inverseRate;
 			const area1 = (f1 * span - tilt1 * half + second.rippleDrive * rippleArea - (y1End - y1)) * second.inverseRate;
 			now[atWork] =
