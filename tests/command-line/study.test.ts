@@ -68,6 +68,16 @@ test('20 drives end with 0, nothing but the comparison on the output, and JSON w
 	}
 });
 
+test('what the inputs put in doubt is told once, after the verdict and before the figures', async () => {
+	const doubtful = join(folder, 'doubtful.json');
+	writeFileSync(doubtful, smallScenarioText({ sensing: { divider: { top: '33k' } } }));
+	const { out } = await run([doubtful, '--units', '2']);
+	expect(out.match(/nominal gains differ/g)).toHaveLength(1);
+	const places = ['── Verdict', '── Cautions', '── fast', '── What this rests on'].map((words) => out.indexOf(words));
+	expect(places).not.toContain(-1);
+	expect([...places].sort((one, other) => one - other)).toEqual(places);
+});
+
 test('the same seed prints the same digits with one and with three workers', async () => {
 	const one = await run([scenario, '--units', '9', '--workers', '1']);
 	const three = await run([scenario, '--units', '9', '--workers', '3']);
