@@ -32,9 +32,11 @@ export function readArguments<Options extends Readonly<Record<string, OptionReco
 	const files: string[] = [];
 	const given = new Set<string>();
 	let help: Arguments<Options>['help'] = false;
+	const wanted = secondWord === undefined ? [fileWord] : [fileWord, secondWord];
 	const isTopic = (word: string): boolean => Object.hasOwn(topics, word);
 	for (const [place, token] of tokens.entries()) {
-		if (token.kind === 'positional' && !isValueOfUnknown(tokens[place - 1], options)) files.push(token.value);
+		if (token.kind === 'positional' && !isValueOfUnknown(tokens[place - 1], options, files.length < wanted.length))
+			files.push(token.value);
 		if (token.kind !== 'option') continue;
 		if (token.name === 'help') {
 			help = true;
@@ -59,7 +61,6 @@ export function readArguments<Options extends Readonly<Record<string, OptionReco
 		given.add(token.name);
 	}
 	if (help) help = files.find(isTopic) ?? true;
-	const wanted = secondWord === undefined ? [fileWord] : [fileWord, secondWord];
 	for (const word of wanted.slice(files.length)) {
 		problems.push({ path: word, value: '', message: 'is missing: name the file to read' });
 	}
@@ -91,10 +92,15 @@ const isDeclared = (
 	options: Readonly<Record<string, OptionRecord>>,
 ): boolean => rawName.startsWith('--') && Object.hasOwn(options, name);
 
-/** What follows a misspelt option that takes a value is that value, not a file. */
-function isValueOfUnknown(before: Token | undefined, options: Readonly<Record<string, OptionRecord>>): boolean {
+/** What follows a misspelt option that takes a value is that value, not a file; so where it is like none and no file is wanted. */
+function isValueOfUnknown(
+	before: Token | undefined,
+	options: Readonly<Record<string, OptionRecord>>,
+	isFileWanted: boolean,
+): boolean {
 	if (before?.kind !== 'option' || before.value !== undefined || isDeclared(before, options)) return false;
-	return options[nearestName(before.name, Object.keys(options)) ?? '']?.read !== undefined;
+	const near = nearestName(before.name, Object.keys(options));
+	return near === undefined ? !isFileWanted : options[near]?.read !== undefined;
 }
 
 function unknownOption(name: string, options: Readonly<Record<string, OptionRecord>>): string {

@@ -64,6 +64,11 @@ test('a word after a single dash is one misspelt option, its value no file', () 
 	expect(read('a.json', '--seed', '-units')).toMatchObject({ values: { seed: '-units' }, problems: [] });
 });
 
+test('after an option like none, a word is its value where no file is wanted any more, else a file', () => {
+	expect(read('a.json', '--frobnicate', 'x').problems.map(({ path }) => path)).toEqual(['--frobnicate']);
+	expect(read('--frobnicate', 'a.json')).toMatchObject({ file: 'a.json', problems: [{ path: '--frobnicate' }] });
+});
+
 test('an option given twice, one without its value, and a missing file are problems', () => {
 	expect(read('a.json', '--seed', 'x', '--seed', 'y').problems[0]?.message).toContain('given twice');
 	expect(read('a.json', '--units').problems[0]?.message).toContain('needs a value');
