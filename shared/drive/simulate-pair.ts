@@ -36,15 +36,22 @@ export interface PairOptions {
  */
 export function simulatePair(drive: Drive, noise: NoiseSource, options: PairOptions = {}): PairRecord {
 	bench.load(drive, noise);
-	const { stage, fork } = bench;
 	const start = bench.warmUp(drive, options);
 	const records = {} as Record<ChoiceName, RunRecord>;
-	for (const [index, name] of choiceNames.entries()) {
-		const last = index === choiceNames.length - 1;
-		if (!last) fork.copyFrom(stage);
-		records[name] = bench.closeLoop(drive, name, last ? stage : fork, start, options);
-	}
+	for (const name of choiceNames) records[name] = bench.closeLoop(drive, name, bench.stageFor(name), start, options);
 	return records;
+}
+
+/** The same run with one sensing choice alone: its record in the pair's, to the last bit. */
+export function simulateChoice(
+	drive: Drive,
+	noise: NoiseSource,
+	name: ChoiceName,
+	options: PairOptions = {},
+): RunRecord {
+	bench.load(drive, noise);
+	const start = bench.warmUp(drive, options);
+	return bench.closeLoop(drive, name, bench.stageFor(name), start, options);
 }
 
 /** What the warm-up leaves to the closed loop. */
@@ -135,6 +142,13 @@ class Bench {
 			begin = end;
 		}
 		return { commutation: begin, crossing, duty, duties };
+	}
+
+	/** Where a choice goes on from the warm-up: the last one on the stage itself, the others on a copy. */
+	stageFor(name: ChoiceName): PowerStage {
+		if (name === choiceNames.at(-1)) return this.stage;
+		this.fork.copyFrom(this.stage);
+		return this.fork;
 	}
 
 	/** Runs one choice's own loop from the end of warm-up. */

@@ -4,6 +4,7 @@ import { parameter } from '../parameters/parameters.ts';
 import { count, degrees, percent } from '../words/figures.ts';
 import { choiceWords } from '../words/names.ts';
 import { quantity } from '../words/quantity.ts';
+import { tooFewUnits } from '../words/too-few-units.ts';
 import type { CombinationResult, EnvelopeResult } from './envelope-result.ts';
 
 type Answered = Omit<EnvelopeResult, 'sentence'>;
@@ -16,7 +17,7 @@ const limitWords = {
 
 /** The envelope's answer: the worst combination for each choice, what passes there, and what passes everywhere. */
 export function envelopeSentence(result: Answered): string {
-	const { provenance, combinations, possible } = result;
+	const { provenance, combinations, possible, unitsPerCombination, requirement } = result;
 	if (provenance.units.finished === 0) {
 		return `None of the ${count(provenance.units.asked)} drives was finished: nothing is shown.`;
 	}
@@ -24,7 +25,8 @@ export function envelopeSentence(result: Answered): string {
 		result.thinned === null
 			? `All ${count(possible)} combinations of the stated limits were run.`
 			: `Of ${count(possible)} combinations of the stated limits ${count(combinations.length)} were run: a regular fraction in which any ${result.thinned.strength} conditions of a point meet in every combination of their limits, then from the worst of each choice one limit at a time until none was worse.`;
-	return [...choiceNames.map((choice) => worstWords(result, choice)), how].join(' ');
+	const few = tooFewUnits(unitsPerCombination, requirement);
+	return [...choiceNames.map((choice) => worstWords(result, choice)), how, few].filter(Boolean).join(' ');
 }
 
 function worstWords({ worst, combinations, everywhere }: Answered, choice: ChoiceName): string {

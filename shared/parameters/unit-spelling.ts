@@ -32,7 +32,7 @@ export const unitSpelling: Readonly<Record<Unit, UnitSpelling>> = {
 	V: { symbols: ['V'], prefixed: true, example: '24 V' },
 	A: { symbols: ['A'], prefixed: true, example: '1.5 A' },
 	Ω: {
-		symbols: ['Ω', 'ohm', 'R'],
+		symbols: ['Ω', 'ohm', 'Ohm', 'R'],
 		prefixed: true,
 		endings: { K: 3 },
 		marks: { R: 0, k: 3, K: 3, M: 6, G: 9 },
@@ -43,7 +43,7 @@ export const unitSpelling: Readonly<Record<Unit, UnitSpelling>> = {
 	s: { symbols: ['s'], prefixed: true, example: '75 µs' },
 	Hz: { symbols: ['Hz'], prefixed: true, example: '20 kHz' },
 	'°': { symbols: ['°', 'deg'], prefixed: false, example: '10°' },
-	rpm: { symbols: ['rpm', 'rev/min', '1/min'], prefixed: false, example: '2000 rpm' },
+	rpm: { symbols: ['rpm', 'RPM', 'rev/min', '1/min'], prefixed: false, example: '2000 rpm' },
 	N·m: { symbols: ['N·m', 'Nm', 'N m'], prefixed: true, example: '9 mN·m' },
 	'V·s/rad': { symbols: ['V·s/rad', 'Vs/rad', 'V s/rad'], prefixed: true, example: '30 mV·s/rad' },
 	'°C': { symbols: ['°C', 'degC'], prefixed: false, example: '25 °C' },

@@ -4,6 +4,7 @@ import { count, percent } from '../words/figures.ts';
 import { levelWords } from '../words/level.ts';
 import { choiceWords } from '../words/names.ts';
 import { quantity } from '../words/quantity.ts';
+import { tooFewUnits } from '../words/too-few-units.ts';
 import type { RangeResult, SlowestSpeed } from './range-result.ts';
 import { settingWords, valueWords } from './setting.ts';
 
@@ -16,8 +17,11 @@ export function rangeSentence(result: Answered): string {
 		return `None of the ${count(provenance.units.asked)} drives was finished: nothing is shown.`;
 	}
 	const asked = `It holds where at least ${levelWords(requirement.share)} of drives pass, shown with ${levelWords(requirement.confidence)} confidence at each value by ${count(unitsPerValue)} drives, the same at all of them.`;
+	const few = tooFewUnits(unitsPerValue, requirement);
 	if (slowest)
-		return [...slowest.map((one) => slowestWords(result, one)), loadWords(result), asked].filter(Boolean).join(' ');
+		return [...slowest.map((one) => slowestWords(result, one)), loadWords(result), asked, few]
+			.filter(Boolean)
+			.join(' ');
 	const names = result.axes.map(({ name }) => name).join(' and ');
 	const answers = choiceNames.map((choice) => {
 		const holding = values.filter(({ choices }) => choices[choice].verdict.decision === 'holds').length;
@@ -28,7 +32,7 @@ export function rangeSentence(result: Answered): string {
 		values.length === 1
 			? `One value of ${names} was looked at`
 			: `${count(values.length)} values of ${names} were looked at`;
-	return `${looked}: ${answers.join('; ')}. ${asked}`;
+	return [`${looked}: ${answers.join('; ')}.`, asked, few].filter(Boolean).join(' ');
 }
 
 function slowestWords(result: Answered, { at, choices, resolution }: SlowestSpeed): string {

@@ -5,6 +5,12 @@ export interface LimitValue {
 	readonly figures: ArrayLike<number>;
 }
 
+/** Points to be evaluated, and what is looked at: whether they fail, every figure, or of each point the one named. */
+export interface Trials {
+	readonly points: readonly Float64Array[];
+	readonly of: 'failing' | 'figures' | readonly number[];
+}
+
 /** A most probable failing point of its neighbourhood. */
 export interface FailurePoint {
 	/** Fails, but would no longer a little nearer to the origin. */
@@ -25,8 +31,9 @@ export interface SearchOptions {
 	readonly rounds?: number;
 }
 
-/** The points to be evaluated next; answered with their values in the same order. */
-export type FailureSearch = Generator<readonly Float64Array[], FailurePoint[], readonly LimitValue[]>;
+/** Asks for the points to be evaluated next, and is answered with their values in the same order. */
+type Asking<Found> = Generator<Trials, Found, readonly LimitValue[]>;
+export type FailureSearch = Asking<FailurePoint[]>;
 
 interface Ray {
 	readonly direction: Float64Array;
@@ -60,9 +67,9 @@ export function* searchFailures(
 	{ farthest = 8.5, slack = 1.5, most = 8, rounds = 5 }: SearchOptions = {},
 ): FailureSearch {
 	const origin = new Float64Array(dimension);
-	const [middle] = yield [origin];
+	const [middle] = yield { points: [origin], of: 'failing' };
 	if (middle?.fails) return [{ point: origin, distance: 0, figure: -1 }];
-	const [slopes = []] = yield* slopesAt([origin]);
+	const slopes = yield* slopesAtOrigin(origin);
 	const rays = slopes.flatMap((slope, figure): Ray[] => {
 		const direction = unitVector(slope);
 		return direction ? [direction, direction.map((x) => -x)].map((each) => ({ direction: each, figure })) : [];
@@ -72,9 +79,9 @@ export function* searchFailures(
 
 	for (let round = 0; round < rounds && active.includes(true); round++) {
 		const moving = found.flatMap((point, i) => (active[i] ? [{ i, point }] : []));
-		const matrices = yield* slopesAt(moving.map(({ point }) => point.point));
+		const slopes = yield* ownSlopes(moving.map(({ point }) => point));
 		const attempts = moving.flatMap(({ i, point }, m): (Ray & { i: number; from: number })[] => {
-			const slope = matrices[m]?.[point.figure];
+			const slope = slopes[m];
 			const tangent = slope && unitVector(slope);
 			if (!tangent) return [];
 			const along = dot(tangent, point.point);
@@ -98,40 +105,40 @@ export function* searchFailures(
 	return found;
 }
 
-/** Slopes of every figure at every point, [point][figure][coordinate], by central differences; NaN becomes 0. */
-function* slopesAt(
-	points: readonly Float64Array[],
-): Generator<readonly Float64Array[], Float64Array[][], readonly LimitValue[]> {
-	const around = points.flatMap((point) =>
-		Array.from(point, (_, k) => [moved(point, k, slopeReach), moved(point, k, -slopeReach)]).flat(),
-	);
-	const values = around.length > 0 ? yield around : [];
-	return points.map((point, i) => {
-		const own = values.slice(2 * i * point.length, 2 * (i + 1) * point.length);
-		const figures = own[0]?.figures.length ?? 0;
-		return Array.from({ length: figures }, (_, figure) =>
-			Float64Array.from(point, (_coordinate, k) => {
-				const up = own[2 * k]?.figures[figure] ?? Number.NaN;
-				const down = own[2 * k + 1]?.figures[figure] ?? Number.NaN;
-				const slope = (up - down) / (2 * slopeReach);
-				return Number.isFinite(slope) ? slope : 0;
-			}),
-		);
-	});
+/** Slopes of every figure at the origin, [figure][coordinate]. */
+function* slopesAtOrigin(origin: Float64Array): Asking<Float64Array[]> {
+	const values = yield { points: around(origin), of: 'figures' };
+	return Array.from({ length: values[0]?.figures.length ?? 0 }, (_, figure) => slopeOf(figure, values));
 }
 
+/** The slope of each point's own figure there. */
+function* ownSlopes(points: readonly FailurePoint[]): Asking<Float64Array[]> {
+	const trials = points.map(({ point }) => around(point));
+	const each = trials[0]?.length ?? 0;
+	const values = yield { points: trials.flat(), of: points.flatMap(({ figure }) => Array<number>(each).fill(figure)) };
+	return points.map(({ figure }, i) => slopeOf(figure, values.slice(i * each, (i + 1) * each)));
+}
+
+/** Two points for every coordinate, ahead of `point` and behind it. */
+const around = (point: Float64Array): Float64Array[] =>
+	Array.from(point, (_, k) => [moved(point, k, slopeReach), moved(point, k, -slopeReach)]).flat();
+
+/** Central differences of a figure, from its values at points `around` one; NaN becomes 0. */
+const slopeOf = (figure: number, values: readonly LimitValue[]): Float64Array =>
+	Float64Array.from({ length: values.length / 2 }, (_, k) => {
+		const up = values[2 * k]?.figures[figure] ?? Number.NaN;
+		const down = values[2 * k + 1]?.figures[figure] ?? Number.NaN;
+		const slope = (up - down) / (2 * slopeReach);
+		return Number.isFinite(slope) ? slope : 0;
+	});
+
 /** Where each ray first fails, scanned outwards together until none can come within `slack` of the nearest. */
-function* firstFailures(
-	rays: readonly Ray[],
-	from: number,
-	farthest: number,
-	slack: number,
-): Generator<readonly Float64Array[], FailurePoint[], readonly LimitValue[]> {
+function* firstFailures(rays: readonly Ray[], from: number, farthest: number, slack: number): Asking<FailurePoint[]> {
 	const failing: (Ray & { outside: number })[] = [];
 	let waiting = [...rays];
 	let end = farthest;
 	for (let t = from + scanStep; t <= end + 1e-9 && waiting.length > 0; t += scanStep) {
-		const values = yield waiting.map(({ direction }) => scaled(direction, t));
+		const values = yield { points: waiting.map(({ direction }) => scaled(direction, t)), of: 'failing' };
 		const hit = waiting.filter((_, i) => values[i]?.fails);
 		waiting = waiting.filter((_, i) => !values[i]?.fails);
 		failing.push(...hit.map((ray) => ({ ...ray, outside: t })));
@@ -144,34 +151,34 @@ function* firstFailures(
 function* failuresFrom(
 	attempts: readonly (Ray & { i: number; from: number })[],
 	found: readonly FailurePoint[],
-): Generator<readonly Float64Array[], (FailurePoint | null)[], readonly LimitValue[]> {
+): Asking<(FailurePoint | null)[]> {
 	const steps = 5;
 	const scan = attempts.flatMap(({ direction, i, from }) => {
 		const { distance = 0 } = found[i] ?? {};
 		return Array.from({ length: steps }, (_, s) => ({ direction, t: from + ((distance - from) * (s + 0.98)) / steps }));
 	});
-	const values = scan.length > 0 ? yield scan.map(({ direction, t }) => scaled(direction, t)) : [];
+	const points = scan.map(({ direction, t }) => scaled(direction, t));
+	const values = points.length > 0 ? yield { points, of: 'failing' } : [];
 	const hits = attempts.flatMap((attempt, a) => {
 		const first = scan.slice(a * steps, (a + 1) * steps).findIndex((_, s) => values[a * steps + s]?.fails);
 		return first < 0 ? [] : [{ ...attempt, a, outside: scan[a * steps + first]?.t ?? 0 }];
 	});
-	const points = yield* narrowed(hits);
+	const narrow = yield* narrowed(hits);
 	const outcomes: (FailurePoint | null)[] = attempts.map(() => null);
 	hits.forEach(({ a }, k) => {
-		outcomes[a] = points[k] ?? null;
+		outcomes[a] = narrow[k] ?? null;
 	});
 	return outcomes;
 }
 
 /** Halves the last step of every ray at once; keeps to the failing side. */
-function* narrowed(
-	rays: readonly (Ray & { outside: number })[],
-): Generator<readonly Float64Array[], FailurePoint[], readonly LimitValue[]> {
+function* narrowed(rays: readonly (Ray & { outside: number })[]): Asking<FailurePoint[]> {
 	const inside = rays.map(({ outside }) => Math.max(0, outside - scanStep));
 	const outside = rays.map((ray) => ray.outside);
 	for (let halving = 0; halving < halvings && rays.length > 0; halving++) {
 		const middles = rays.map((_, i) => ((inside[i] as number) + (outside[i] as number)) / 2);
-		const values = yield rays.map(({ direction }, i) => scaled(direction, middles[i] as number));
+		const points = rays.map(({ direction }, i) => scaled(direction, middles[i] as number));
+		const values = yield { points, of: 'failing' };
 		for (const [i, middle] of middles.entries()) (values[i]?.fails ? outside : inside)[i] = middle;
 	}
 	return rays.map(({ direction, figure }, i) => ({

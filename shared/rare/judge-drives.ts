@@ -1,24 +1,39 @@
-import { choiceNames } from '../drive/drive.ts';
+import { type ChoiceName, choiceNames } from '../drive/drive.ts';
 import type { StudyPlan } from '../study/plan.ts';
 import type { UnitFailure } from '../study/run-shard.ts';
 import { shortcomings } from '../study/unit-passes.ts';
 import { drawFromMixture, type FailureMixture } from './failure-mixture.ts';
-import { figuresPerPoint, judgeDrive } from './judge-drive.ts';
+import { figuresPerPoint, type Judging, judgeDrive } from './judge-drive.ts';
 import { partSpace } from './part-space.ts';
 
 /** Drives of the part space, numbered from 0; plain data, to be sent to workers. */
 export type PartDrives =
 	/** Given points, [drive][coordinate], each with the moments and noise of the unit named for it. */
-	| { readonly kind: 'given'; readonly points: Float64Array; readonly moments: readonly number[] }
+	| {
+			readonly kind: 'given';
+			readonly points: Float64Array;
+			readonly moments: readonly number[];
+			readonly wanted: Wanted;
+	  }
 	/** Drawn from a mixture, draw `first` + i; each meets the moments of the unit of its number. */
 	| { readonly kind: 'drawn'; readonly mixture: FailureMixture; readonly first: number };
+
+/** What given drives are run for: with one choice alone, and no further than that takes. */
+export interface Wanted {
+	readonly choice: ChoiceName;
+	/**
+	 * Whether each fails, and where first: nothing else is known of it then. Or that with angle and rate. Or
+	 * the smooth figures: of every operating point, or of the one that is told for each drive.
+	 */
+	readonly of: 'failing' | 'everything' | 'figures' | readonly number[];
+}
 
 export interface JudgePlan {
 	readonly plan: StudyPlan;
 	readonly drives: PartDrives;
 }
 
-/** What a range of drives came to; cells are [drive][choice]. Drives that could not be simulated fail. */
+/** What a range of drives came to; cells are [drive][choice], those of a choice that is not wanted are empty. Drives that could not be simulated fail. */
 export interface JudgedShard {
 	readonly from: number;
 	/** 0 where the drive passes, 1 + index into `shortcomings` where it does not, `notSimulated` where it is not known. */
@@ -29,7 +44,7 @@ export interface JudgedShard {
 	readonly perHour: Float64Array<ArrayBuffer>;
 	/** The required quantile of |angle error| at the worst point, degrees. */
 	readonly angles: Float64Array<ArrayBuffer>;
-	/** [drive][choice][figure]; empty for drawn drives, which need none. */
+	/** [drive][figure]; empty where none are wanted. */
 	readonly figures: Float64Array<ArrayBuffer>;
 	/** Of each drive; 1 for given ones. */
 	readonly weights: Float64Array<ArrayBuffer>;
@@ -51,14 +66,14 @@ export function judgeDrives(
 	const space = partSpace(plan.scenario);
 	const dimension = space.slots.length;
 	const count = to - from;
-	const perChoice = drives.kind === 'given' ? plan.scenario.points.length * figuresPerPoint : 0;
+	const figuresPerDrive = wantedFigures({ plan, drives });
 	const shard = {
 		from,
 		outcomes: new Uint8Array(count * choices),
 		points: new Uint8Array(count * choices),
 		perHour: new Float64Array(count * choices),
 		angles: new Float64Array(count * choices),
-		figures: new Float64Array(count * choices * perChoice),
+		figures: new Float64Array(count * figuresPerDrive).fill(Number.NaN),
 		weights: new Float64Array(count).fill(1),
 		failures: [] as UnitFailure[],
 	};
@@ -76,22 +91,38 @@ export function judgeDrives(
 			shard.weights[row] = draw.weight;
 		}
 		try {
-			const judged = judgeDrive(plan, space, point, moments);
+			const judged = judgeDrive(plan, space, point, moments, judging(drives, index));
 			for (const [c, choice] of choiceNames.entries()) {
-				const { shortcoming, perHour, angle, figures } = judged[choice];
+				const own = judged[choice];
+				if (own === undefined) continue;
+				const { shortcoming, perHour, angle, figures } = own;
 				const cell = row * choices + c;
 				shard.outcomes[cell] = shortcoming ? 1 + shortcomings.indexOf(shortcoming.reason) : 0;
 				shard.points[cell] = shortcoming?.point ?? 0;
 				shard.perHour[cell] = perHour;
 				shard.angles[cell] = angle;
-				if (perChoice > 0) shard.figures.set(Float64Array.from(figures), cell * perChoice);
+				if (figuresPerDrive > 0) shard.figures.set(Float64Array.from(figures), row * figuresPerDrive);
 			}
 		} catch (error) {
 			shard.outcomes.fill(notSimulated, row * choices, (row + 1) * choices);
-			shard.figures.fill(Number.NaN, row * choices * perChoice, (row + 1) * choices * perChoice);
 			shard.failures.push({ unit: index, message: error instanceof Error ? error.message : String(error) });
 		}
 		onProgress(row + 1);
 	}
 	return shard;
+}
+
+/** Figures a drive, 0 where none are wanted. */
+export function wantedFigures({ plan, drives }: JudgePlan): number {
+	if (drives.kind === 'drawn' || drives.wanted.of === 'failing' || drives.wanted.of === 'everything') return 0;
+	return plan.scenario.points.length * figuresPerPoint;
+}
+
+/** A drawn drive is judged for both choices at every point: its failing and its rate count. */
+function judging(drives: PartDrives, index: number): Judging {
+	if (drives.kind === 'drawn') return {};
+	const { choice, of } = drives.wanted;
+	if (of === 'failing') return { choice, untilFailed: true };
+	if (of === 'everything') return { choice };
+	return { choice, figures: true, only: of === 'figures' ? undefined : of[index] };
 }

@@ -6,20 +6,18 @@ import { partSpace } from './part-space.ts';
 import { solderedParts } from './soldered-parts.ts';
 import type { WeakestDrive } from './weakest-result.ts';
 
-/** A point of the part space, judged for one choice in rows `from` up to `from` + `of`, each with other moments. */
-export interface Confirmation {
+/** A point of the part space, judged for one choice in every row, each with other moments. */
+interface Confirmation {
 	readonly point: Float64Array;
 	readonly judged: JudgedShard;
-	readonly from: number;
-	readonly of: number;
 	readonly choice: ChoiceName;
 }
 
 /** What its parts are, how it fails and in how many of its re-runs. */
-export function weakestDrive(plan: StudyPlan, { point, judged, from, of, choice }: Confirmation): WeakestDrive {
+export function weakestDrive(plan: StudyPlan, { point, judged, choice }: Confirmation): WeakestDrive {
 	const { scenario, compensation } = plan;
 	const space = partSpace(scenario);
-	const cells = Array.from({ length: of }, (_, i) => (from + i) * choiceNames.length + choiceNames.indexOf(choice));
+	const cells = Array.from(judged.weights, (_, row) => row * choiceNames.length + choiceNames.indexOf(choice));
 	const simulated = cells.filter((cell) => judged.outcomes[cell] !== notSimulated);
 	const failing = simulated.filter((cell) => (judged.outcomes[cell] as number) > 0);
 	const usual = mostCommon(failing.map((cell) => `${judged.outcomes[cell]} ${judged.points[cell]}`));

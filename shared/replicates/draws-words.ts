@@ -2,7 +2,7 @@ import { count } from '../words/figures.ts';
 import type { ReplicatedDraws, StratifiedKind } from './replicates-result.ts';
 
 export const stratifiedWords: Readonly<Record<StratifiedKind, string>> = {
-	latin: 'Latin hypercube',
+	latin: 'Latin hypercubes',
 	sobol: 'scrambled Sobol’ points',
 };
 

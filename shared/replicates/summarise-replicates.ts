@@ -5,6 +5,7 @@ import {
 	replicateInterval,
 	replicateQuantile,
 	replicateShare,
+	replicateShareDifference,
 } from '../statistics/replicate-interval.ts';
 import { perChoice } from '../study/per-choice.ts';
 import { lessOther, type ReplicateFigures } from './replicate-figures.ts';
@@ -16,7 +17,7 @@ export const replicatesLevel = 0.95;
 export const replicateMethods: Readonly<Record<string, string>> = {
 	intervals: "Student's t over the replicates, which are independent of one another; the drives within one are not",
 	'passing shares':
-		'of all drives, those that could not be simulated not passing; no interval where fewer than 10 pass or fail',
+		'of all drives, those that could not be simulated not passing; no interval where fewer than 10 pass or fail, nor of a difference of fewer',
 	'mean errors': 'over the drives that were simulated; none where one lost lock',
 	'95 % of drives':
 		"quantile of all drives; interval by the replicates' shares below it (Woodruff), drives that lost lock beyond any angle",
@@ -57,11 +58,12 @@ export function summariseReplicates(
 function compared(values: readonly PerChoice<number>[], units?: number): ComparedFigure {
 	const estimate = (figures: readonly number[]): ReplicateEstimate =>
 		units === undefined ? replicateInterval(figures, replicatesLevel) : replicateShare(figures, units, replicatesLevel);
+	const differences = values.map(lessOther);
 	return {
 		...perChoice((choice) => estimate(values.map((each) => each[choice]))),
-		difference: replicateInterval(
-			values.map((each) => lessOther(each) / (units ?? 1)),
-			replicatesLevel,
-		),
+		difference:
+			units === undefined
+				? replicateInterval(differences, replicatesLevel)
+				: replicateShareDifference(differences, units, replicatesLevel),
 	};
 }

@@ -1,4 +1,4 @@
-import { formatQuantity } from '../parameters/format-quantity.ts';
+import { formatQuantity, formatRelative } from '../parameters/format-quantity.ts';
 import type { ConditionRange, NumberRecord, ParameterRecord, Tolerance } from '../parameters/parameter.ts';
 import { parseQuantity } from '../parameters/quantity.ts';
 import { unknownName } from './nearest-name.ts';
@@ -72,8 +72,14 @@ export function readValue(
 		return undefined;
 	}
 	if (isWithin(record, quantity.value)) return quantity.value;
-	report(path, written, `${record.name} must be ${limits(record)}`);
+	report(path, written, `${record.name} must be ${limits(record)}${percentHint(record, quantity.value)}`);
 	return undefined;
+}
+
+/** For a share that was given as a number of per cent. */
+function percentHint(record: NumberRecord, value: number): string {
+	const isMeant = record.unit === '1' && record.max <= 1 && isWithin(record, value / 100);
+	return isMeant ? `; did you mean ${formatRelative(value / 100)}?` : '';
 }
 
 const isWithin = ({ kind, allowed, min, max }: NumberRecord, value: number): boolean =>

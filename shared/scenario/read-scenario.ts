@@ -40,7 +40,7 @@ export function readScenario(text: string): ScenarioReading {
 	const reference = file.referencePoint ?? names[0];
 	const referencePoint = typeof reference === 'string' ? names.indexOf(reference) : -1;
 	if (referencePoint < 0 && names.length > 0) {
-		report('referencePoint', reference, `must be the name of a point: ${oneOf(names)}`);
+		report('referencePoint', reference, `must be the name of a point: ${oneOf([...new Set(names)])}`);
 	}
 	const scenario: Scenario = {
 		name: readText(file.name, 'name', longestName, report),

@@ -122,7 +122,8 @@ const doubts: Readonly<Record<string, Doubt>> = {
 		const slope = dividerGain * emfSlope;
 		const bus = ((halfBusGain - dividerGain / 2) * voltage) / slope;
 		const star = ((virtualNeutralGain - dividerGain) * voltage) / 2 / slope;
-		const text = `nominal gains differ: half-bus is off by ${degrees(bus)}, the virtual neutral by ${degrees(star)} before any tolerance.`;
+		const gain = (value: number): string => String(Number(value.toPrecision(3)));
+		const text = `nominal gains differ: half-bus is off by ${degrees(bus)}, the virtual neutral by ${degrees(star)} before any tolerance. The bus divider passes ${gain(halfBusGain)} where half of the phase divider's is ${gain(dividerGain / 2)}, the star ${gain(virtualNeutralGain)} where the phase divider passes ${gain(dividerGain)}.`;
 		return above(notable, Math.max(Math.abs(bus), Math.abs(star)), text);
 	},
 

@@ -52,6 +52,27 @@ export function replicateShare(counts: ArrayLike<number>, units: number, level: 
 	return { estimate, interval: { low: Math.max(0, interval.low), high: Math.min(1, interval.high) } };
 }
 
+/**
+ * Difference of two shares of the same units, as `replicateInterval` of the replicates' differences; without an interval
+ * where those come to fewer than ten units, counted either way: with a few the differences are far from normal.
+ *
+ * @param differences units of the one share less those of the other, one of each replicate
+ * @param units of each replicate
+ */
+export function replicateShareDifference(
+	differences: ArrayLike<number>,
+	units: number,
+	level: number,
+): ReplicateEstimate {
+	const all = Array.from(differences);
+	const found = replicateInterval(
+		all.map((difference) => difference / units),
+		level,
+	);
+	const isFew = all.reduce((sum, difference) => sum + Math.abs(difference), 0) < fewest;
+	return isFew ? { ...found, interval: null } : found;
+}
+
 const fewest = 10;
 
 /**

@@ -1,4 +1,5 @@
 import { choiceNames, type PerChoice } from '../drive/drive.ts';
+import { leastEffective } from '../statistics/effective-number.ts';
 import { chance, chancePerHour, count, percent, power, span } from '../words/figures.ts';
 import type { EventKind } from '../words/names.ts';
 import type { ChoiceFigures, ComputedRate } from './result.ts';
@@ -45,7 +46,9 @@ export function computedRows(choices: Choices, confidence: string): readonly Poi
 			effective === 0 ? '–' : effective < 10 ? effective.toPrecision(2) : count(effective),
 		),
 		row(choices, 'all', "largest drive's share", ({ largestShare, largestUnit }) =>
-			largestUnit === null ? '–' : `${percent(largestShare)} (drive ${largestUnit})`,
+			largestUnit === null
+				? '–'
+				: `${largestShare > 0.999 ? `> ${percent(0.999)}` : percent(largestShare)} (drive ${largestUnit})`,
 		),
 		row(choices, 'all', 'gain over counting, × drives', ({ gain }) => (gain === null ? '–' : power(gain))),
 	];
@@ -54,5 +57,7 @@ export function computedRows(choices: Choices, confidence: string): readonly Poi
 /** Limits of a computed rate. @param hours sectors in an hour, for a rate per hour */
 export function computedIntervalWords({ interval, largestUnit }: ComputedRate, hours = 1): string {
 	if (largestUnit === null) return '–';
-	return interval === null ? 'a few drives carry it' : span(chance(hours * interval[0]), chance(hours * interval[1]));
+	return interval === null
+		? `under ${leastEffective} drives carry it`
+		: span(chance(hours * interval[0]), chance(hours * interval[1]));
 }

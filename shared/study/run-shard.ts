@@ -31,8 +31,11 @@ interface ShardOptions {
 	readonly onProgress?: (unitsDone: number) => void;
 	/** A unit's parts, where they are not to be drawn; its moments and noise stay its own. */
 	readonly parts?: (unit: number) => Deviations;
-	/** Simulates both choices of one drive, a run of `unit` at `point`, where that is not all that is to be done. */
-	readonly simulate?: (drive: Drive, noise: NoiseSource, unit: number, point: number) => PairRecord;
+	/**
+	 * Simulates one drive, a run of `unit` at `point`, where both choices with their chances are not what is wanted.
+	 * The cells of a choice that it leaves out stay empty.
+	 */
+	readonly simulate?: (drive: Drive, noise: NoiseSource, unit: number, point: number) => Partial<PairRecord>;
 }
 
 const withChances = (drive: Drive, noise: NoiseSource): PairRecord => simulatePair(drive, noise, { chances: true });
@@ -76,6 +79,7 @@ export function runShard(
 				const pair = simulate(drive, noise, unit, point);
 				for (let c = 0; c < choices; c += 1) {
 					const run = pair[choiceNames[c] as 'halfBus'];
+					if (run === undefined) continue;
 					const place = point * choices + c;
 					tallyRun(columns, firstCell + place, run, rules);
 					const used = filled[place] as number;

@@ -1,3 +1,4 @@
+import type { ChoiceName } from '../drive/drive.ts';
 import type { StoppingRule } from '../study/stopping-rule.ts';
 
 interface Asked {
@@ -10,12 +11,16 @@ interface Asked {
 export function studyArguments({ seed, units, until }: Asked): readonly string[] {
 	const asked = [`--seed=${seed}`, '--units', String(units)];
 	if (until?.rule === 'decided') {
-		const [only, ...others] = until.choices;
-		const choice = others.length > 0 ? 'both' : only === 'halfBus' ? 'half-bus' : 'virtual-neutral';
-		asked.push('--until', 'decided', '--choice', choice);
+		asked.push('--until', 'decided', '--choice', choiceArgument(until.choices));
 	}
 	if (until?.rule === 'settled') asked.push('--until', 'settled', '--digits', String(until.digits));
 	return asked;
+}
+
+/** How the choices are named to `--choice`. */
+export function choiceArgument([only, ...others]: readonly ChoiceName[]): string {
+	if (others.length > 0) return 'both';
+	return only === 'halfBus' ? 'half-bus' : 'virtual-neutral';
 }
 
 /** A line for a terminal: what is not plain stands in double quotes, which all shells take. */

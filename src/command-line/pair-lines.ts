@@ -1,3 +1,4 @@
+import { leastEffective } from '../../shared/statistics/effective-number.ts';
 import type { PairedFigures, PairedRates } from '../../shared/study/result.ts';
 import { unitFigureNames, unitFigures } from '../../shared/study/unit-figures.ts';
 import { power, signedDegrees, span } from '../../shared/words/figures.ts';
@@ -43,7 +44,7 @@ function ratioWords({ ratio, interval, withoutEvents, few }: PairedRates, how: s
 		interval !== null
 			? `95 % interval ${span(power(interval[0]), power(interval[1]))}`
 			: few
-				? 'no interval: a few drives carry a rate'
+				? `no interval: under ${leastEffective} drives carry a rate`
 				: 'no interval: too few drives have events';
 	return `Rate of half-bus over that of virtual neutral, ${how}: ${ratio === null ? '–' : power(ratio)} (${limits}).`;
 }

@@ -9,9 +9,8 @@ const failuresShown = 5;
 /** What a result's figures rest on and how far they may be trusted. */
 export function provenanceLines({ units, failures, compensation, ...ground }: Provenance): string[] {
 	const time = (seconds: number): string => quantity(seconds, 's').replace('\u00a0', ' ');
-	const cautions = ground.warnings.length > 0 ? ['', heading('Cautions'), ...ground.warnings.map(item)] : [];
 	return [
-		...cautions,
+		...cautionLines(ground.warnings),
 		'',
 		heading('What this rests on'),
 		`Drives     ${count(units.asked)} asked, ${count(units.finished)} finished, ${count(units.failed)} failed; seed ${ground.seed}; version ${ground.version}`,
@@ -26,6 +25,10 @@ export function provenanceLines({ units, failures, compensation, ...ground }: Pr
 		),
 	];
 }
+
+/** What an engineer would question in the scenario, if there is anything. */
+export const cautionLines = (warnings: readonly string[]): readonly string[] =>
+	warnings.length > 0 ? ['', heading('Cautions'), ...warnings.map(item)] : [];
 
 /** A title drawn out to the full width. */
 export const heading = (title: string): string =>

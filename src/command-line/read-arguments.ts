@@ -17,13 +17,14 @@ export function readArguments<Options extends Readonly<Record<string, OptionReco
 	const declared = Object.entries(options).map(
 		([name, { read }]) => [name, { type: read ? 'string' : 'boolean' }] as const,
 	);
-	const { tokens } = parseArgs({
+	const parsed = parseArgs({
 		args: [...argv],
 		options: { ...Object.fromEntries(declared), help: { type: 'boolean', short: 'h' } },
 		allowPositionals: true,
 		strict: false,
 		tokens: true,
 	});
+	const tokens = wholeWords(parsed.tokens, argv);
 	const values: Record<string, unknown> = Object.fromEntries(
 		Object.entries(options).map(([name, { fallback }]) => [name, fallback]),
 	);
@@ -31,9 +32,11 @@ export function readArguments<Options extends Readonly<Record<string, OptionReco
 	const files: string[] = [];
 	const given = new Set<string>();
 	let help: Arguments<Options>['help'] = false;
+	const wanted = secondWord === undefined ? [fileWord] : [fileWord, secondWord];
 	const isTopic = (word: string): boolean => Object.hasOwn(topics, word);
 	for (const [place, token] of tokens.entries()) {
-		if (token.kind === 'positional' && !isValueOfUnknown(tokens[place - 1], options)) files.push(token.value);
+		if (token.kind === 'positional' && !isValueOfUnknown(tokens[place - 1], options, files.length < wanted.length))
+			files.push(token.value);
 		if (token.kind !== 'option') continue;
 		if (token.name === 'help') {
 			help = true;
@@ -41,7 +44,7 @@ export function readArguments<Options extends Readonly<Record<string, OptionReco
 		}
 		const report = (message: string): void =>
 			void problems.push({ path: token.rawName, value: shortened(token.value ?? ''), message });
-		const option = Object.hasOwn(options, token.name) ? options[token.name] : undefined;
+		const option = isDeclared(token, options) ? options[token.name] : undefined;
 		if (option === undefined) report(unknownOption(token.name, options));
 		else if (given.has(token.name) && !option.repeats) report('is given twice; keep one of the two');
 		else if (!option.read) {
@@ -58,27 +61,46 @@ export function readArguments<Options extends Readonly<Record<string, OptionReco
 		given.add(token.name);
 	}
 	if (help) help = files.find(isTopic) ?? true;
-	const wanted = secondWord === undefined ? [fileWord] : [fileWord, secondWord];
 	for (const word of wanted.slice(files.length)) {
 		problems.push({ path: word, value: '', message: 'is missing: name the file to read' });
 	}
 	const known = files.slice(0, wanted.length);
 	for (const other of files.slice(wanted.length)) {
-		const message = `is one file too many, after ${known.join(' and ')}`;
+		const message = `is one file too many, after ${known.join(' and ')}; npm keeps options for itself that do not come after “--”`;
 		problems.push({ path: wanted.at(-1) ?? '', value: other, message });
 	}
 	const [file = '', secondFile = ''] = known;
 	return { file, secondFile, values: values as OptionValues<Options>, help, problems };
 }
 
-/** What follows a misspelt option that takes a value is that value, not a file. */
-function isValueOfUnknown(
-	before: { readonly kind: string; readonly name?: string; readonly value?: string | undefined } | undefined,
+type Token = NonNullable<ReturnType<typeof parseArgs>['tokens']>[number];
+
+/** A word after a single dash, `-units`, comes as an option a letter: here as the one option that was meant. */
+function wholeWords(tokens: readonly Token[], argv: readonly string[]): readonly Token[] {
+	return tokens.flatMap((token, place): Token[] => {
+		const [, word, value] = /^-([^-=][^=]+)(?:=(.*))?$/.exec(argv[token.index] ?? '') ?? [];
+		if (token.kind !== 'option' || token.rawName.startsWith('--') || word === undefined) return [token];
+		if (tokens[place - 1]?.index === token.index) return [];
+		const inline = value === undefined ? { value, inlineValue: undefined } : { value, inlineValue: true as const };
+		return [{ kind: 'option', index: token.index, name: word, rawName: `-${word}`, ...inline }];
+	});
+}
+
+/** Options are written with two dashes, but for `-h`. */
+const isDeclared = (
+	{ name, rawName }: { readonly name: string; readonly rawName: string },
 	options: Readonly<Record<string, OptionRecord>>,
+): boolean => rawName.startsWith('--') && Object.hasOwn(options, name);
+
+/** What follows a misspelt option that takes a value is that value, not a file; so where it is like none and no file is wanted. */
+function isValueOfUnknown(
+	before: Token | undefined,
+	options: Readonly<Record<string, OptionRecord>>,
+	isFileWanted: boolean,
 ): boolean {
-	if (before?.kind !== 'option' || before.name === undefined || before.value !== undefined) return false;
-	if (Object.hasOwn(options, before.name)) return false;
-	return options[nearestName(before.name, Object.keys(options)) ?? '']?.read !== undefined;
+	if (before?.kind !== 'option' || before.value !== undefined || isDeclared(before, options)) return false;
+	const near = nearestName(before.name, Object.keys(options));
+	return near === undefined ? !isFileWanted : options[near]?.read !== undefined;
 }
 
 function unknownOption(name: string, options: Readonly<Record<string, OptionRecord>>): string {

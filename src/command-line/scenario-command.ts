@@ -12,7 +12,7 @@ import { problemList } from './problem-list.ts';
 import { readArguments } from './read-arguments.ts';
 import type { Terminal } from './terminal.ts';
 import { testReport } from './test-report.ts';
-import type { workOptions } from './work-options.ts';
+import { idleChoice, type workOptions } from './work-options.ts';
 import { wrapText } from './wrap-text.ts';
 
 type Options = Readonly<Record<string, OptionRecord>> & typeof workOptions;
@@ -108,6 +108,7 @@ export function scenarioCommand<
 		const problems = [
 			...argumentProblems,
 			...(optionProblems?.(values, argumentProblems) ?? []),
+			...(gate ? idleChoice(values as Parameters<typeof idleChoice>[0]) : []),
 			...outputs.flatMap(({ option, path }) => outputProblems(option, path, file)),
 			...outputs.flatMap(({ option, path }, place) => sameFileProblems(option, path, outputs.slice(0, place))),
 		];

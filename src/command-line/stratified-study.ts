@@ -1,5 +1,7 @@
+import { type ChoiceName, choiceNames } from '../../shared/drive/drive.ts';
 import type { StratifiedKind } from '../../shared/replicates/replicates-result.ts';
 import type { Problem } from '../../shared/scenario/scenario.ts';
+import { choiceArgument } from '../../shared/words/study-arguments.ts';
 import { onOwnWorkers } from '../host/on-own-workers.ts';
 import { runReplicatesInPool } from '../host/run-replicates.ts';
 import type { CommandRecord, OptionRecord } from './command.ts';
@@ -20,21 +22,29 @@ export const drawsOption: OptionRecord<StratifiedKind | null> = word(
 	null,
 );
 
-/** What hangs on drives that are independent of one another, or on the result file of such a study. */
-const forIndependent = [
-	'until',
-	'digits',
-	'require',
-	'test-report',
-	'journal',
-	'csv',
-	'report',
-	'report-with',
-	'pack',
-] as const;
+const forVerdict = 'asks for a verdict, which takes drives drawn independently of one another';
+const forIndependent = 'goes with drives drawn independently of one another';
+
+/** Options that such a study does not follow, and why. */
+const refusals = {
+	until: forIndependent,
+	digits: forIndependent,
+	choice: forVerdict,
+	require: forVerdict,
+	'test-report': forVerdict,
+	journal: forIndependent,
+	csv: forIndependent,
+	report: forIndependent,
+	'report-with': forIndependent,
+	pack: forIndependent,
+};
 
 type Options = Readonly<Record<string, OptionRecord>> &
-	typeof workOptions & { readonly units: OptionRecord<number | null>; readonly draws: typeof drawsOption };
+	typeof workOptions & {
+		readonly units: OptionRecord<number | null>;
+		readonly draws: typeof drawsOption;
+		readonly choice: OptionRecord<readonly ChoiceName[]>;
+	};
 
 /** A study whose drives are drawn in replicates of stratified draws. @param record of the study's command */
 export const stratifiedStudy = <Chosen extends Options>(record: CommandRecord<Chosen>) =>
@@ -61,18 +71,13 @@ function unitProblems(draws: StratifiedKind | null, units: number | null): Probl
 	return isFit ? [] : [{ path: '--units', value: String(units), message: must }];
 }
 
-function refused(values: Readonly<Record<string, unknown>>): Problem[] {
-	return forIndependent.flatMap((option) => {
-		const value = values[option];
-		const isGiven = value !== null && value !== false && !(Array.isArray(value) && value.length === 0);
-		return isGiven
-			? [
-					{
-						path: `--${option}`,
-						value: value === true ? '' : String(value),
-						message: 'needs drives drawn independently of one another: leave out --draws',
-					},
-				]
-			: [];
+/** What is given of these options; --choice both is what the study shows anyway. */
+function refused(values: Readonly<Record<string, unknown>> & { readonly choice: readonly ChoiceName[] }): Problem[] {
+	const given: typeof values = { ...values, choice: values.choice.length < choiceNames.length ? values.choice : [] };
+	return Object.entries(refusals).flatMap(([option, why]) => {
+		const value = given[option];
+		if (value === null || value === false || (Array.isArray(value) && value.length === 0)) return [];
+		const words = option === 'choice' ? choiceArgument(values.choice) : value === true ? '' : String(value);
+		return [{ path: `--${option}`, value: words, message: `${why}: leave out --draws, or this` }];
 	});
 }

@@ -1,4 +1,4 @@
-import { type ChoiceName, choiceNames } from '../../shared/drive/drive.ts';
+import type { ChoiceName } from '../../shared/drive/drive.ts';
 import { askFurther } from '../../shared/report/ask.ts';
 import type { StoppingRule } from '../../shared/study/stopping-rule.ts';
 import { choiceWords } from '../../shared/words/names.ts';
@@ -41,15 +41,10 @@ const command = {
 			null,
 			[1, 4],
 		),
-		choice: word(
-			{
-				'half-bus': ['halfBus'],
-				'virtual-neutral': ['virtualNeutral'],
-				both: choiceNames,
-			} as Readonly<Record<string, readonly ChoiceName[]>>,
-			'Whose verdict --until decided waits for and --require asks for. Default both.',
-			choiceNames as readonly ChoiceName[],
-		),
+		choice: {
+			...requireOptions.choice,
+			sentence: 'Whose verdict --until decided waits for, and --require and --test-report ask for. Default both.',
+		},
 		require: requireOptions.require('Ends with 1 unless the verdict is “holds”.'),
 		'test-report': requireOptions['test-report'],
 		journal: journalOption,

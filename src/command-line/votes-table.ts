@@ -32,7 +32,7 @@ export function votesTable(result: VotesResult): string {
 		);
 		const confirmed = choiceNames.flatMap((choice) => choices[choice].finalists.flatMap((one) => one.confirmed ?? []));
 		if (confirmed.length > 0) {
-			lines.push('', ...choiceNames.flatMap((choice) => finalistLines(result, choice)));
+			lines.push(...choiceNames.flatMap((choice) => finalistLines(result, choice)));
 			lines.push('', wrapText(`${variantLegend} Fresh drives, drawn with the seed “${result.confirmationSeed}”.`));
 		}
 		if (confirmed.some(({ points }) => restsOnFew(points))) lines.push(wrapText(restsOnFewRemark, { rest: '  ' }));
@@ -71,6 +71,7 @@ function planeLines({ choices, filters, sigmas, own, judged }: VotesResult, choi
 
 function finalistLines({ choices, requirement }: VotesResult, choice: ChoiceName): string[] {
 	return [
+		'',
 		heading(`${choiceWords[choice]}, simulated in full`),
 		...variantHead('votes', levelWords(requirement.confidence)),
 		...choices[choice].finalists.flatMap(({ confirmed, predicted, reasons, ...filter }) =>

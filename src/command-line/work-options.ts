@@ -1,4 +1,6 @@
 import { type ChoiceName, choiceNames } from '../../shared/drive/drive.ts';
+import type { Problem } from '../../shared/scenario/scenario.ts';
+import { choiceArgument } from '../../shared/words/study-arguments.ts';
 import type { OptionRecord } from './command.ts';
 import { jsonOption, text, wholeNumber, word } from './common-options.ts';
 
@@ -22,7 +24,7 @@ export const requireOptions = {
 			'virtual-neutral': ['virtualNeutral'],
 			both: choiceNames,
 		} as Readonly<Record<string, readonly ChoiceName[]>>,
-		'Whose verdict --require asks for. Default both.',
+		'Whose verdict --require and --test-report ask for. Default both.',
 		choiceNames as readonly ChoiceName[],
 	),
 	require: (sentence: string): OptionRecord<boolean> => ({
@@ -36,6 +38,21 @@ export const requireOptions = {
 		4096,
 	),
 };
+
+/** One choice alone, where nothing asks for a verdict: it would be passed over in silence. */
+export function idleChoice(values: {
+	readonly choice?: readonly ChoiceName[];
+	readonly require?: boolean;
+	readonly 'test-report'?: string | null;
+	readonly until?: 'decided' | 'settled' | null;
+}): Problem[] {
+	const { choice = choiceNames, require: isRequired, 'test-report': report, until } = values;
+	const isAsked = isRequired === true || typeof report === 'string' || until === 'decided';
+	if (isAsked || choice.length === choiceNames.length) return [];
+	const asking = ['--require', '--test-report', ...(until === undefined ? [] : ['--until decided'])];
+	const message = `goes with ${asking.slice(0, -1).join(', ')} or ${asking.at(-1)}: every other figure is of both choices`;
+	return [{ path: '--choice', value: choiceArgument(choice), message }];
+}
 
 /** What every command says at the end of its help. @param unless when --require ends with 1 */
 export const workRemarks = (unless: string): readonly string[] => [

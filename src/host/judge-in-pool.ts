@@ -1,7 +1,12 @@
 import { choiceNames } from '../../shared/drive/drive.ts';
 import type { FailureMixture } from '../../shared/rare/failure-mixture.ts';
-import { figuresPerPoint } from '../../shared/rare/judge-drive.ts';
-import { type JudgedShard, notSimulated, type PartDrives } from '../../shared/rare/judge-drives.ts';
+import {
+	type JudgedShard,
+	notSimulated,
+	type PartDrives,
+	type Wanted,
+	wantedFigures,
+} from '../../shared/rare/judge-drives.ts';
 import type { StudyPlan } from '../../shared/study/plan.ts';
 import type { UnitFailure } from '../../shared/study/run-shard.ts';
 import type { Pool } from './pool.ts';
@@ -9,7 +14,7 @@ import type { Pool } from './pool.ts';
 /** Judges drives of the part space on a pool's workers, batch after batch, and keeps count. */
 export interface DriveJudge {
 	/** Given points, drive i with the i-th set of moments, counted round; null where cut short. */
-	given(points: readonly Float64Array[], moments: readonly number[]): Promise<JudgedShard | null>;
+	given(points: readonly Float64Array[], moments: readonly number[], wanted: Wanted): Promise<JudgedShard | null>;
 	/** `count` draws of a mixture from draw `first` on; where cut short, those that were finished. */
 	drawn(mixture: FailureMixture, count: number, first: number): Promise<JudgedShard>;
 	/** Drives judged so far, failed ones included. */
@@ -40,14 +45,14 @@ export function driveJudge(conditions: Conditions): DriveJudge {
 	let isComplete = true;
 
 	const judge = async (drives: PartDrives, count: number): Promise<JudgedShard & { readonly done: Uint8Array }> => {
-		const perChoice = drives.kind === 'given' ? plan.scenario.points.length * figuresPerPoint : 0;
+		const figuresPerDrive = wantedFigures({ plan, drives });
 		const whole = {
 			from: 0,
 			outcomes: new Uint8Array(count * choices),
 			points: new Uint8Array(count * choices),
 			perHour: new Float64Array(count * choices),
 			angles: new Float64Array(count * choices),
-			figures: new Float64Array(count * choices * perChoice).fill(Number.NaN),
+			figures: new Float64Array(count * figuresPerDrive).fill(Number.NaN),
 			weights: new Float64Array(count).fill(1),
 			failures: [],
 			done: new Uint8Array(count),
@@ -71,7 +76,7 @@ export function driveJudge(conditions: Conditions): DriveJudge {
 					for (const name of ['outcomes', 'points', 'perHour', 'angles'] as const) {
 						whole[name].set(shard[name], from * choices);
 					}
-					whole.figures.set(shard.figures, from * choices * perChoice);
+					whole.figures.set(shard.figures, from * figuresPerDrive);
 					whole.weights.set(shard.weights, from);
 					whole.done.fill(1, from, to);
 					for (const { unit, message } of shard.failures) failures.push({ unit: before + unit, message });
@@ -91,12 +96,12 @@ export function driveJudge(conditions: Conditions): DriveJudge {
 		failures,
 		count: () => judged,
 		isComplete: () => isComplete,
-		async given(points, moments) {
+		async given(points, moments, wanted) {
 			const dimension = points[0]?.length ?? 0;
 			const flat = new Float64Array(points.length * dimension);
 			for (const [i, point] of points.entries()) flat.set(point, i * dimension);
 			const kept = points.map((_, i) => moments[i % moments.length] as number);
-			const whole = await judge({ kind: 'given', points: flat, moments: kept }, points.length);
+			const whole = await judge({ kind: 'given', points: flat, moments: kept, wanted }, points.length);
 			return isComplete ? whole : null;
 		},
 		async drawn(mixture, count, first) {

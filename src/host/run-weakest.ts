@@ -4,11 +4,11 @@ import { inverseNormal } from '../../shared/maths/inverse-normal.ts';
 import { drawFromMixture, type FailureMixture, failureMixture } from '../../shared/rare/failure-mixture.ts';
 import { type FailurePoint, type LimitValue, searchFailures } from '../../shared/rare/failure-search.ts';
 import { figuresPerPoint } from '../../shared/rare/judge-drive.ts';
-import { notSimulated } from '../../shared/rare/judge-drives.ts';
+import { notSimulated, type Wanted } from '../../shared/rare/judge-drives.ts';
 import { partSpace } from '../../shared/rare/part-space.ts';
 import { essential } from '../../shared/rare/soldered-parts.ts';
 import { summariseDraws } from '../../shared/rare/summarise-draws.ts';
-import { type Confirmation, weakestDrive } from '../../shared/rare/weakest-drive.ts';
+import { weakestDrive } from '../../shared/rare/weakest-drive.ts';
 import type { WeakestChoice, WeakestDrive, WeakestResult } from '../../shared/rare/weakest-result.ts';
 import { widenPoints } from '../../shared/rare/widen-points.ts';
 import { sha256 } from '../../shared/scenario/digest.ts';
@@ -170,6 +170,7 @@ async function widen(
 				const judged = await judge.given(
 					trials.map(({ point }) => point),
 					trials.map(({ draw }) => failing[draw]?.index ?? 0),
+					{ choice, of: 'failing' },
 				);
 				if (!judged) return points;
 				step = steps.next(trials.map((_, i) => isShortcoming(judged.outcomes[i * choiceNames.length + c] as number)));
@@ -193,20 +194,22 @@ async function search(plan: StudyPlan, choice: ChoiceName, judge: DriveJudge): P
 	const space = partSpace(plan.scenario);
 	const c = choiceNames.indexOf(choice);
 	const figures = plan.scenario.points.length * figuresPerPoint;
-	const moments = await typicalMoments(space.slots.length, c, judge);
+	const moments = await typicalMoments(space.slots.length, choice, judge);
 	if (moments === null) return { outcome: 'unknown', points: [], heaviest: [], drive: null };
 	const steps = searchFailures(space.slots.length, searched);
 	let step = steps.next();
 	while (!step.done) {
-		const judged = await judge.given(step.value, [moments]);
+		const { points, of } = step.value;
+		const pointOf = (figure: number): number => Math.floor(figure / figuresPerPoint);
+		const wanted: Wanted = { choice, of: typeof of === 'string' ? of : of.map(pointOf) };
+		const judged = await judge.given(points, [moments], wanted);
 		if (!judged) return { outcome: 'unknown', points: [], heaviest: [], drive: null };
-		const values = step.value.map((_, i): LimitValue => {
-			const cell = i * choiceNames.length + c;
-			return {
-				fails: (judged.outcomes[cell] as number) > 0,
-				figures: judged.figures.subarray(cell * figures, (cell + 1) * figures),
-			};
-		});
+		const values = points.map(
+			(_, i): LimitValue => ({
+				fails: (judged.outcomes[i * choiceNames.length + c] as number) > 0,
+				figures: judged.figures.subarray(i * figures, (i + 1) * figures),
+			}),
+		);
 		step = steps.next(values);
 	}
 	const points = step.value;
@@ -214,17 +217,19 @@ async function search(plan: StudyPlan, choice: ChoiceName, judge: DriveJudge): P
 	if (!nearest) return { outcome: 'none', points, heaviest: [], drive: null };
 	const drive = await confirm(plan, choice, judge, nearest.point);
 	if (nearest.distance === 0) return { outcome: 'nominal', points, heaviest: [], drive };
-	return { outcome: 'found', points, heaviest: await heaviestRates(points, c, moments, judge), drive };
+	return { outcome: 'found', points, heaviest: await heaviestRates(points, choice, moments, judge), drive };
 }
 
 /** Of the sets of moments the one whose angle error is the middle one with all parts in the middle, so that a search hangs on no lucky phase. */
-async function typicalMoments(dimension: number, c: number, judge: DriveJudge): Promise<number | null> {
+async function typicalMoments(dimension: number, choice: ChoiceName, judge: DriveJudge): Promise<number | null> {
 	const middle = new Float64Array(dimension);
 	const judged = await judge.given(
 		searchMoments.map(() => middle),
 		searchMoments,
+		{ choice, of: 'everything' },
 	);
 	if (!judged) return null;
+	const c = choiceNames.indexOf(choice);
 	const angleOf = (place: number): number => judged.angles[place * choiceNames.length + c] as number;
 	const order = searchMoments
 		.map((_, place) => place)
@@ -245,32 +250,37 @@ async function confirm(
 ): Promise<WeakestDrive | null> {
 	const kept = essential(point);
 	const moments = searchMoments;
-	let best: Confirmation | null = null;
-	for (let grown = 0; grown <= growth.most; grown += growth.step * growth.atOnce) {
+	const c = choiceNames.indexOf(choice);
+	const told = { at: kept, failed: -1 };
+	for (let grown = 0; grown <= growth.most && told.failed < confirmationsAsked; grown += growth.step * growth.atOnce) {
 		const scales = Array.from({ length: growth.atOnce }, (_, i) => 1 + grown + i * growth.step);
 		const trials = scales.map((scale) => kept.map((x) => x * scale));
-		const judged = await judge.given(
-			trials.flatMap((trial) => moments.map(() => trial)),
-			moments,
-		);
-		if (!judged) break;
-		for (const [t, trial] of trials.entries()) {
-			const confirmation: Confirmation = { point: trial, judged, from: t * moments.length, of: moments.length, choice };
-			const drive = weakestDrive(plan, confirmation);
-			if (drive.confirmed.failed >= confirmationsAsked) return drive;
-			if (!best || drive.confirmed.failed > weakestDrive(plan, best).confirmed.failed) best = confirmation;
+		const asked = trials.flatMap((trial) => moments.map(() => trial));
+		const judged = await judge.given(asked, moments, { choice, of: 'failing' });
+		if (!judged) return null;
+		for (const [t, at] of trials.entries()) {
+			const failed = moments.filter((_, m) =>
+				isShortcoming(judged.outcomes[(t * moments.length + m) * choiceNames.length + c] as number),
+			).length;
+			if (failed > told.failed && told.failed < confirmationsAsked) Object.assign(told, { at, failed });
 		}
 	}
-	return best && weakestDrive(plan, best);
+	const judged = await judge.given(
+		moments.map(() => told.at),
+		moments,
+		{ choice, of: 'everything' },
+	);
+	return judged && weakestDrive(plan, { point: told.at, judged, choice });
 }
 
 /** On the ray through each failing point, where its normal density times the rate is largest. */
 async function heaviestRates(
 	points: readonly FailurePoint[],
-	c: number,
+	choice: ChoiceName,
 	moments: number,
 	judge: DriveJudge,
 ): Promise<FailurePoint[]> {
+	const c = choiceNames.indexOf(choice);
 	const scan = points.flatMap((from) => {
 		const stations: FailurePoint[] = [];
 		for (let t = from.distance + rateScan.step; t <= rateScan.farthest; t += rateScan.step) {
@@ -281,6 +291,7 @@ async function heaviestRates(
 	const judged = await judge.given(
 		scan.map(({ point }) => point),
 		[moments],
+		{ choice, of: 'everything' },
 	);
 	if (!judged) return [];
 	return points.flatMap(({ figure }) => {

@@ -63,7 +63,9 @@ export async function drawsBench(
 	const found: Savings[] = [];
 	for (const scenario of scenarios) {
 		say(`drawing ${scenario.name} …`);
-		found.push(await savings(scenario, pool));
+		const own = await savings(scenario, pool);
+		say(rows(own).join('\n'));
+		found.push(own);
 	}
 	return { units, replicates, uncertainty: Math.exp(1.96 * Math.sqrt(2 / (replicates - 1))), scenarios: found };
 }
@@ -128,23 +130,28 @@ function variance(values: readonly number[]): number {
 	return moments.squares / (moments.count - 1);
 }
 
+/** Room for the longest name of a demo and a choice. */
+const labelWidth = 48;
+
 /** The bench as a text. */
-export function drawsReport({ units: each, replicates: count, uncertainty, scenarios }: DrawsBench): string {
+export function drawsReport({ units: drives, replicates: count, uncertainty, scenarios }: DrawsBench): string {
 	const lines = [
-		`Drives saved by stratified draws: variance of independent draws over theirs, ${each} drives a replicate,`,
+		`Drives saved by stratified draws: variance of independent draws over theirs, ${drives} drives a replicate,`,
 		`${count} replicates, at the reference point; true within a factor of ${uncertainty.toFixed(2)} either way (95 %).`,
 		'',
-		`${'scenario, choice'.padEnd(46)}${'draws'.padEnd(9)}mean   95th %   passing`,
+		`${'scenario, choice'.padEnd(labelWidth)}${'draws'.padEnd(9)}mean   95th %   passing`,
 	];
-	for (const { scenario, latin, sobol } of scenarios) {
-		for (const choice of choiceNames) {
-			for (const [kind, gains] of Object.entries({ latin, sobol })) {
-				const words = (name: FigureName): string => gains[name][choice]?.toFixed(1) ?? '–';
-				lines.push(
-					`${`${scenario}, ${choiceWords[choice]}`.padEnd(46)}${kind.padEnd(9)}${words('mean error').padStart(4)}   ${words('95th percentile').padStart(6)}   ${words('passing share').padStart(7)}`,
-				);
-			}
-		}
-	}
+	for (const each of scenarios) lines.push(...rows(each));
 	return `${lines.join('\n')}\n`;
+}
+
+function rows({ scenario, latin, sobol }: Savings): string[] {
+	return choiceNames.flatMap((choice) =>
+		Object.entries({ latin, sobol }).map(([kind, gains]) => {
+			const words = (name: FigureName, width: number): string =>
+				(gains[name][choice]?.toFixed(1) ?? '–').padStart(width);
+			const label = `${scenario}, ${choiceWords[choice]}`.padEnd(labelWidth) + kind.padEnd(9);
+			return `${label}${words('mean error', 4)}   ${words('95th percentile', 6)}   ${words('passing share', 7)}`;
+		}),
+	);
 }

@@ -47,6 +47,28 @@ test('a misspelt option names the nearest one, and its value is not taken for a 
 	expect(problems).toEqual([{ path: '--unit', value: '', message: 'is not an option; did you mean --units?' }]);
 });
 
+test('a word after a single dash is one misspelt option, its value no file', () => {
+	for (const argv of [['-units', '5'], ['-units=5'], ['-unit', '5']]) {
+		const { file, values, problems } = read('a.json', ...argv);
+		expect({ file, units: values.units }).toEqual({ file: 'a.json', units: 1000 });
+		const [path] = (argv[0] as string).split('=');
+		const value = argv[0]?.split('=')[1] ?? '';
+		expect(problems).toEqual([{ path, value, message: 'is not an option; did you mean --units?' }]);
+	}
+	expect(read('a.json', '-readings').problems.map(({ message }) => message)).toEqual([
+		'is not an option; did you mean --readings?',
+	]);
+	expect(read('a.json', '-h').help).toBe(true);
+	expect(read('a.json', '-help').help).toBe(true);
+	// a value may begin with a dash
+	expect(read('a.json', '--seed', '-units')).toMatchObject({ values: { seed: '-units' }, problems: [] });
+});
+
+test('after an option like none, a word is its value where no file is wanted any more, else a file', () => {
+	expect(read('a.json', '--frobnicate', 'x').problems.map(({ path }) => path)).toEqual(['--frobnicate']);
+	expect(read('--frobnicate', 'a.json')).toMatchObject({ file: 'a.json', problems: [{ path: '--frobnicate' }] });
+});
+
 test('an option given twice, one without its value, and a missing file are problems', () => {
 	expect(read('a.json', '--seed', 'x', '--seed', 'y').problems[0]?.message).toContain('given twice');
 	expect(read('a.json', '--units').problems[0]?.message).toContain('needs a value');

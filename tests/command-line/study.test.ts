@@ -1,4 +1,4 @@
-import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test, vi } from 'vitest';
 import type { ReplicatesResult } from '../../shared/replicates/replicates-result.ts';
@@ -66,6 +66,16 @@ test('20 drives end with 0, nothing but the comparison on the output, and JSON w
 	for (const words of [result.provenance.resultDigest, 'half-bus', 'virtual neutral', 'dangerous']) {
 		expect(out).toContain(words);
 	}
+});
+
+test('what the inputs put in doubt is told once, after the verdict and before the figures', async () => {
+	const doubtful = join(folder, 'doubtful.json');
+	writeFileSync(doubtful, smallScenarioText({ sensing: { divider: { top: '33k' } } }));
+	const { out } = await run([doubtful, '--units', '2']);
+	expect(out.match(/nominal gains differ/g)).toHaveLength(1);
+	const places = ['── Verdict', '── Cautions', '── fast', '── What this rests on'].map((words) => out.indexOf(words));
+	expect(places).not.toContain(-1);
+	expect([...places].sort((one, other) => one - other)).toEqual(places);
 });
 
 test('the same seed prints the same digits with one and with three workers', async () => {
@@ -271,10 +281,85 @@ test('what needs independent draws is refused with stratified ones, as are numbe
 	for (const option of ['--until', '--require', '--csv']) {
 		expect(problems).toContain(`${option}`);
 	}
-	expect(problems.match(/leave out --draws/g)).toHaveLength(3);
+	expect(problems.match(/leave out --draws, or this/g)).toHaveLength(3);
 	expect(problems).toMatch(/--units: 1000 must be 16 times a power of two/);
 	const latin = await run([scenario, '--draws', 'latin', '--units', '40'], unreachableHost);
 	expect(latin.problems).toMatch(/--units: 40 must be 16 times a whole number/);
+});
+
+// with the rest of study's options: --units, --seed, --workers and --json are honoured, as the tests above and below hold
+const refusedWithDraws: readonly (readonly [option: string, ...value: string[]])[] = [
+	['--until', 'decided'],
+	['--until', 'settled'],
+	['--digits', '2'],
+	['--choice', 'half-bus'],
+	['--choice', 'virtual-neutral'],
+	['--require'],
+	['--test-report', join(folder, 'draws.xml')],
+	['--journal', join(folder, 'draws.journal')],
+	['--csv', join(folder, 'draws.csv')],
+	['--report', join(folder, 'draws.html')],
+	['--report-with', 'budgets'],
+	['--pack', join(folder, 'draws.zip')],
+];
+
+test.each(
+	refusedWithDraws.flatMap((option) => [
+		['latin', ...option],
+		['sobol', ...option],
+	]),
+)('--draws %s refuses %s, alone, with a sentence, and leaves no file: 2', async (kind, option, ...value) => {
+	const { code, out, problems } = await run(
+		[scenario, '--draws', kind, '--units', '32', option, ...value],
+		unreachableHost,
+	);
+	expect({ code, out }).toEqual({ code: 2, out: '' });
+	const found = [option, ...value].join(': ');
+	expect(problems).toMatch(
+		/^There is a problem with the input: .* independently of one another: leave out --draws, or this $/,
+	);
+	expect(problems).toContain(`input: ${found} `);
+	expect(readdirSync(folder).filter((name) => name.startsWith('draws.'))).toEqual([]);
+});
+
+test('every option of study is either refused with --draws or one that such a study follows', async () => {
+	const { out } = await run(['--help'], unreachableHost);
+	const options = new Set([...out.matchAll(/^ {2}(--[a-z-]+)/gm)].map(([, option]) => option));
+	const refused = refusedWithDraws.map(([option]) => option);
+	expect([...options]).toEqual(expect.arrayContaining(refused));
+	expect([...options].filter((option = '') => !refused.includes(option)).sort()).toEqual([
+		'--draws',
+		'--help',
+		'--json',
+		'--seed',
+		'--units',
+		'--workers',
+	]);
+});
+
+test('--seed and --choice both are followed with stratified draws', async () => {
+	const argv = [scenario, '--draws', 'latin', '--units', '32'];
+	const plain = await run(argv);
+	expect(await run([...argv, '--choice', 'both'])).toEqual(plain);
+	const other = await run([...argv, '--seed', 'other']);
+	expect(other.code).toBe(0);
+	expect(other.out).toContain('other');
+	expect(other.out).not.toBe(plain.out);
+});
+
+test('one choice where nothing asks for a verdict is refused rather than passed over: 2', async () => {
+	for (const further of [[], ['--until', 'settled'], ['--json', join(folder, 'idle.json')]]) {
+		const { code, problems } = await run([scenario, '--choice', 'half-bus', ...further], unreachableHost);
+		expect(code).toBe(2);
+		expect(problems).toContain(
+			'--choice: half-bus goes with --require, --test-report or --until decided: every other figure is of both choices',
+		);
+	}
+	const report = join(folder, 'one.xml');
+	const asked = await run([scenario, '--units', '4', '--choice', 'half-bus', '--test-report', report]);
+	expect(asked.code).toBe(0);
+	expect(readFileSync(report, 'utf8')).toMatch(/tests="2"/);
+	expect((await run([scenario, '--units', '4', '--choice', 'both'])).code).toBe(0);
 });
 
 test('independent draws are the default, and say so', async () => {

@@ -98,6 +98,10 @@ test.each(['range', 'envelope', 'firmware'] as const)(
 		const argv = [strict, ...specific[name], '--units', '3'];
 		expect((await run(name, argv)).code).toBe(0);
 		expect((await run(name, [...argv, '--require', '--choice', 'virtual-neutral'])).code).toBe(1);
+		expect(await run(name, [...argv, '--choice', 'virtual-neutral'])).toMatchObject({
+			code: 2,
+			problems: expect.stringContaining('--choice: virtual-neutral goes with --require or --test-report:'),
+		});
 	},
 );
 

@@ -1,5 +1,11 @@
 import { drawFromMixture, type FailureMixture, failureMixture } from '../../shared/rare/failure-mixture.ts';
-import { type FailurePoint, type SearchOptions, searchFailures } from '../../shared/rare/failure-search.ts';
+import {
+	type FailurePoint,
+	type LimitValue,
+	type SearchOptions,
+	searchFailures,
+	type Trials,
+} from '../../shared/rare/failure-search.ts';
 import { widenPoints } from '../../shared/rare/widen-points.ts';
 import type { KnownLimit } from './known-limits.ts';
 
@@ -9,11 +15,20 @@ export function runSearch(limit: KnownLimit, options: SearchOptions = {}): { fou
 	let asked = 0;
 	let step = search.next();
 	while (!step.done) {
-		asked += step.value.length;
-		step = search.next(step.value.map(limit.value));
+		asked += step.value.points.length;
+		step = search.next(answers(limit, step.value));
 	}
 	return { found: step.value, asked };
 }
+
+/** What was asked for and nothing else: neither figures nor failing comes unasked. */
+const answers = (limit: KnownLimit, { points, of }: Trials): LimitValue[] =>
+	points.map((point, i) => {
+		const { fails, figures } = limit.value(point);
+		if (of === 'failing') return { fails, figures: [] };
+		const isWanted = (figure: number): boolean => of === 'figures' || of[i] === figure;
+		return { fails: false, figures: Array.from(figures, (value, k) => (isWanted(k) ? value : Number.NaN)) };
+	});
 
 /** Points of a search, widened by what failed among draws around them. */
 export function widened(limit: KnownLimit, found: readonly FailurePoint[], rounds = 5, draws = 500): FailurePoint[] {

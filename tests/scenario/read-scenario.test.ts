@@ -22,6 +22,15 @@ const problemsOf = (text: string): readonly Problem[] => {
 const problems = (file: object): readonly Problem[] =>
 	problemsOf(JSON.stringify({ name: 'test', points: [point], ...file }));
 
+test('a share given as a number of per cent is told what was meant', () => {
+	const found = problems({ requirement: { quantile: 95, share: 1.2, confidence: '90' } });
+	expect(found.map(({ path, message }) => [path, /did you mean .*/.exec(message)?.[0]])).toEqual([
+		['requirement.quantile', 'did you mean 95 %?'],
+		['requirement.share', 'did you mean 1.2 %?'],
+		['requirement.confidence', 'did you mean 90 %?'],
+	]);
+});
+
 describe('a valid scenario', () => {
 	test('of name and one point has the default of every parameter', () => {
 		const scenario = read({});

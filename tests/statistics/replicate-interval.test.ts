@@ -3,7 +3,12 @@ import { inverseNormal } from '../../shared/maths/inverse-normal.ts';
 import { type Draws, unitUniforms } from '../../shared/sampling/draws.ts';
 import { stream } from '../../shared/sampling/stream.ts';
 import type { Interval } from '../../shared/statistics/interval.ts';
-import { replicateInterval, replicateQuantile, replicateShare } from '../../shared/statistics/replicate-interval.ts';
+import {
+	replicateInterval,
+	replicateQuantile,
+	replicateShare,
+	replicateShareDifference,
+} from '../../shared/statistics/replicate-interval.ts';
 
 describe('intervals over replicates', () => {
 	it("Student's interval of 10 replicates: mean 10, s 2, t₉ 2.262157 (published table of t) gives 10 ± 1.43071", () => {
@@ -30,6 +35,20 @@ describe('intervals over replicates', () => {
 		expect(replicateShare([63, 62, 61, 61], 64, 0.95).interval).toBeNull();
 		expect(replicateShare([1, 2, 3, 4], 64, 0.95).interval).not.toBeNull();
 		expect(replicateShare([64, 64, 64, 44], 64, 0.95).interval?.high).toBe(1);
+	});
+
+	it('a difference of shares has no interval where it comes to fewer than 10 units, counted either way', () => {
+		// 5 of 32 units pass with one choice alone: the exact sign test has p = 2/2⁵ = 0.06, Student's interval leaves out 0
+		const few = [1, 0, 1, 0, 1, 0, 0, 1, 0, 0, 1, 0, 0, 0, 0, 0];
+		expect(replicateShareDifference(few, 2, 0.95)).toEqual({ estimate: 5 / 32, interval: null });
+		expect(replicateInterval(few, 0.95).interval?.low).toBeGreaterThan(0);
+		const more = [3, -1, 2, 0, 2, 1, 0, 2];
+		expect(replicateShareDifference(more, 10, 0.95)).toEqual(
+			replicateInterval(
+				more.map((each) => each / 10),
+				0.95,
+			),
+		);
 	});
 
 	it('a quantile with lost units is finite as long as they lie beyond its upper limit, else not bounded', () => {
