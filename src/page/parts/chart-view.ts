@@ -36,6 +36,8 @@ export function chartView(host: HTMLElement, { onReadout, onPick }: ChartWatch):
 			hover: true,
 			tooltip: (_handler, _event, _item, value) => onReadout(typeof value === 'string' ? value : ''),
 		});
+		// marks that are gone would be kept, up to 10,000 for each kind of them, and every update replaces all
+		Object.assign(built, { cleanThreshold: 0 });
 		if (width > 0) built.width(width);
 		if (onPick) {
 			built.addEventListener('click', (_event, item) => {
