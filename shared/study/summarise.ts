@@ -1,5 +1,6 @@
 import { choiceVerdicts } from './choice-verdict.ts';
 import { comparisonSentence } from './comparison-sentence.ts';
+import { confidenceLevel as level } from './confidence-level.ts';
 import { failuresInOrder, finishedUnits, type StudyColumns } from './merge.ts';
 import { passingPairs } from './passing-pairs.ts';
 import type { StudyPlan } from './plan.ts';
@@ -11,9 +12,6 @@ import type { StoppingRule } from './stopping-rule.ts';
 import { requirementOf, unitJudge } from './unit-passes.ts';
 import { requirementSentence } from './verdict-sentence.ts';
 import { version } from './version.ts';
-
-/** Confidence level of every interval. */
-const level = 0.95;
 
 const verdictMethods = {
 	fixed:

@@ -17,8 +17,8 @@ export interface FarCalls<Functions extends FarFunctions> {
 
 /**
  * Calls to a thread that serve-calls.ts serves. When it dies, the calls in
- * flight reject and the next one starts a fresh thread. A callback that comes
- * after its call has settled is dropped.
+ * flight reject and the next one starts a fresh thread. Every callback comes
+ * before its call's answer.
  */
 export function farCalls<Functions extends FarFunctions>(startWorker: () => Worker): FarCalls<Functions> {
 	let thread: Thread | null = null;

@@ -53,6 +53,9 @@ export interface StudyRequest {
 /** Units from which on starting the workers anew is little beside the study. */
 const largeStudy = 100_000;
 
+/** No figures so far are told of fewer units. */
+const fewestShown = 4;
+
 /** Runs a study on workers of its own. */
 export const runStudy = onOwnWorkers(runStudyInPool);
 
@@ -78,6 +81,8 @@ export async function runStudyForUnits(
 	let begun = 0;
 	/** Units done, failed ones included. */
 	let done = 0;
+	/** Units that workers have finished. */
+	let finished = 0;
 	const summary = (of: StudyColumns, result: string, partial: boolean): StudyResult =>
 		summarise(plan, of, {
 			scenarioDigest: digest,
@@ -120,7 +125,8 @@ export async function runStudyForUnits(
 				onShard(shard) {
 					mergeShard(study, shard);
 					request.journal?.keep(shard);
-					partials.tell();
+					finished += shard.to - shard.from;
+					if (finished >= fewestShown) partials.tell();
 				},
 				onFailure: (first, to, message) => failUnits(study, first, to, message),
 				onProgress(now) {
@@ -140,9 +146,9 @@ export async function runStudyForUnits(
 	return { result: summary(whole, ownDigest, !isComplete), record: { plan, study: whole } };
 }
 
-/** Calls at most four times a second, and spends less than a tenth of the time on it. */
+/** Calls after 100 ms, then at most four times a second, and spends less than a tenth of the time on it. */
 function partialMeter(call: () => void) {
-	let next = performance.now() + 250;
+	let next = performance.now() + 100;
 	return {
 		tell(): void {
 			const started = performance.now();

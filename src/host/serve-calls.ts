@@ -1,4 +1,4 @@
-import { expose } from 'comlink';
+import { type Endpoint, expose } from 'comlink';
 
 /** What one thread does for another: plain data in and out, and what is watched meanwhile (abort signals, callbacks) beside it. */
 // biome-ignore lint/suspicious/noExplicitAny: each function has its own request, watch and answer
@@ -14,9 +14,13 @@ export interface Watched {
 
 type Tell = (call: number, callback: string, given: readonly unknown[]) => unknown;
 
-/** Makes this worker do `functions` for the page (far-calls.ts is the near side). */
-export function serveCalls(functions: FarFunctions): void {
-	expose(callServer(functions));
+/**
+ * Does `functions` for the page (far-calls.ts is the near side).
+ *
+ * @param endpoint where the page listens; this worker's own if not given
+ */
+export function serveCalls(functions: FarFunctions, endpoint?: Endpoint): void {
+	expose(callServer(functions), endpoint);
 }
 
 export type CallServer = ReturnType<typeof callServer>;
@@ -35,14 +39,23 @@ function callServer(functions: FarFunctions) {
 			const own = new Map(Object.keys(signals).map((signal) => [signal, new AbortController()]));
 			ends.set(call, own);
 			for (const [signal, hasFired] of Object.entries(signals)) if (hasFired) own.get(signal)?.abort();
+			/** The latest callback, until it has been heard. */
+			let told: unknown;
 			const watch = Object.fromEntries([
 				...[...own].map(([signal, controller]) => [signal, controller.signal]),
-				...callbacks.map((callback) => [callback, (...given: unknown[]) => void tell(call, callback, given)]),
+				...callbacks.map((callback) => [
+					callback,
+					(...given: unknown[]) => {
+						told = tell(call, callback, given);
+					},
+				]),
 			]);
 			try {
 				return await wanted(request, watch);
 			} finally {
 				ends.delete(call);
+				// callbacks have a channel of their own: the answer must not overtake what they hand over
+				await told;
 			}
 		},
 		abort(call: number, signal: string): void {

@@ -27,8 +27,8 @@ export class ShardSizer {
 
 	next(remaining: number): number {
 		if (this.fixed !== undefined) return this.fixed;
-		// a first guess that is quick for any scenario
-		if (Number.isNaN(this.cost)) return Math.max(1, Math.min(4, Math.floor(remaining / this.workers)));
+		// a first look that is quick for any scenario
+		if (Number.isNaN(this.cost)) return 1;
 		const fair = Math.ceil(remaining / (2 * this.workers));
 		return Math.max(
 			1,

@@ -1,4 +1,4 @@
-import { type DBSchema, openDB } from 'idb';
+import { type DBSchema, type IDBPDatabase, openDB } from 'idb';
 import type { KeptStore } from './model/kept/kept-store.ts';
 
 interface Schema extends DBSchema {
@@ -9,30 +9,35 @@ interface Schema extends DBSchema {
 
 const places = { last: 'last', baseline: 'baseline' } as const;
 
-/** Results in this browser's IndexedDB; they leave it for nowhere. */
+/**
+ * Results in this browser's IndexedDB; they leave it for nowhere. It is opened for each piece of work and closed after
+ * it: no connection is left behind, and a newer version of the page in another tab need not wait for this one.
+ */
 export function keptStore(name = 'anglespread'): KeptStore {
-	// a browser may throw here at once
-	const database = (async () =>
-		openDB<Schema>(name, 1, {
+	const withDatabase = async <T>(work: (database: IDBPDatabase<Schema>) => Promise<T>): Promise<T> => {
+		const database = await openDB<Schema>(name, 1, {
 			upgrade(created) {
 				created.createObjectStore('results', { keyPath: 'id' });
 				created.createObjectStore('session');
 			},
-			// a newer version of the page in another tab must not wait for this one
-			blocking: (_current, _next, event) => (event.target as IDBDatabase).close(),
-		}))();
-	database.catch(() => {}); // whoever asks is told
+		});
+		try {
+			return await work(database);
+		} finally {
+			database.close();
+		}
+	};
 	return {
-		all: async () => (await database).getAll('results'),
-		put: async (record) => void (await (await database).put('results', record)),
-		remove: async (id) => (await database).delete('results', id),
-		last: async () => (await database).get('session', places.last),
-		setLast: async (last) => void (await (await database).put('session', last, places.last)),
-		baseline: async () => (await database).get('session', places.baseline),
-		async setBaseline(pinned) {
-			const open = await database;
-			if (pinned) await open.put('session', pinned, places.baseline);
-			else await open.delete('session', places.baseline);
-		},
+		all: () => withDatabase((database) => database.getAll('results')),
+		put: (record) => withDatabase(async (database) => void (await database.put('results', record))),
+		remove: (id) => withDatabase((database) => database.delete('results', id)),
+		last: () => withDatabase((database) => database.get('session', places.last)),
+		setLast: (last) => withDatabase(async (database) => void (await database.put('session', last, places.last))),
+		baseline: () => withDatabase((database) => database.get('session', places.baseline)),
+		setBaseline: (pinned) =>
+			withDatabase(async (database) => {
+				if (pinned) await database.put('session', pinned, places.baseline);
+				else await database.delete('session', places.baseline);
+			}),
 	};
 }

@@ -32,4 +32,4 @@ if (place) render(<Page model={model} />, place);
 onFileDrop((file, on) => void model.dropFile(file, on?.closest('[data-row]')?.getAttribute('data-row') ?? ''));
 onUndoKeys(model.inputs);
 void beginSession(model, browserNotebook, async () => (await import('./kept-store.ts')).keptStore());
-keepForOffline();
+void keepForOffline(model.shown);

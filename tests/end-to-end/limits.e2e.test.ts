@@ -64,7 +64,7 @@ test('what we sign: verdicts, deciding point, guesses, the line to get it again;
 	const { page } = await built.open({ hash: '#sign' });
 	await runStudy(page, 60);
 	expect(await page.locator('.sentence').textContent()).toMatch(
-		/^Half-bus (holds|fails|is undecided): \d+ of 60 drives pass.* Virtual neutral (holds|fails|is undecided): \d+ of 60/,
+		/^Half-bus (holds|fails|is undecided) \(\d+ of 60 drives pass\), virtual neutral (holds|fails|is undecided) \(\d+ of 60\); 95.% must pass, shown with 95.% confidence\.$/,
 	);
 	expect(await page.locator('.verdicts .decision td').count()).toBe(2);
 	expect(await page.locator('.sign-panel').textContent()).toMatch(/Virtual neutral: slow decides/);

@@ -39,6 +39,7 @@ export function builtPage() {
 
 	return {
 		address: () => server.address,
+		browser: () => browser,
 		/** A fresh page; unless it may fail, the test fails with any error of its console. */
 		async open({
 			width = 1280,

@@ -45,16 +45,18 @@ test('the report saved from the page says what the page says, is read without sc
 	expect(await saveButton(page).isEnabled()).toBe(true);
 	expect(await axe(page)).toEqual([]);
 	const digest = await restsOn(page, 'Result digest');
-	const sentence = plain((await page.locator('.sentence').textContent()) ?? '');
+	const inFull = await wordsOf(page, '.verdicts .rest');
 	const verdicts = await wordsOf(page, '.verdicts .decision td');
-	const comparison = (await wordsOf(page, '.verdicts > .rest'))[0];
+	const comparison = inFull.at(-1);
 	await page.getByText('Table: drives that pass each point').click();
 	const passing = await wordsOf(page, '.behind tbody td');
 	const file = await savedReport(page);
 	await expect.poll(() => said(page)).toBe('Saved as 24-v-fan-report.html.');
 
 	const still = await openFile(page, file, false);
-	expect(plain((await wordsOf(still, '#verdict .verdicts li')).join(' '))).toContain(sentence.split('. ')[0]);
+	for (const verdict of inFull.slice(0, 2)) {
+		expect(plain((await wordsOf(still, '#verdict .verdicts li')).join(' '))).toContain(verdict.split('. ')[0]);
+	}
 	expect(await wordsOf(still, '#verdict .verdicts b')).toEqual(verdicts);
 	expect(await wordsOf(still, '#verdict > p')).toContain(comparison);
 	// as many rows an operating point, and the total beneath

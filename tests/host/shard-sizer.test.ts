@@ -7,8 +7,8 @@ test('shards aim at 100 ms: 50 indices of 2 ms each', () => {
 	expect(sizer.next(100_000)).toBe(50);
 });
 
-test('the first shard is at most 4 indices, whatever the job', () => {
-	expect(new ShardSizer(2).next(1e6)).toBe(4);
+test('the first shard is 1 index, whatever the job', () => {
+	expect(new ShardSizer(2).next(1e6)).toBe(1);
 	expect(new ShardSizer(8).next(3)).toBe(1);
 });
 

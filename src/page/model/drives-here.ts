@@ -49,8 +49,6 @@ export function createDrivesHere({ shown, onShow, at, recordFor, drivesNear }: S
 	return {
 		here: here as ReadonlySignal<DrivesHere | null>,
 		async pick(stretch: Stretch): Promise<void> {
-			const of = shown.value;
-			if (!of) return;
 			const { from, to } = stretch;
 			const [point, range] = [at.value, span(degrees(from), degrees(to))];
 			latest = stretch;
@@ -59,6 +57,8 @@ export function createDrivesHere({ shown, onShow, at, recordFor, drivesNear }: S
 			};
 			if (onShow.value?.preview)
 				return none('A preview is on show: its drives can be picked once the full number is run.');
+			const of = shown.value;
+			if (!of) return;
 			here.value = { state: 'looking', range };
 			try {
 				const record = await recordFor(of);

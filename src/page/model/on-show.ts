@@ -23,7 +23,14 @@ export interface PointOnShow {
 /** Which figures are on show at the chosen operating point: a preview of the inputs as they are comes before a study of what they were. */
 export function createOnShow({ runs: { shown, preview }, request, pointIndex }: Seen) {
 	const points = computed(() => shown.value?.result.points ?? []);
-	const at = computed(() => Math.min(pointIndex.value, Math.max(0, points.value.length - 1)));
+	/** Names and conditions of all points, also before there are figures of each. */
+	const places = computed(
+		() =>
+			shown.value?.result.points ??
+			request.value?.scenario.points.map(({ name, values }) => ({ name, conditions: values })) ??
+			[],
+	);
+	const at = computed(() => Math.min(pointIndex.value, Math.max(0, places.value.length - 1)));
 	/** The preview where it tells more than the study's figures. */
 	const quick = computed(() => {
 		const one = preview.value;
@@ -42,5 +49,5 @@ export function createOnShow({ runs: { shown, preview }, request, pointIndex }: 
 		const record = shown.value?.record;
 		return point ? { point, place: record ? { record, point: at.value } : null, preview: null } : null;
 	});
-	return { points, at, onShow };
+	return { points, places, at, onShow };
 }

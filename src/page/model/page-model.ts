@@ -138,6 +138,7 @@ export function createPageModel(services: Services) {
 		whichChoice,
 		drivesHere,
 		run: runs.run,
+		follow: runs.follow,
 		cancel: runs.cancel,
 		openFile,
 		resume,

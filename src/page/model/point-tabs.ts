@@ -11,14 +11,16 @@ export interface PointTab {
 	readonly verdict: string;
 }
 
-export function pointTabs(points: readonly PointResult[]): readonly PointTab[] {
-	return points.map((point) => {
-		const better = point.paired.better === 'not shown' ? null : point.paired.better;
-		return {
-			name: point.name,
-			conditions: conditionWords(point).brief,
-			better,
-			verdict: better ? `${choiceWords[better]} better` : 'no difference shown',
-		};
+/** A place among the operating points; `better` is null where there are no figures of it. */
+export type PointPlace = Pick<PointResult, 'name' | 'conditions'> & {
+	readonly better: PointResult['paired']['better'] | null;
+};
+
+export function pointTabs(places: readonly PointPlace[]): readonly PointTab[] {
+	return places.map(({ name, conditions, better: shown }) => {
+		const better = shown === 'not shown' ? null : shown;
+		const none = shown === null ? 'not yet worked out' : 'no difference shown';
+		const verdict = better ? `${choiceWords[better]} better` : none;
+		return { name, conditions: conditionWords({ conditions }).brief, better, verdict };
 	});
 }

@@ -26,8 +26,8 @@ export type Background = (
 ) => Promise<void>;
 
 /**
- * The page's runs, one at a time, and the figures that they gave. An edit is
- * followed by a preview at the point on show and then by the full number; work
+ * The page's runs, one at a time, and the figures that they gave. An edit, as a
+ * first visit, is followed by a preview at the point on show and then by the full number; work
  * that a newer request supersedes is stopped and its figures are not shown.
  */
 export function createRuns(
@@ -90,7 +90,7 @@ export function createRuns(
 		if (asked) await full(asked, begin(false));
 	}
 
-	/** After an edit: a quick look at the point on show, then the full number. */
+	/** What the page asks by itself, after an edit or on a first visit: a quick look at the point on show, then the full number. */
 	async function follow(): Promise<void> {
 		const asked = request.value;
 		const own = begin(true);

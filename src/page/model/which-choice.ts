@@ -2,6 +2,7 @@ import { computed, type ReadonlySignal, type Signal } from '@preact/signals';
 import { errorBins } from '../../../shared/charts/error-bins.ts';
 import { drawPictures } from '../../../shared/charts/pictures.ts';
 import type { ChartTheme } from '../../../shared/charts/theme.ts';
+import { confidenceLevel } from '../../../shared/study/confidence-level.ts';
 import type { PointResult } from '../../../shared/study/result.ts';
 import { studySentence } from '../../../shared/study/sentence.ts';
 import { causeRows } from '../../../shared/words/cause-rows.ts';
@@ -35,19 +36,19 @@ interface Seen {
 
 /** Everything the view "which sensing choice, and by how much" shows, from the figures on show and the operating point. */
 export function createWhichChoice({ shown, status, request, pointIndex, show, against, theme }: Seen) {
-	const { points, at, onShow } = show;
+	const { points, places, at, onShow } = show;
 	const chartTheme = computed(theme);
 	const result = computed(() => shown.value?.result ?? null);
 	const answer = computed(() => {
 		const present = onShow.value;
-		if (!result.value || !present) return null;
+		if (!present) return null;
 		const { point, preview } = present;
-		const { level } = result.value.provenance;
+		const level = result.value?.provenance.level ?? confidenceLevel;
 		const ghost = against.ghost.value;
 		const change = against.change.value;
 		const bins = errorBins(point.choices);
 		return {
-			overall: preview ? previewSentence(present.point, preview) : studySentence(result.value),
+			overall: preview ? previewSentence(point, preview) : result.value && studySentence(result.value),
 			...sentences(point.paired.sentence),
 			change: change && changeWords(point.name, change, level),
 			level: levelWords(level),
@@ -68,9 +69,8 @@ export function createWhichChoice({ shown, status, request, pointIndex, show, ag
 		pointIndex: at,
 		tabs: computed(() => {
 			const present = onShow.value;
-			const tabs = pointTabs(points.value.map((one, i) => (i === at.value && present ? present.point : one)));
-			if (!present?.preview) return tabs;
-			return tabs.map((tab, i) => (i === at.value ? tab : { ...tab, better: null, verdict: 'not yet worked out' }));
+			const pointOf = (i: number) => (i === at.value ? present?.point : present?.preview ? null : points.value[i]);
+			return pointTabs(places.value.map((place, i) => ({ ...place, better: pointOf(i)?.paired.better ?? null })));
 		}),
 		answer,
 		provenance: computed(() => (result.value ? provenanceRows(result.value) : null)),

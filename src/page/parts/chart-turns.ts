@@ -33,7 +33,7 @@ export function leaveTurns(chart: object): void {
 async function goOn(): Promise<void> {
 	isGoing = true;
 	while (waiting.size > 0) {
-		await later(0);
+		await nextTask();
 		const near = [...waiting].find(([, { isNear }]) => isNear());
 		const rest = quiet - (performance.now() - askedAt);
 		if (!near && rest > 0) {
@@ -47,6 +47,9 @@ async function goOn(): Promise<void> {
 	}
 	isGoing = false;
 }
+
+/** Goes on in a task of its own, so that typing can come between. */
+export const nextTask = (): Promise<void> => later(0);
 
 const later = (milliseconds: number): Promise<void> => new Promise((resolve) => setTimeout(resolve, milliseconds));
 

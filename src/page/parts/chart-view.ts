@@ -1,6 +1,7 @@
 import { parse, type Runtime, View } from 'vega';
 import { expressionInterpreter } from 'vega-interpreter';
 import { compile, type TopLevelSpec } from 'vega-lite';
+import { nextTask } from './chart-turns.ts';
 
 export interface ChartView {
 	/** Shows a spec of the same shape with other data, or builds anew where the shape differs. */
@@ -25,17 +26,20 @@ export function chartView(host: HTMLElement, { onReadout, onPick }: ChartWatch):
 	let view: View | null = null;
 	let shape = '';
 	let width = 0;
+	let isDisposed = false;
 
-	const build = (spec: TopLevelSpec): View => {
+	const build = (runtime: Runtime): View => {
 		view?.finalize();
 		// the interpreter walks the expressions: nothing is compiled from strings, as the content security policy asks
-		const built = new View(runtimeOf(spec, shape), {
+		const built = new View(runtime, {
 			expr: expressionInterpreter,
 			renderer: 'svg',
 			container: host,
 			hover: true,
 			tooltip: (_handler, _event, _item, value) => onReadout(typeof value === 'string' ? value : ''),
 		});
+		// marks that are gone would be kept, up to 10,000 for each kind of them, and every update replaces all
+		Object.assign(built, { cleanThreshold: 0 });
 		if (width > 0) built.width(width);
 		if (onPick) {
 			built.addEventListener('click', (_event, item) => {
@@ -50,8 +54,10 @@ export function chartView(host: HTMLElement, { onReadout, onPick }: ChartWatch):
 		show: async (spec) => {
 			const next = shapeOf(spec);
 			if (!view || next !== shape) {
+				const runtime = await runtimeOf(spec, next);
+				if (isDisposed) return;
 				shape = next;
-				view = build(spec);
+				view = build(runtime);
 			}
 			for (const [name, rows] of Object.entries(datasetsOf(spec))) view.data(name, [...rows]);
 			await view.runAsync();
@@ -62,6 +68,7 @@ export function chartView(host: HTMLElement, { onReadout, onPick }: ChartWatch):
 			await view?.width(next).runAsync();
 		},
 		dispose: () => {
+			isDisposed = true;
 			view?.finalize();
 			view = null;
 		},
@@ -72,12 +79,15 @@ export function chartView(host: HTMLElement, { onReadout, onPick }: ChartWatch):
 const mostKept = 24;
 const kept = new Map<string, Runtime>();
 
-/** A spec compiled without its data, which are given to the view. */
-function runtimeOf(spec: TopLevelSpec, shape: string): Runtime {
+/** A spec compiled without its data, which are given to the view; in several tasks, each of which takes some 20 ms. */
+async function runtimeOf(spec: TopLevelSpec, shape: string): Promise<Runtime> {
 	const known = kept.get(shape);
 	if (known) return known;
 	const empty = Object.fromEntries(Object.keys(datasetsOf(spec)).map((name) => [name, []]));
-	const made = parse(compile({ ...spec, datasets: empty }).spec, undefined, { ast: true });
+	const compiled = compile({ ...spec, datasets: empty }).spec;
+	await nextTask();
+	const made = parse(compiled, undefined, { ast: true });
+	await nextTask();
 	kept.set(shape, made);
 	for (const oldest of kept.keys()) {
 		if (kept.size <= mostKept) break;

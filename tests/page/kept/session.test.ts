@@ -36,7 +36,7 @@ function page(hash = '') {
 		} as never,
 		adopted,
 		resume: (work: KeptWork, result: StudyResult | null) => void resumed.push({ work, result }),
-		run: async () => {
+		follow: async () => {
 			runs += 1;
 		},
 	};

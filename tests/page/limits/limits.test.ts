@@ -77,7 +77,7 @@ test('the answer has its lead, both pictures, every value in rising order and wh
 	expect(answer?.headline.replaceAll('\u00a0', ' ')).toBe(
 		'The requirement is shown to hold down to 820 rpm with half-bus and down to 1200 rpm with virtual neutral (95 % confidence at each speed).',
 	);
-	expect(answer?.details[0]).toBe('Half-bus holds down to 820 rpm. This is an invented range.');
+	expect(answer?.inFull[0]).toBe('Half-bus holds down to 820 rpm. This is an invented range.');
 	expect(answer?.rows.map(({ value, isSearched }) => [value.replace('\u00a0', ' '), isSearched])).toEqual([
 		['500 rpm', false],
 		['820 rpm', true],

@@ -16,7 +16,7 @@ export interface Notebook {
 
 type Page = Pick<
 	PageModel,
-	'route' | 'work' | 'shown' | 'status' | 'resume' | 'run' | 'fileProblem' | 'services' | 'against'
+	'route' | 'work' | 'shown' | 'status' | 'resume' | 'follow' | 'fileProblem' | 'services' | 'against'
 >;
 
 /**
@@ -31,7 +31,7 @@ export async function beginSession(page: Page, notebook: Notebook, store: () => 
 	else {
 		const left = readNote(notebook);
 		if (left) page.resume(left, await lastFigures(left, page, store), 'Figures as they were when the page was left.');
-		else void page.run();
+		else void page.follow();
 	}
 	watchLinks(page);
 	noteWork(page, notebook, store);
@@ -45,7 +45,7 @@ async function openLink(page: Page, code: string): Promise<void> {
 	const found = await readLink(code);
 	if ('problem' in found) {
 		page.fileProblem.value = `The link could not be opened: ${found.problem}.`;
-		if (!page.shown.value && page.status.value.state === 'idle') void page.run();
+		if (!page.shown.value && page.status.value.state === 'idle') void page.follow();
 		return;
 	}
 	const { scenario, units, seed } = found;

@@ -93,7 +93,7 @@ export function createContest(
 			const ghost = question.ghost.value?.result ?? null;
 			return {
 				headline: lead,
-				details: [rest, result.requirement.sentence].filter(Boolean),
+				inFull: [rest, result.requirement.sentence].filter(Boolean),
 				rows: contestCells(result, ghost),
 				hasGhost: ghost !== null,
 				table: contestTable(result),

@@ -73,7 +73,7 @@ export function createEnvelope(
 			const ids = rangedIds(result);
 			return {
 				headline: envelopeHeadline(result),
-				details: [result.sentence, result.requirement.sentence],
+				inFull: [result.sentence, result.requirement.sentence],
 				hasGhost: ghost !== null,
 				picture: envelopeShares(result, model.services.theme(), ghost),
 				signs:

@@ -133,7 +133,7 @@ export function createRange(
 			const theme = model.services.theme();
 			return {
 				headline: rangeHeadline(result),
-				details: [result.sentence, result.requirement.sentence],
+				inFull: [result.sentence, result.requirement.sentence],
 				hasGhost: ghost !== null,
 				pictures: { errors: rangeErrors(result, theme, ghost), passing: rangePassing(result, theme, ghost) },
 				rows: rangeTableRows(result),

@@ -6,6 +6,7 @@ import type { Scenario } from '../../../../shared/scenario/scenario.ts';
 import { shortcomingWords } from '../../../../shared/study/point-rows.ts';
 import type { ChoiceVerdict, StudyResult } from '../../../../shared/study/result.ts';
 import { shortcomings } from '../../../../shared/study/unit-passes.ts';
+import { verdictHeadline } from '../../../../shared/study/verdict-headline.ts';
 import { capital } from '../../../../shared/words/capital.ts';
 import { count, percent } from '../../../../shared/words/figures.ts';
 import { choiceWords } from '../../../../shared/words/names.ts';
@@ -48,9 +49,9 @@ export function createSign(model: PageModel) {
 			const tolerances = toleranceRows(scenario);
 			const assumed = tolerances.filter(({ basis }) => basis === 'assumed');
 			return {
-				sentence: choiceNames.map((choice) => verdict[choice].sentence).join(' '),
+				sentence: verdictHeadline(result),
 				requirement: requirement.sentence,
-				comparison: comparison.sentence,
+				inFull: [...choiceNames.map((choice) => verdict[choice].sentence), comparison.sentence],
 				verdicts: choiceNames.map((choice) => ({
 					choice,
 					decision: verdict[choice].decision,

@@ -3,6 +3,7 @@ import { type ContestModel, createContest } from '../../model/limits/contest.ts'
 import type { PageModel } from '../../model/page-model.ts';
 import { Behind } from '../../parts/behind.tsx';
 import { Form } from '../../parts/form.tsx';
+import { InFull } from '../../parts/in-full.tsx';
 import { FailedDrives, RestsOn } from '../../parts/rests-on.tsx';
 import { CountField } from '../../parts/text-field.tsx';
 import { Opening } from '../long-question/opening.tsx';
@@ -16,16 +17,17 @@ export function ContestPart({ model }: { model: PageModel }) {
 	const answer = contest.answer.value;
 	return (
 		<>
+			<ContestForm model={model} contest={contest} />
 			<Opening
 				answer={answer}
 				waiting="Drives are sent to every speed and torque …"
 				question={contest.question}
 				cost={contest.cost.value}
 			/>
-			<ContestForm model={model} contest={contest} />
 			{answer && (
 				<div class="limits-panel">
 					<ContestMap contest={contest} answer={answer} />
+					<InFull words={answer.inFull} />
 					<ContestTable rows={answer.rows} />
 					<RestsOn rows={answer.rests.rows}>
 						<FailedDrives failures={answer.rests.failures} />

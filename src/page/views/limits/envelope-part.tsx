@@ -3,6 +3,7 @@ import { createEnvelope } from '../../model/limits/envelope.ts';
 import type { PageModel } from '../../model/page-model.ts';
 import { Chart } from '../../parts/chart.tsx';
 import { Form } from '../../parts/form.tsx';
+import { InFull } from '../../parts/in-full.tsx';
 import { KeyedSection } from '../../parts/keyed-section.tsx';
 import { FailedDrives, RestsOn } from '../../parts/rests-on.tsx';
 import { CountField } from '../../parts/text-field.tsx';
@@ -16,12 +17,6 @@ export function EnvelopePart({ model }: { model: PageModel }) {
 	const answer = envelope.answer.value;
 	return (
 		<>
-			<Opening
-				answer={answer}
-				waiting="Every combination of the stated limits is run on the same drives …"
-				question={question}
-				cost={envelope.cost.value}
-			/>
 			<Form class="asked controls" label="Combinations of limits" onSubmit={question.ask}>
 				<CountField
 					id="envelope-units"
@@ -30,6 +25,12 @@ export function EnvelopePart({ model }: { model: PageModel }) {
 					understood={envelope.units.value}
 				/>
 			</Form>
+			<Opening
+				answer={answer}
+				waiting="Every combination of the stated limits is run on the same drives …"
+				question={question}
+				cost={envelope.cost.value}
+			/>
 			{answer && (
 				<div class="limits-panel">
 					<KeyedSection id="envelope-title" title="The worst combinations of limits">
@@ -42,6 +43,7 @@ export function EnvelopePart({ model }: { model: PageModel }) {
 							{answer.signs} An open mark on a dotted line: none failed.
 							{answer.hasGhost && ' Grey: the baseline.'}
 						</p>
+						<InFull words={answer.inFull} />
 						<VariantTable
 							what="the worst combinations"
 							head="Limits"

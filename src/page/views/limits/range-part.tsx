@@ -4,6 +4,7 @@ import { createRange, type RangeModel, rangeParameters } from '../../model/limit
 import type { PageModel } from '../../model/page-model.ts';
 import { Chart } from '../../parts/chart.tsx';
 import { Form } from '../../parts/form.tsx';
+import { InFull } from '../../parts/in-full.tsx';
 import { KeyedSection } from '../../parts/keyed-section.tsx';
 import { FailedDrives, RestsOn } from '../../parts/rests-on.tsx';
 import { CountField } from '../../parts/text-field.tsx';
@@ -19,13 +20,13 @@ export function RangePart({ model }: { model: PageModel }) {
 	const answer = range.answer.value;
 	return (
 		<>
+			<RangeForm model={model} range={range} />
 			<Opening
 				answer={answer}
 				waiting={`The same drives are run at every ${name} …`}
 				question={range.question}
 				cost={range.cost.value}
 			/>
-			<RangeForm model={model} range={range} />
 			{answer && (
 				<div class="limits-panel">
 					<KeyedSection id="range-title" title={`Along ${name}`}>
@@ -43,6 +44,7 @@ export function RangePart({ model }: { model: PageModel }) {
 							Small marks were looked at in search of the slowest speed. × at the upper edge: 1 drive in 20 loses lock.
 							{answer.hasGhost && ' Grey: the baseline.'}
 						</p>
+						<InFull words={answer.inFull} />
 						<VariantTable
 							what={`figures by ${name}`}
 							head={name}

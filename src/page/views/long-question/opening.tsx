@@ -13,8 +13,6 @@ interface OpeningProps extends ComponentProps<typeof AskBar> {
 		readonly reservations: readonly string[];
 		/** Against the pinned baseline; '' where there is none. */
 		readonly changed?: string;
-		/** What the headline leaves to be said. */
-		readonly details?: readonly string[];
 	} | null;
 	readonly waiting: string;
 	readonly question: ComponentProps<typeof AskBar>['question'] & { readonly setOpen: (open: boolean) => void };
@@ -31,11 +29,6 @@ export function Opening({ heading, answer, waiting, question, cost }: OpeningPro
 			{heading && <h2 id="question">{heading}</h2>}
 			<p class="sentence">{answer ? answer.headline : <span class="waiting">{waiting}</span>}</p>
 			{answer?.changed && <p class="changed">{answer.changed}</p>}
-			{answer?.details?.map((words) => (
-				<p key={words} class="rest">
-					{words}
-				</p>
-			))}
 			<AskBar question={question} cost={cost} />
 			<Reservations words={answer?.reservations ?? []} />
 			<Cautions />

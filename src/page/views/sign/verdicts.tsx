@@ -1,8 +1,9 @@
 import type { SignModel } from '../../model/sign/sign.ts';
 import { ChoiceHeads } from '../../parts/choice-cells.tsx';
+import { InFull } from '../../parts/in-full.tsx';
 
 /** Both verdicts in figures, and which choice passes more. */
-export function Verdicts({ answer: { verdicts, comparison } }: { answer: NonNullable<SignModel['answer']['value']> }) {
+export function Verdicts({ answer: { verdicts, inFull } }: { answer: NonNullable<SignModel['answer']['value']> }) {
 	const [first] = verdicts;
 	return (
 		<section class="verdicts" aria-labelledby="verdicts-title">
@@ -36,7 +37,7 @@ export function Verdicts({ answer: { verdicts, comparison } }: { answer: NonNull
 					))}
 				</tbody>
 			</table>
-			<p class="rest">{comparison}</p>
+			<InFull words={inFull} />
 		</section>
 	);
 }

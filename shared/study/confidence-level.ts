@@ -1,0 +1,2 @@
+/** Confidence level of every interval. */
+export const confidenceLevel = 0.95;
