@@ -66,6 +66,22 @@ test('while only the preview is there it is called that, with its drives, starts
 	expect(slow.whichChoice.tabs.value[1]?.verdict).toBe('not yet worked out');
 });
 
+test('a first visit is answered by a preview before any study is there, with a tab for every point', async () => {
+	const first = createPageModel({ ...services, study: () => new Promise<never>(() => {}) });
+	first.setUnits('40');
+	void first.follow();
+	expect(first.status.value).toMatchObject({ state: 'previewing', asked: 40 });
+	await settled();
+	expect(first.status.value.state).toBe('running');
+	expect(first.shown.value).toBeNull();
+	expect(first.whichChoice.answer.value?.overall).toMatch(/\(preview from 40 drives\)\.$/);
+	expect(first.whichChoice.answer.value?.level).toBe('95 %');
+	expect(first.whichChoice.tabs.value.map(({ name }) => name)).toEqual(
+		first.scenario.value?.points.map(({ name }) => name),
+	);
+	expect(first.whichChoice.tabs.value[1]?.verdict).toBe('not yet worked out');
+});
+
 test('an input with a problem runs nothing, and undo shows the earlier figures without another run', async () => {
 	const before = model.shown.value;
 	await edit('sensing.virtualNeutral.star', '1 %');

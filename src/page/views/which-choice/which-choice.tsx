@@ -43,9 +43,10 @@ export function WhichChoice({ model }: { model: PageModel }) {
 
 /** Before the first figures: what is being worked out. */
 function Waiting({ model }: { model: PageModel }) {
+	const { state } = model.status.value;
 	return (
 		<span class="waiting">
-			{model.status.value.state === 'running'
+			{state === 'running' || state === 'previewing'
 				? `Building drives of “${model.scenario.value?.name}” and running each with both sensing choices …`
 				: 'Nothing has been simulated yet.'}
 		</span>
