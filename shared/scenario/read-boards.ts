@@ -4,6 +4,7 @@ import type { NumberRecord } from '../parameters/parameter.ts';
 import { parameterById, parameters } from '../parameters/parameters.ts';
 import { parseQuantity } from '../parameters/quantity.ts';
 import { defaultValues } from './default-values.ts';
+import { fileKind } from './file-kind.ts';
 import { unknownName } from './nearest-name.ts';
 import { exactReach } from './reach.ts';
 import { readValue } from './read-entry.ts';
@@ -44,6 +45,14 @@ export function readBoards(text: string): BoardsReading {
 	if (reading.value === undefined) return { problems: reading.problems };
 	const problems: Problem[] = [...reading.problems];
 	const report: Report = (path, written, message) => problems.push({ path, value: shortened(written), message });
+	if (fileKind(reading.value) === 'scenario') {
+		report(
+			'(file)',
+			reading.value,
+			'is a scenario, which study and most other commands take; board takes a list of boards',
+		);
+		return { problems };
+	}
 	const file = members(reading.value, '(file)', ['cases', 'about', '$schema'], report);
 	const cases = file.cases;
 	if (!Array.isArray(cases) || cases.length === 0) {

@@ -1,5 +1,6 @@
 import type { NumberRecord } from '../parameters/parameter.ts';
 import { parameters } from '../parameters/parameters.ts';
+import { fileKind } from './file-kind.ts';
 import { unknownName } from './nearest-name.ts';
 import { commonTree, type ParameterTree, pointRecords } from './parameter-tree.ts';
 import { defaultEntry, type Entry, oneOf, readEntry } from './read-entry.ts';
@@ -34,6 +35,15 @@ export function readScenario(text: string): ScenarioReading {
 		return { problems };
 	}
 	const file = reading.value;
+	const kind = fileKind(file);
+	if (kind === 'boards' || kind === 'result') {
+		const words =
+			kind === 'boards'
+				? 'a list of boards, which the command board takes'
+				: 'the results of a study, which the command changes takes';
+		report('(file)', file, `is ${words}; a scenario is needed here`);
+		return { problems };
+	}
 	const common = readCommon(file, report);
 	const points = readPoints(file.points, common, report);
 	const names = points.map((point) => point.name);

@@ -15,6 +15,13 @@ const problems = (item: unknown) => {
 };
 
 describe('boards', () => {
+	test('a scenario taken for boards is called one, not listed name by name', () => {
+		const read = readBoards(readFileSync(new URL('../../scenarios/fan-24v.json', import.meta.url), 'utf8'));
+		expect('problems' in read && read.problems.map(({ path, message }) => `${path} ${message}`)).toEqual([
+			'(file) is a scenario, which study and most other commands take; board takes a list of boards',
+		]);
+	});
+
 	test('take every default, and 75 µs where a time is needed', () => {
 		expect(board({})).toEqual({
 			case: 1,

@@ -31,6 +31,15 @@ test('a share given as a number of per cent is told what was meant', () => {
 	]);
 });
 
+test.each([
+	['a list of boards, which the command board takes', { cases: [{ case: 1 }] }],
+	['the results of a study, which the command changes takes', { format: 'anglespread-study', points: [] }],
+])('%s: another kind of file is told as a whole', (words, file) => {
+	expect(problemsOf(JSON.stringify(file)).map(({ path, message }) => `${path} ${message}`)).toEqual([
+		`(file) is ${words}; a scenario is needed here`,
+	]);
+});
+
 describe('a valid scenario', () => {
 	test('of name and one point has the default of every parameter', () => {
 		const scenario = read({});
