@@ -8,7 +8,7 @@ import { serveFolder } from './serve-folder.mjs';
 
 const scenario = 'scenarios/fan-24v.json';
 /** Drives of this first look: enough for a first answer while one waits for it. */
-const drives = '100';
+const drives = '80';
 const firstPort = 8360;
 
 /** While the study runs it is the one to answer signals: it reports what it has and ends with 130. */

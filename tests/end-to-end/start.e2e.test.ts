@@ -62,7 +62,7 @@ test('npm start prints the comparison and the address of the page, on the next p
 	expect(run.output()).not.toContain('Installing');
 	expect(run.output()).toMatch(/half-bus/i);
 	expect(run.output()).toMatch(/virtual.neutral/i);
-	expect(run.output()).toMatch(/first look at 100 drives; a thousand: npm run study/);
+	expect(run.output()).toMatch(/first look at 80 drives; a thousand: npm run study/);
 	expect(run.output()).toContain('Port 8360 is taken');
 	expect(Number(port)).toBeGreaterThan(8360);
 
