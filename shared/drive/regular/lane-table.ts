@@ -116,8 +116,7 @@ export class Lane {
 
 /** The lanes of one kind of stretch: a sector's kind, and pieces of the three back-EMFs. */
 class LaneSet {
-	/** The drive they are of, by LaneTable's count. */
-	drive = 0;
+	/** The first so many hold. */
 	count = 0;
 	readonly lanes: Lane[] = [];
 	/** Lane number of part and ties, −1 where not yet worked out. */
@@ -131,17 +130,22 @@ class LaneSet {
  * length follows the duty.
  */
 export class LaneTable {
+	/** Of the present drive. */
 	private readonly sets = new Map<number, LaneSet>();
 	private set!: LaneSet;
-	/** Counts the drives. */
-	private drive = 0;
+	/** All that were ever made, and how many of them the present drive uses: memory is that of the drive which needed most. */
+	private readonly allSets: LaneSet[] = [];
+	private setsUsed = 0;
+	private readonly allLanes: Lane[] = [];
+	private lanesUsed = 0;
 	private circuit!: Circuit;
 	private emf!: BackEmf;
 	private kind = 0;
 
 	/** The drive has changed. */
 	reset(): void {
-		this.drive++;
+		this.sets.clear();
+		this.setsUsed = this.lanesUsed = 0;
 	}
 
 	/**
@@ -154,15 +158,17 @@ export class LaneTable {
 		const key = emf.piecesCode * 6 + kind;
 		let set = this.sets.get(key);
 		if (set === undefined) {
-			set = new LaneSet();
+			set = this.allSets[this.setsUsed];
+			if (set === undefined) {
+				set = new LaneSet();
+				this.allSets.push(set);
+			}
+			this.setsUsed++;
+			set.count = 0;
+			set.index.fill(-1);
 			this.sets.set(key, set);
 		}
 		this.set = set;
-		if (set.drive !== this.drive) {
-			set.drive = this.drive;
-			set.count = 0;
-			set.index.fill(-1);
-		}
 	}
 
 	/** The lane for a part and three ties, null where there is no room for another or nothing at all conducts. */
@@ -199,11 +205,13 @@ export class LaneTable {
 		ties[third] = tieOpen;
 		const mode = circuit.mode(ties[0], ties[1], ties[2]);
 		if (mode.conducting === 0) return null;
-		let lane = set.lanes[set.count];
+		let lane = this.allLanes[this.lanesUsed];
 		if (lane === undefined) {
 			lane = new Lane();
-			set.lanes.push(lane);
+			this.allLanes.push(lane);
 		}
+		this.lanesUsed++;
+		set.lanes[set.count] = lane;
 		set.index[part * modeCodes + modeCode(tieHigh, tieLow, tieOpen)] = set.count++;
 		lane.mode = mode;
 		lane.part = part;
