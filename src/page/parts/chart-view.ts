@@ -25,6 +25,7 @@ export interface ChartWatch {
 export function chartView(host: HTMLElement, { onReadout, onPick }: ChartWatch): ChartView {
 	let view: View | null = null;
 	let shape = '';
+	let updates = 0;
 	let width = 0;
 	let isDisposed = false;
 
@@ -53,12 +54,14 @@ export function chartView(host: HTMLElement, { onReadout, onPick }: ChartWatch):
 	return {
 		show: async (spec) => {
 			const next = shapeOf(spec);
-			if (!view || next !== shape) {
+			if (!view || next !== shape || updates >= mostUpdates) {
 				const runtime = await runtimeOf(spec, next);
 				if (isDisposed) return;
 				shape = next;
+				updates = 0;
 				view = build(runtime);
 			}
+			updates += 1;
 			for (const [name, rows] of Object.entries(datasetsOf(spec))) view.data(name, [...rows]);
 			await view.runAsync();
 		},
@@ -74,6 +77,12 @@ export function chartView(host: HTMLElement, { onReadout, onPick }: ChartWatch):
 		},
 	};
 }
+
+/**
+ * A view is built anew after so many updates, from what is compiled already: it keeps a place for every row that it was
+ * ever given, in tables by the row's running number.
+ */
+const mostUpdates = 50;
 
 /** So many shapes are kept compiled: a chart goes back and forth between a few. */
 const mostKept = 24;
