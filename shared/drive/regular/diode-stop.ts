@@ -25,7 +25,7 @@ import {
 	atZRe,
 	atZReEnd,
 } from './period-state.ts';
-import { shortCosine, shortDecay, shortSine } from './short-step.ts';
+import { shortCosine, shortDecay, shortSine, shortStep } from './short-step.ts';
 
 /**
  * Finds when a diode's current comes to zero within a segment of a regular
@@ -97,10 +97,9 @@ export class DiodeStop {
 			const newton = y * scale;
 			const bend = 0.5 * scale * yBend;
 			if (newton * newton < shortLimit * shortLimit && bend * bend * newton * newton < 1e-6) {
-				// the rest by Taylor's series, to the third order: step = newton + bend·step² + twist·step³
+				// the rest by Taylor's series, to the third order
 				const twist = (1 / 6) * scale * yTwist;
-				let step = newton + newton * newton * (bend + twist * newton);
-				step = newton + step * step * (bend + twist * step);
+				const step = shortStep(newton, bend, twist);
 				s += step;
 				const c = shortCosine(omega * step);
 				const q = shortSine(omega * step);
@@ -206,10 +205,9 @@ export class DiodeStop {
 			const newton = (toFirst * y0 + toSecond * y1) * scale;
 			const bend = 0.5 * scale * (toFirst * y0Bend + toSecond * y1Bend);
 			if (newton * newton < shortLimit * shortLimit && bend * bend * newton * newton < 1e-6) {
-				// the rest by Taylor's series, to the third order: step = newton + bend·step² + twist·step³
+				// the rest by Taylor's series, to the third order
 				const twist = (1 / 6) * scale * (toFirst * y0Twist + toSecond * y1Twist);
-				let step = newton + newton * newton * (bend + twist * newton);
-				step = newton + step * step * (bend + twist * step);
+				const step = shortStep(newton, bend, twist);
 				s += step;
 				if (!(s > 0 && s <= rest)) return false;
 				y0 += step * (y0Rate + step * (0.5 * y0Bend + step * (1 / 6) * y0Twist));

@@ -114,7 +114,7 @@ export class RegularPeriods {
 	readonly highTies = new Int8Array(mostParts);
 	readonly lowTies = new Int8Array(mostParts);
 	parts = 0;
-	/** Counts the changes of sector and duty. */
+	/** Counts the changes of sector, duty and pieces of back-EMF. */
 	version = 0;
 	/** To and from the stage: the three currents (A), the ripple's phasor, work done (J), phasor of the electrical angle, x (lane-table.ts). */
 	private readonly state = new Float64Array(9);
@@ -260,8 +260,7 @@ export class RegularPeriods {
 	/** Two phases conduct, the third terminal is open. */
 	private one(lane: Lane): Lane | null {
 		const { now } = this;
-		const { first } = lane;
-		const { terminal } = lane;
+		const { first, terminal } = lane;
 		const x = now[atX] as number;
 		const rest = now[atRest] as number;
 		const zRe = now[atZRe] as number;
@@ -549,7 +548,7 @@ export class RegularPeriods {
 		const top = now[atTop] as number;
 		const floor = -(now[atDrop] as number);
 		for (let number = 0; number < 2; number++) {
-			const terminal = lane.terminals[number as 0 | 1];
+			const terminal = lane.terminals[number] as LaneTerminal;
 			let v = terminal.level + terminal.rate * x + lane.neutralRipple * amplitude * zIm;
 			let vEnd = terminal.level + terminal.rate * (x + span) + lane.neutralRipple * amplitude * zImEnd;
 			if (this.sinusoidal) {
@@ -657,8 +656,8 @@ export class RegularPeriods {
 
 	/** Fills in what the loop does not know of a kept segment; takes it. */
 	private note(segment: Segment): void {
-		const { stage, part, period: periodIndex, now } = this;
-		const { emf, history } = stage;
+		const { now } = this;
+		const { emf, history, rings } = this.stage;
 		segment.start = (now[atX] as number) + (now[atZero] as number);
 		segment.zRe = now[atZRe] as number;
 		segment.zIm = now[atZIm] as number;
@@ -668,13 +667,13 @@ export class RegularPeriods {
 		}
 		emf.describe(segment);
 		segment.kind = this.kind;
-		if (stage.rings) this.noteEdge(segment, part, periodIndex);
+		if (rings) this.noteEdge(segment);
 		history.close();
 	}
 
 	/** The latest edge before a kept segment. */
-	private noteEdge(segment: Segment, part: number, periodIndex: number): void {
-		const { stage } = this;
+	private noteEdge(segment: Segment): void {
+		const { stage, part, period: periodIndex } = this;
 		const startTime = (periodIndex - stage.carrierPhase) * stage.circuit.period;
 		// a period's start is an edge only where the one before had an off-window: the stage knows of the first
 		if (part > 0) {
