@@ -52,9 +52,9 @@ describe.runIf(!recount)('coverage of 95 % intervals', () => {
 			'where ten or more units are affected, rates, their ratios and shares',
 			(name: string) => isOrdinary(name),
 			0.94,
-			0.965,
+			0.96,
 		],
-		['below that, rates', (name: string) => name.startsWith('rate over') && !isOrdinary(name), 0.78, 0.99],
+		['below that, rates', (name: string) => name.startsWith('rate over') && !isOrdinary(name), 0.76, 0.99],
 		['the median and the 95 % quantile', (name: string) => /^median|^95 % quantile/.test(name), 0.948, 0.97],
 		['sensitivity indices at 500 rows', (name: string) => name.startsWith('sensitivity'), 0.94, 0.96],
 		[
