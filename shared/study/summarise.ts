@@ -27,7 +27,8 @@ const methods = {
 	'ratio of rates': 'bootstrap over drives, 2000 resamples',
 	'intervals that hold 95 % of drives':
 		'order statistics, probabilistically symmetric and shortest (JCGM 101:2008, 7.7)',
-	'rates per sector': 'ratio of events to sectors, drives as clusters: gamma limits of so many clusters, the upper one the nearer to a Student limit corrected for skewness the larger they are',
+	'rates per sector':
+		'ratio of events to sectors, drives as clusters: gamma limits of so many clusters, the upper one the nearer to a Student limit corrected for skewness the larger they are',
 	'rates without an event': 'exact one-sided Clopper–Pearson bound on the share of drives affected',
 	'quantiles over drives': 'order statistics, exact, free of any distribution',
 	'difference in pairs': 'median of half-bus minus virtual neutral on the same drives, order-statistic interval',
