@@ -56,6 +56,19 @@ export const notSimulated = 1 + shortcomings.length;
 
 const choices = choiceNames.length;
 
+/** A shard of `count` drives before any has been judged. */
+export function blankShard(from: number, count: number, figuresPerDrive: number): Omit<JudgedShard, 'failures'> {
+	return {
+		from,
+		outcomes: new Uint8Array(count * choices),
+		points: new Uint8Array(count * choices),
+		perHour: new Float64Array(count * choices),
+		angles: new Float64Array(count * choices),
+		figures: new Float64Array(count * figuresPerDrive).fill(Number.NaN),
+		weights: new Float64Array(count).fill(1),
+	};
+}
+
 /** Judges drives `from` up to `to`: each a function of the plan and its number alone. */
 export function judgeDrives(
 	{ plan, drives }: JudgePlan,
@@ -65,18 +78,9 @@ export function judgeDrives(
 ): JudgedShard {
 	const space = partSpace(plan.scenario);
 	const dimension = space.slots.length;
-	const count = to - from;
 	const figuresPerDrive = wantedFigures({ plan, drives });
-	const shard = {
-		from,
-		outcomes: new Uint8Array(count * choices),
-		points: new Uint8Array(count * choices),
-		perHour: new Float64Array(count * choices),
-		angles: new Float64Array(count * choices),
-		figures: new Float64Array(count * figuresPerDrive).fill(Number.NaN),
-		weights: new Float64Array(count).fill(1),
-		failures: [] as UnitFailure[],
-	};
+	const failures: UnitFailure[] = [];
+	const shard = { ...blankShard(from, to - from, figuresPerDrive), failures };
 	for (let index = from; index < to; index++) {
 		const row = index - from;
 		let point: Float64Array;
@@ -105,7 +109,7 @@ export function judgeDrives(
 			}
 		} catch (error) {
 			shard.outcomes.fill(notSimulated, row * choices, (row + 1) * choices);
-			shard.failures.push({ unit: index, message: error instanceof Error ? error.message : String(error) });
+			failures.push({ unit: index, message: error instanceof Error ? error.message : String(error) });
 		}
 		onProgress(row + 1);
 	}

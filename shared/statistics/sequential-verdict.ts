@@ -1,7 +1,6 @@
 import { binomialConfidenceSequence } from './binomial-confidence-sequence.ts';
-import { checkLevel, checkWhole } from './interval.ts';
 import { unitsNeeded } from './units-needed.ts';
-import type { Decision, Verdict } from './verdict.ts';
+import { checkOutcomes, decide, type Outcomes, type Verdict } from './verdict.ts';
 
 /**
  * As `verdict`, but from a confidence sequence, so that a study may look again
@@ -12,29 +11,19 @@ import type { Decision, Verdict } from './verdict.ts';
  * before the study: its mean is P, its shape as open to the ends as a half unit
  * can make it. With P = 0.99 and confidence 0.95 a run without a failure holds
  * after 410 units (299 when the number is fixed beforehand).
- *
- * @param notSimulated units without a result; they count against either decision
  */
 export function sequentialVerdict(
-	{
-		passed,
-		failed,
-		notSimulated = 0,
-	}: { readonly passed: number; readonly failed: number; readonly notSimulated?: number },
+	{ passed, failed, notSimulated = 0 }: Outcomes,
 	requiredShare: number,
 	confidence = 0.95,
 ): Verdict {
-	checkWhole(passed, 'passed');
-	checkWhole(failed, 'failed');
-	checkWhole(notSimulated, 'not simulated');
-	checkLevel(requiredShare, 'required share');
+	checkOutcomes({ passed, failed, notSimulated }, requiredShare);
 	const units = passed + failed + notSimulated;
 	const prior: readonly [number, number] = [(0.5 * requiredShare) / (1 - requiredShare), 0.5];
 	const judge = (successes: number, lost: number, trials: number): Omit<Verdict, 'moreUnits'> => {
 		const low = binomialConfidenceSequence(successes, trials, confidence, prior).low;
 		const high = binomialConfidenceSequence(successes + lost, trials, confidence, prior).high;
-		const decision: Decision = low >= requiredShare ? 'holds' : high < requiredShare ? 'fails' : 'undecided';
-		return { decision, share: successes / trials, low, high, successRun: null };
+		return { decision: decide({ low, high }, requiredShare), share: successes / trials, low, high, successRun: null };
 	};
 	const now = judge(passed, notSimulated, units);
 	if (now.decision !== 'undecided') return { ...now, moreUnits: 0 };

@@ -1,10 +1,18 @@
 import { inverseBeta } from '../maths/inverse-beta.ts';
 import { clopperPearsonLower, clopperPearsonUpper } from './clopper-pearson.ts';
-import { checkLevel, checkWhole } from './interval.ts';
+import { checkLevel, checkWhole, type Interval } from './interval.ts';
 import { successRunShare } from './success-run.ts';
 import { unitsNeeded } from './units-needed.ts';
 
 export type Decision = 'holds' | 'fails' | 'undecided';
+
+/** What became of a study's units. */
+export interface Outcomes {
+	readonly passed: number;
+	readonly failed: number;
+	/** Units without a result; they count against either decision. */
+	readonly notSimulated?: number;
+}
 
 export interface Verdict {
 	readonly decision: Decision;
@@ -24,29 +32,18 @@ export interface Verdict {
  * exact lower limit (Clopper–Pearson) reaches it, *fails* where the upper one
  * stays below it. Each is wrong with probability of at most 1 − confidence, for
  * a number of units fixed beforehand.
- *
- * @param passed units that passed
- * @param failed units that did not
- * @param notSimulated units without a result; they count against either decision
  */
 export function verdict(
-	{
-		passed,
-		failed,
-		notSimulated = 0,
-	}: { readonly passed: number; readonly failed: number; readonly notSimulated?: number },
+	{ passed, failed, notSimulated = 0 }: Outcomes,
 	requiredShare: number,
 	confidence = 0.95,
 ): Verdict {
-	checkWhole(passed, 'passed');
-	checkWhole(failed, 'failed');
-	checkWhole(notSimulated, 'not simulated');
-	checkLevel(requiredShare, 'required share');
+	checkOutcomes({ passed, failed, notSimulated }, requiredShare);
 	checkLevel(confidence);
 	const units = passed + failed + notSimulated;
 	const low = clopperPearsonLower(passed, units, confidence);
 	const high = clopperPearsonUpper(passed + notSimulated, units, confidence);
-	const decision = low >= requiredShare ? 'holds' : high < requiredShare ? 'fails' : 'undecided';
+	const decision = decide({ low, high }, requiredShare);
 	return {
 		decision,
 		share: passed / units,
@@ -55,6 +52,19 @@ export function verdict(
 		moreUnits: decision === 'undecided' ? moreUnits(passed, units, requiredShare, confidence) : 0,
 		successRun: failed + notSimulated === 0 && units > 0 ? successRunShare(units, confidence) : null,
 	};
+}
+
+/** @throws RangeError where the numbers are no counts or the share none */
+export function checkOutcomes({ passed, failed, notSimulated }: Required<Outcomes>, requiredShare: number): void {
+	checkWhole(passed, 'passed');
+	checkWhole(failed, 'failed');
+	checkWhole(notSimulated, 'not simulated');
+	checkLevel(requiredShare, 'required share');
+}
+
+export function decide({ low, high }: Interval, requiredShare: number): Decision {
+	if (low >= requiredShare) return 'holds';
+	return high < requiredShare ? 'fails' : 'undecided';
 }
 
 /**

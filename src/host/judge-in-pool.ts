@@ -1,6 +1,7 @@
 import { choiceNames } from '../../shared/drive/drive.ts';
 import type { FailureMixture } from '../../shared/rare/failure-mixture.ts';
 import {
+	blankShard,
 	type JudgedShard,
 	notSimulated,
 	type PartDrives,
@@ -46,17 +47,7 @@ export function driveJudge(conditions: Conditions): DriveJudge {
 
 	const judge = async (drives: PartDrives, count: number): Promise<JudgedShard & { readonly done: Uint8Array }> => {
 		const figuresPerDrive = wantedFigures({ plan, drives });
-		const whole = {
-			from: 0,
-			outcomes: new Uint8Array(count * choices),
-			points: new Uint8Array(count * choices),
-			perHour: new Float64Array(count * choices),
-			angles: new Float64Array(count * choices),
-			figures: new Float64Array(count * figuresPerDrive).fill(Number.NaN),
-			weights: new Float64Array(count).fill(1),
-			failures: [],
-			done: new Uint8Array(count),
-		};
+		const whole = { ...blankShard(0, count, figuresPerDrive), failures: [], done: new Uint8Array(count) };
 		const before = judged;
 		const fail = (from: number, to: number, message: string): void => {
 			whole.outcomes.fill(notSimulated, from * choices, to * choices);
