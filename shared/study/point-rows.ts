@@ -2,7 +2,7 @@ import { causeNames, choiceNames, type PerChoice } from '../drive/drive.ts';
 import { count, degrees, percent, perHour, power, signedDegrees, span } from '../words/figures.ts';
 import { levelWords } from '../words/level.ts';
 import { type EventKind, eventKinds, eventWords } from '../words/names.ts';
-import { quantity } from '../words/quantity.ts';
+import { evenQuantity } from '../words/quantity.ts';
 import { computedRateRow, computedRows, type PointRow } from './computed-rows.ts';
 
 export type { PointRow };
@@ -66,7 +66,7 @@ export function pointRows(
 			({ torqueNotReached, runs }) => `${count(torqueNotReached)} of ${count(runs)}`,
 			0,
 		),
-		figures('Mean torque', ({ meanTorque }) => quantity(meanTorque, 'N·m'), 0),
+		figures('Mean torque', ({ meanTorque }) => evenQuantity(meanTorque, 'N·m'), 0),
 		figures('Measured sectors', ({ sectors }) => count(sectors), 0),
 	];
 }

@@ -11,7 +11,16 @@ export function quantity(value: number, unit: Unit, digits = 4): string {
 		.replace(' ', '\u00a0');
 }
 
-/** The same with a plus before positive values: a deviation. */
+/** A figure beside others of its kind: all its significant digits are shown, "43.90 mN·m" under "10.18 mN·m". */
+export function evenQuantity(value: number, unit: Unit, digits = 4): string {
+	return quantity(value, unit, digits).replace(/[\d.]+/, (number) => {
+		const missing = digits - number.replace('.', '').replace(/^0+/, '').length;
+		if (missing <= 0 || Number(number) === 0) return number;
+		return `${number}${number.includes('.') ? '' : '.'}${'0'.repeat(missing)}`;
+	});
+}
+
+/** `quantity` with a plus before positive values: a deviation. */
 export function signedQuantity(value: number, unit: Unit, digits = 4): string {
 	return value > 0 ? `+${quantity(value, unit, digits)}` : quantity(value, unit, digits);
 }

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { quantity, signedQuantity } from '../../shared/words/quantity.ts';
+import { evenQuantity, quantity, signedQuantity } from '../../shared/words/quantity.ts';
 
 test('4738.23 Ω is 4.738 kΩ to four digits, and −12.34 mV has a true minus', () => {
 	expect([quantity(4738.23, 'Ω'), quantity(-0.012_341, 'V'), signedQuantity(0.5, '°', 3)]).toEqual([
@@ -7,4 +7,14 @@ test('4738.23 Ω is 4.738 kΩ to four digits, and −12.34 mV has a true minus',
 		'−12.34\u00a0mV',
 		'+0.5°',
 	]);
+});
+
+test('figures in a column keep their last zeros: 43.90 mN·m, 2.000 V; nothing is added to 0', () => {
+	expect([
+		evenQuantity(0.0439, 'N·m'),
+		evenQuantity(2, 'V'),
+		evenQuantity(-0.000_25, 'V', 3),
+		evenQuantity(0, 'V'),
+		evenQuantity(0.010_184, 'N·m'),
+	]).toEqual(['43.90\u00a0mN·m', '2.000\u00a0V', '−250\u00a0µV', '0\u00a0V', '10.18\u00a0mN·m']);
 });

@@ -5,6 +5,7 @@ import type { ChoiceFigures, PointResult } from '../../../shared/study/result.ts
 import { degreesChange } from '../../../shared/words/change.ts';
 import { count, degrees, percent, perHour, power, signedDegrees, span } from '../../../shared/words/figures.ts';
 import { type EventKind, eventKinds, eventWords } from '../../../shared/words/names.ts';
+import { evenQuantity } from '../../../shared/words/quantity.ts';
 
 /** One figure of both choices, in words; `detail` is its interval or what else belongs under it. */
 export interface FigureRow {
@@ -76,7 +77,7 @@ export function figureGroups(
 			rows: [
 				row('Lost lock', ({ lost, runs }) => [count(lost), `of ${count(runs)}`]),
 				row('Torque not reached', ({ torqueNotReached, runs }) => [count(torqueNotReached), `of ${count(runs)}`]),
-				row('Mean torque', ({ meanTorque }) => [torqueWords(meanTorque)]),
+				row('Mean torque', ({ meanTorque }) => [evenQuantity(meanTorque, 'N·m')]),
 			],
 		},
 	];
@@ -112,6 +113,3 @@ const intervalWords = (interval: readonly [number, number] | null): string =>
 
 const quantileSpan = (quantiles: Readonly<Record<string, number>>, low: string, high: string): string =>
 	span(signedDegrees(quantiles[low] ?? Number.NaN), signedDegrees(quantiles[high] ?? Number.NaN));
-
-const torqueWords = (value: number): string =>
-	Math.abs(value) < 1 ? `${Number((value * 1000).toPrecision(3))} mN·m` : `${Number(value.toPrecision(3))} N·m`;
