@@ -38,9 +38,9 @@ function driveSentence(drive: WeakestDrive, { distances }: WeakestChoice): strin
 	const { failed, of } = drive.confirmed;
 	const others =
 		distances.length > 1
-			? ` ${distances.length - 1} other combinations are within ${((distances.at(-1) ?? 0) - nearest).toFixed(1)} standard deviations of it.`
+			? ` ${distances.length === 2 ? '1 other combination is' : `${distances.length - 1} other combinations are`} at most ${((distances.at(-1) ?? 0) - nearest).toFixed(1)} standard deviations farther out.`
 			: '';
-	return `The likeliest failing drive lies ${nearest.toFixed(2)} standard deviations from the middle of all tolerances.${others} With the parts below alone, ${drive.distance.toFixed(2)} out, ${reasons[drive.reason]} at ${drive.point}: it fails in ${failed} of ${of} runs with other starts and noise.`;
+	return `The likeliest failing drive lies ${nearest.toFixed(2)} standard deviations from the middle of all tolerances.${others} With nothing but the parts below off the middle, which takes ${drive.distance.toFixed(2)} standard deviations, ${reasons[drive.reason]} at ${drive.point}; that drive fails in ${failed} of ${of} runs with other starts and noise.`;
 }
 
 /** Phases of what a drive has three of. */

@@ -1,6 +1,7 @@
 import { choiceNames } from '../../drive/drive.ts';
 import {
 	assumedWords,
+	failingVerdictSentence,
 	failingWords,
 	seldomSentences,
 	solderedCells,
@@ -43,7 +44,7 @@ ${
 		notes: ['Weight: its share of the squared distance from the middle of all tolerances.'],
 	})
 }
-<p>${seldomSentences(one, result.provenance.level).map((sentence) => `${sentence} `)}</p></section>`;
+<p>${failingVerdictSentence(one, result.requirement)} ${seldomSentences(one, result.provenance.level).map((sentence) => `${sentence} `)}</p></section>`;
 })}
 <p class="note">What these figures assume: ${assumedWords(result)}</p>
 ${calculationLine('weakest', result.provenance)}`,
