@@ -58,6 +58,6 @@ export function computedRows(choices: Choices, confidence: string): readonly Poi
 export function computedIntervalWords({ interval, largestUnit }: ComputedRate, hours = 1): string {
 	if (largestUnit === null) return '–';
 	return interval === null
-		? `under ${leastEffective} drives carry it`
+		? `under ${leastEffective} drives: none`
 		: span(chance(hours * interval[0]), chance(hours * interval[1]));
 }
