@@ -32,7 +32,7 @@ function agreement({ figures, differences, sameDrives, sameBytes }: MadeAgain): 
 		const slight = differences.filter((one) => relative(one) < slightest.size).length;
 		const size =
 			slight > 0
-				? `, ${slight < differences.length ? count(slight) : 'each'} by less than ${slightest.words} of its size`
+				? `, ${slight < differences.length ? count(slight) : 'each'} by less than ${slightest.words} of ${slight > 1 && slight < differences.length ? 'their' : 'its'} size`
 				: '';
 		const verdicts = differences.some(({ path }) => /^verdict\.\w+\.decision$/.test(path))
 			? 'A verdict differs'

@@ -37,6 +37,7 @@ ${choiceNames.map((choice) => {
 <p>${weakestSentence(one)}</p>
 ${
 	one.drive &&
+	one.drive.parts.length > 0 &&
 	table({
 		caption: 'Parts to select and solder, to test the prediction; all others in the middle of their tolerances',
 		head: ['Part, at 25 °C', 'value', 'deviation', 'weight'],

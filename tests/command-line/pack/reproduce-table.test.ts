@@ -48,7 +48,7 @@ test('what another program makes stands apart, with how many differences are sli
 	);
 	expect(out).toContain('rated, half-bus unitError.q95 4 4 8.0');
 	const large = table({ current: made([...rounding, { path: q95, first: 4, second: 4.1 }]) });
-	expect(large.replaceAll(/\s+/g, ' ')).toContain('3 of 1 200 figures differ, 2 by less than 10⁻⁹ of its size.');
+	expect(large.replaceAll(/\s+/g, ' ')).toContain('3 of 1 200 figures differ, 2 by less than 10⁻⁹ of their size.');
 	const decided = [{ path: 'verdict.halfBus.decision', first: 'holds', second: 'undecided' }];
 	expect(table({ current: made(decided) })).toContain('1 of 1\u202f200 figures differ. A verdict differs.');
 });
