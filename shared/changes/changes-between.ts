@@ -1,5 +1,6 @@
 import { choiceNames } from '../drive/drive.ts';
 import type { KeptResult } from '../results/read-result.ts';
+import { mostUnitsInFile } from '../results/unit-columns.ts';
 import type { Decision } from '../statistics/verdict.ts';
 import { perChoice } from '../study/per-choice.ts';
 import { pointChange } from '../study/point-change.ts';
@@ -33,8 +34,8 @@ export function changesBetween(before: KeptResult, after: KeptResult): ChangesRe
 	const result: Omit<ChangesResult, 'sentence'> = {
 		format: 'anglespread-changes',
 		formatVersion: 1,
-		before: sideOf(first),
-		after: sideOf(second),
+		before: sideOf(before),
+		after: sideOf(after),
 		inputs: before.scenario && after.scenario ? changedInputs(before.scenario, after.scenario) : null,
 		sameScenario: first.provenance.scenarioDigest === second.provenance.scenarioDigest,
 		requirementChanged: first.requirement.sentence !== second.requirement.sentence,
@@ -64,7 +65,8 @@ function verdictChange(before: StudyResult['verdict']['halfBus'], after: typeof 
 	};
 }
 
-const sideOf = ({ provenance }: StudyResult): Side => {
+const sideOf = ({ result: { provenance, points }, record }: KeptResult): Side => {
 	const { version, seed, scenario, scenarioDigest, resultDigest, units, partial, compensation, level } = provenance;
-	return { version, seed, scenario, scenarioDigest, resultDigest, units, partial, compensation, level };
+	const drives = { holdsDrives: record !== null, mostDrives: mostUnitsInFile(points.length) };
+	return { version, seed, scenario, scenarioDigest, resultDigest, units, partial, compensation, level, ...drives };
 };

@@ -26,10 +26,16 @@ export interface ChangesResult {
 	readonly sentence: string;
 }
 
-export type Side = Pick<
-	Provenance,
-	'version' | 'seed' | 'scenario' | 'scenarioDigest' | 'resultDigest' | 'units' | 'partial' | 'compensation' | 'level'
->;
+export interface Side
+	extends Pick<
+		Provenance,
+		'version' | 'seed' | 'scenario' | 'scenarioDigest' | 'resultDigest' | 'units' | 'partial' | 'compensation' | 'level'
+	> {
+	/** Whether its file holds the drives behind the figures; it does not where they were too many for it, and in files of version 1. */
+	readonly holdsDrives: boolean;
+	/** Drives that a file holds at most, at its number of operating points. */
+	readonly mostDrives: number;
+}
 
 /**
  * `drives`: unit i is the same draw on both sides, and limits are those of pairs.

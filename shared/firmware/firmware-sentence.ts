@@ -2,15 +2,19 @@ import { type ChoiceName, choiceNames } from '../drive/drive.ts';
 import { count, degrees, percent, power, signedDegrees } from '../words/figures.ts';
 import { choiceWords } from '../words/names.ts';
 import { quantity } from '../words/quantity.ts';
+import { tooFewUnits } from '../words/too-few-units.ts';
 import type { ChoiceTuning, FirmwareResult } from './firmware-result.ts';
 
 type Answered = Omit<FirmwareResult, 'sentence'>;
 
 /** What the firmware can take out for each choice, what stays, and what it changes for the passing share. */
 export function firmwareSentence(result: Answered): string {
-	const { asked, finished } = result.provenance.units;
+	const { provenance, choices, unitsPerRun, requirement } = result;
+	const { asked, finished } = provenance.units;
 	if (finished === 0) return `None of the ${count(asked)} drives was finished: nothing is shown.`;
-	return choiceNames.map((choice) => choiceSentence(result, choice)).join(' ');
+	const isJudged = choiceNames.some((choice) => choices[choice].confirmed !== null);
+	const few = isJudged ? tooFewUnits(unitsPerRun, requirement, 'that the requirement holds') : '';
+	return [...choiceNames.map((choice) => choiceSentence(result, choice)), few].filter(Boolean).join(' ');
 }
 
 function choiceSentence({ choices, unitsPerRun }: Answered, choice: ChoiceName): string {

@@ -8,7 +8,7 @@ import { intervalLevel } from './case-figures.ts';
 import { gradeCautions } from './cautions.ts';
 import type { Grade } from './grade.ts';
 import { type GradePlan, shownEffects } from './grade-plan.ts';
-import { type Judgement, kindsOf } from './judge-grades.ts';
+import { type Judgement, kindsOf, ladderConfidence } from './judge-grades.ts';
 import { gradeMethods } from './methods.ts';
 import type { Mix } from './mixes.ts';
 import { resistorCount } from './resistor-groups.ts';
@@ -27,6 +27,7 @@ interface Findings {
 	readonly seed: string;
 	readonly units: number;
 	readonly scenarioDigest: string;
+	readonly resultDigest: string;
 	readonly isPartial: boolean;
 	readonly warnings: readonly string[];
 }
@@ -45,6 +46,7 @@ export function gradesResult(findings: Findings): GradesResult {
 			seed,
 			scenario: scenario.name,
 			scenarioDigest: findings.scenarioDigest,
+			resultDigest: findings.resultDigest,
 			unitsPerRun: units,
 			runs: plan.scenarios.length,
 			requirement,
@@ -80,6 +82,7 @@ function enough(
 ): Enough {
 	const { from, to } = kindsOf(plan.ladder)[kind] as { readonly from: number; readonly to: number };
 	const at = (place: number): CaseFigures => figures[place] as CaseFigures;
+	const requirement = requirementOf(plan.scenario);
 	const tightest = at((plan.gradePlaces[from] as GradePlaces).both);
 	const fresh = (gradeTests[kind] as PerChoice<readonly FreshTest<Grade>[]>)[choice].map((test) => ({
 		...test,
@@ -108,7 +111,8 @@ function enough(
 		shortcomings: tightest.choices[choice].shortcomings,
 		exactShare: at(plan.exactPlace).choices[choice].share,
 		units: tightest.units,
-		requirement: requirementOf(plan.scenario),
+		requirement,
+		confidenceOfEach: ladderConfidence(plan.ladder, requirement.confidence),
 		isPartial,
 	});
 	return { ...found, sentence };

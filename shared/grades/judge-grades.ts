@@ -83,5 +83,5 @@ export function kindsOf(ladder: readonly Grade[]): readonly { readonly from: num
 }
 
 /** Confidence of each test, so that the orders together keep the one asked. */
-const ladderConfidence = (ladder: readonly Grade[], confidence: number): number =>
+export const ladderConfidence = (ladder: readonly Grade[], confidence: number): number =>
 	1 - (1 - confidence) / kindsOf(ladder).length;

@@ -15,14 +15,14 @@ export function readOffer(
 	pricesText: string | null,
 ): { readonly grades: readonly Grade[] } | { readonly problems: readonly OfferProblem[] } {
 	const reading = readGrades(gradesText);
-	const written = 'grades' in reading ? reading.grades : null;
-	const prices = pricesText === null ? null : readPrices(pricesText, written?.length ?? null);
+	// counted as written: a grade that cannot be read has its price all the same
+	const prices = pricesText === null ? null : readPrices(pricesText, gradesText.split(',').length);
 	const of = (list: OfferProblem['of']) => (problem: GradeProblem) => ({ ...problem, of: list });
 	const problems = [
 		...('problems' in reading ? reading.problems.map(of('grades')) : []),
 		...(prices !== null && 'problems' in prices ? prices.problems.map(of('prices')) : []),
 	];
-	if (written === null || problems.length > 0) return { problems };
+	if (!('grades' in reading) || problems.length > 0) return { problems };
 	const list = prices !== null && 'prices' in prices ? prices.prices : [];
-	return { grades: written.map((grade, i) => ({ ...grade, price: list[i] ?? null })) };
+	return { grades: reading.grades.map((grade, i) => ({ ...grade, price: list[i] ?? null })) };
 }

@@ -6,9 +6,9 @@ export type PricesReading = { readonly prices: readonly number[] } | { readonly 
  * Prices of one resistor, in any one unit of money, in the order in which the
  * grades were written: "0.2, 0.3, 0.5". Everything that is wrong at once; never throws.
  *
- * @param grades how many grades were written; null where they could not be read
+ * @param grades how many grades were written
  */
-export function readPrices(text: string, grades: number | null): PricesReading {
+export function readPrices(text: string, grades: number): PricesReading {
 	const entries = text.split(',').map((entry) => entry.trim());
 	const problems: GradeProblem[] = [];
 	const prices = entries.map((entry) => {
@@ -18,11 +18,13 @@ export function readPrices(text: string, grades: number | null): PricesReading {
 		}
 		return price;
 	});
-	if (grades !== null && entries.length !== grades) {
+	if (entries.length !== grades) {
 		problems.push({
 			value: text,
-			message: `must have one price for each grade, in the same order: ${entries.length} prices for ${grades} grades`,
+			message: `must have one price for each grade, in the same order: ${countOf(entries.length, 'price')} for ${countOf(grades, 'grade')}`,
 		});
 	}
 	return problems.length > 0 ? { problems } : { prices };
 }
+
+const countOf = (number: number, word: string): string => `${number} ${word}${number === 1 ? '' : 's'}`;

@@ -30,6 +30,8 @@ export interface GradesProvenance {
 	readonly scenario: string;
 	/** SHA-256 (hex) of the resolved scenario in canonical JSON. */
 	readonly scenarioDigest: string;
+	/** SHA-256 (hex) over the digests of all runs with the first seed, in their order. */
+	readonly resultDigest: string;
 	/** Of each run. */
 	readonly unitsPerRun: number;
 	/** Runs with the first seed. */

@@ -4,6 +4,7 @@ import { type Requirement, shortcomings as reasons, type Shortcoming } from '../
 import { count, percent } from '../words/figures.ts';
 import { levelWords } from '../words/level.ts';
 import { choiceWords } from '../words/names.ts';
+import { tooFewUnits } from '../words/too-few-units.ts';
 import { type AskedGroup, groupWords } from './resistor-groups.ts';
 import type { CaseFigures, CheapestMix, Enough, MixFigures } from './result.ts';
 
@@ -32,6 +33,8 @@ interface Judged {
 	/** Of the run with the tightest grade. */
 	readonly units: CaseFigures['units'];
 	readonly requirement: Requirement;
+	/** Confidence of each grade's own test, which keeps that of the requirement for all of them. */
+	readonly confidenceOfEach: number;
 	readonly isPartial: boolean;
 }
 
@@ -76,7 +79,9 @@ export function mixSentence(
 	}
 	if (isPartial) return `${name}: interrupted before a mix could be shown.`;
 	const held = searched.filter(({ verdict }) => verdict.decision === 'holds').length;
-	if (held === 0) return `${name}: none of the ${count(searched.length)} mixes holds.`;
+	if (held === 0) {
+		return `${name}: ${searched.length === 1 ? 'the only mix does not hold' : `none of the ${count(searched.length)} mixes holds`}.`;
+	}
 	return `${name}: no mix is shown: ${failed.join('; ')}. More drives may show one.`;
 }
 
@@ -87,7 +92,7 @@ export function mixWords({ grades, price }: Pick<MixFigures, 'grades' | 'price'>
 }
 
 /** Why no grade is enough, or why that is not known. */
-function noneWords({ grades, shortcomings, exactShare, units, requirement, group }: Judged): string {
+function noneWords({ grades, shortcomings, exactShare, units, requirement, confidenceOfEach, group }: Judged): string {
 	const [tightest] = grades;
 	const verdict = tightest?.verdict;
 	if (!tightest || !verdict || units.finished === 0) return 'no drive was finished: nothing is shown.';
@@ -95,23 +100,28 @@ function noneWords({ grades, shortcomings, exactShare, units, requirement, group
 	const seen = `with the tightest, ${tightest.name}, ${percent(verdict.share)} of ${count(units.asked)} drives pass${lack}`;
 	const required = levelWords(requirement.share);
 	const counted = reasons.filter((reason) => shortcomings[reason] > 0);
-	const why = counted.map((reason) => `${count(shortcomings[reason])} ${reasonWords[reason]}`).join(', ');
+	const why = counted
+		.map((reason) => `${count(shortcomings[reason])} ${reasonWords[reason][shortcomings[reason] === 1 ? 0 : 1]}`)
+		.join(', ');
 	const exact = `${why && ` Of the others ${why}.`} With exact resistors in their place ${percent(exactShare)} pass.`;
 	if (verdict.decision === 'fails') {
 		return `no grade of the ${groupWords[group]} is enough: ${seen}, fewer than the ${required} required.${exact}`;
 	}
-	const more =
-		verdict.moreUnits === null
+	const few = tooFewUnits(units.asked, { ...requirement, confidence: confidenceOfEach }, 'that it holds');
+	const more = few
+		? ` ${few}`
+		: verdict.moreUnits === null
 			? ' The share lies too near to what is required for any number of drives to decide it.'
 			: ` About ${count(Number(verdict.moreUnits.toPrecision(2)))} more drives would decide it.`;
 	return `not known: ${seen}, which neither shows nor rules out the ${required} required.${more}${exact}`;
 }
 
-const reasonWords: Readonly<Record<Shortcoming, string>> = {
-	lock: 'lose lock',
-	torque: 'miss the torque',
-	angle: 'exceed the angle',
-	rate: 'take too many false crossings',
+/** Of one drive, and of several. */
+const reasonWords: Readonly<Record<Shortcoming, readonly [one: string, several: string]>> = {
+	lock: ['loses lock', 'lose lock'],
+	torque: ['misses the torque', 'miss the torque'],
+	angle: ['exceeds the angle', 'exceed the angle'],
+	rate: ['takes too many crossings wrong', 'take too many crossings wrong'],
 };
 
 function freshWords({ enough: { fresh, confirmed }, isPartial }: Judged): string {

@@ -140,10 +140,14 @@ function limitsOfVotes(readings: Float64Array): [number, number] | null {
 }
 
 function ticks(low: number, high: number, height: number): readonly number[] {
-	const step = roundStep((high - low) / Math.max(2, Math.floor(height / 28)));
-	const found: number[] = [];
-	for (let i = Math.ceil(low / step); i * step <= high; i += 1) found.push(i * step);
-	return found;
+	const parts = Math.max(2, Math.floor(height / 28));
+	const every = (step: number): readonly number[] => {
+		const first = Math.ceil(low / step);
+		return Array.from({ length: Math.max(0, Math.floor(high / step) - first + 1) }, (_, i) => (first + i) * step);
+	};
+	const found = every(roundStep((high - low) / parts));
+	// of one alone no scale can be read
+	return found.length > 1 ? found : every(roundStep((high - low) / (2 * parts)));
 }
 
 /**

@@ -42,8 +42,8 @@ export function unusualParts(scenario: Scenario, values: Values, deviations: Dev
 const varies = ({ distribution, lot, mismatch }: Tolerance): boolean =>
 	distribution === 'measured' || lot > 0 || mismatch > 0;
 
-/** Equally likely values that stand for the lot's deviation. */
-const lotPoints = 64;
+/** Equally likely values that stand for the deviation of the narrower of lot and mismatch. */
+const narrowPoints = 64;
 /** Halvings of a uniform: 2⁻³⁰ of its range. */
 const halvings = 30;
 
@@ -56,29 +56,36 @@ export function tailShare(tolerance: Tolerance, deviation: number): number {
 		tolerance.distribution === 'gapped' && tolerance.mismatch > 0
 			? { ...tolerance, distribution: 'normal' }
 			: tolerance;
-	const points = lot > 0 ? lotPoints : 1;
+	const own = { of: tolerance, width: tolerance.mismatch };
+	const common = { of: ofLot, width: lot };
+	// points at the middle of their shares do not reach the limits: that error shall be the narrower's
+	const [wide, narrow] = lot > tolerance.mismatch ? [common, own] : [own, common];
+	const points = narrow.width > 0 ? narrowPoints : 1;
 	let below = 0;
 	let upTo = 0;
 	for (let i = 0; i < points; i++) {
-		const common = lot > 0 ? deviate(ofLot, lot, (i + 0.5) / points) : 0;
-		const own = tolerance.scale === 'relative' ? (deviation - common) / (1 + common) : deviation - common;
-		below += share(tolerance, (made) => made < own);
-		upTo += share(tolerance, (made) => made <= own);
+		const taken = narrow.width > 0 ? deviate(narrow.of, narrow.width, (i + 0.5) / points) : 0;
+		const left = tolerance.scale === 'relative' ? (deviation - taken) / (1 + taken) : deviation - taken;
+		below += share(wide, (made) => made < left);
+		upTo += share(wide, (made) => made <= left);
 	}
 	return Math.min(1, (2 * Math.min(upTo, points - below)) / points);
 }
 
-/** Share of mismatch deviates for which `holds`, which must hold up to some value and not beyond. */
-function share(tolerance: Tolerance, holds: (made: number) => boolean): number {
-	if (tolerance.mismatch === 0 && tolerance.distribution !== 'measured') return holds(0) ? 1 : 0;
+/** Share of deviates for which `holds`, which must hold up to some value and not beyond. */
+function share(
+	{ of, width }: { readonly of: Tolerance; readonly width: number },
+	holds: (made: number) => boolean,
+): number {
+	if (width === 0 && of.distribution !== 'measured') return holds(0) ? 1 : 0;
 	let low = 0;
 	let high = 1;
 	const last = 1 - 2 ** -53;
-	if (holds(deviate(tolerance, tolerance.mismatch, last))) return 1;
-	if (!holds(deviate(tolerance, tolerance.mismatch, 0))) return 0;
+	if (holds(deviate(of, width, last))) return 1;
+	if (!holds(deviate(of, width, 0))) return 0;
 	for (let i = 0; i < halvings; i++) {
 		const middle = (low + high) / 2;
-		if (holds(deviate(tolerance, tolerance.mismatch, middle))) low = middle;
+		if (holds(deviate(of, width, middle))) low = middle;
 		else high = middle;
 	}
 	return (low + high) / 2;

@@ -25,12 +25,14 @@ export function originsSentence(answered: Answered): string {
 }
 
 function choiceSentence({ point, level, choices }: Answered, choice: ChoiceName): string {
-	const { rows, groups, spread, together } = choices[choice];
+	const { rows, rowsWithout, groups, spread, together } = choices[choice];
 	const largest = groups[0];
 	if (!largest || !Number.isFinite(largest.first.low)) {
-		return rows === 0
-			? `With ${choiceWords[choice]} at ${point} no drive found its crossings: nothing is shown.`
-			: `With ${choiceWords[choice]} at ${point} ${rows} rows of drives are too few to share out the spread.`;
+		const name = `With ${choiceWords[choice]} at ${point}`;
+		if (rows > 0) return `${name} ${rows} rows of drives are too few to share out the spread.`;
+		return rowsWithout > 0
+			? `${name} nothing is shown: in each of the ${rowsWithout} rows of drives at least one lost lock or found no crossing.`
+			: `${name} nothing is shown: no row of drives was finished.`;
 	}
 	const named: GroupShare[] = [];
 	let sum = 0;

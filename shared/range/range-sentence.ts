@@ -6,7 +6,7 @@ import { choiceWords } from '../words/names.ts';
 import { quantity } from '../words/quantity.ts';
 import { tooFewUnits } from '../words/too-few-units.ts';
 import type { RangeResult, SlowestSpeed } from './range-result.ts';
-import { settingWords, valueWords } from './setting.ts';
+import { placeWords, valueWords } from './setting.ts';
 
 type Answered = Omit<RangeResult, 'sentence'>;
 
@@ -47,7 +47,7 @@ function slowestWords(result: Answered, { at, choices, resolution }: SlowestSpee
 		const below = decision === 'fails' ? 'fails' : 'is no longer shown to hold';
 		return `${name} holds${range} down to ${rpm(holds)} and ${below} at ${rpm(fails)}`;
 	});
-	const where = Object.keys(at).length > 0 ? `At ${settingWords(at)} ` : '';
+	const where = Object.keys(at).length > 0 ? `At ${placeWords(at)} ` : '';
 	const turned = choiceNames.map((choice) => choices[choice].turnedRound);
 	const caution =
 		Math.max(...turned) > 0

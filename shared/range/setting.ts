@@ -74,9 +74,16 @@ export function settingProblems(ranging: Ranging, setting: Setting): Problem[] {
 }
 
 /** "operation.speed = 600 rpm, …". */
-export function settingWords(setting: Setting): string {
+function settingWords(setting: Setting): string {
 	return Object.entries(setting)
 		.map(([id, value]) => `${id} = ${valueWords(id, value)}`)
+		.join(', ');
+}
+
+/** The same as a sentence has it: "bus voltage 300 V, …". */
+export function placeWords(setting: Setting): string {
+	return Object.entries(setting)
+		.map(([id, value]) => `${parameter(id).name} ${valueWords(id, value)}`)
 		.join(', ');
 }
 

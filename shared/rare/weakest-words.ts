@@ -18,7 +18,7 @@ export const assumedWords = ({ draws, gaussianTo }: Pick<WeakestResult, 'draws' 
 export function weakestSentence(choice: WeakestChoice): string {
 	const found = {
 		found: '',
-		nominal: 'The drive with every part in the middle of its tolerance fails already.',
+		nominal: '',
 		none: 'Nothing failed as far as was searched, 8.5 standard deviations along every slope.',
 		unknown: 'Interrupted before a failing drive was found.',
 	}[choice.outcome];
@@ -26,7 +26,7 @@ export function weakestSentence(choice: WeakestChoice): string {
 	return [found, drive].filter(Boolean).join(' ');
 }
 
-function driveSentence(drive: WeakestDrive, { distances }: WeakestChoice): string {
+function driveSentence(drive: WeakestDrive, { outcome, distances }: WeakestChoice): string {
 	const reasons = {
 		lock: 'it loses lock',
 		torque: 'it does not reach the torque',
@@ -36,11 +36,15 @@ function driveSentence(drive: WeakestDrive, { distances }: WeakestChoice): strin
 	};
 	const [nearest = 0] = distances;
 	const { failed, of } = drive.confirmed;
+	const runs = `in ${failed} of ${of} runs with other starts and noise`;
+	if (outcome === 'nominal') {
+		return `The drive with every part in the middle of its tolerance fails already: ${reasons[drive.reason]} at ${drive.point}. It does so ${runs}.`;
+	}
 	const others =
 		distances.length > 1
-			? ` ${distances.length - 1} other combinations are within ${((distances.at(-1) ?? 0) - nearest).toFixed(1)} standard deviations of it.`
+			? ` ${distances.length === 2 ? '1 other combination is' : `${distances.length - 1} other combinations are`} at most ${((distances.at(-1) ?? 0) - nearest).toFixed(1)} standard deviations farther out.`
 			: '';
-	return `The likeliest failing drive lies ${nearest.toFixed(2)} standard deviations from the middle of all tolerances.${others} With the parts below alone, ${drive.distance.toFixed(2)} out, ${reasons[drive.reason]} at ${drive.point}: it fails in ${failed} of ${of} runs with other starts and noise.`;
+	return `The likeliest failing drive lies ${nearest.toFixed(2)} standard deviations from the middle of all tolerances.${others} With nothing but the parts below off the middle, which takes ${drive.distance.toFixed(2)} standard deviations, ${reasons[drive.reason]} at ${drive.point}; that drive fails ${runs}.`;
 }
 
 /** Phases of what a drive has three of. */

@@ -14,6 +14,7 @@ li{margin-block-end:.3rem}
 a{color:inherit;text-underline-offset:.15em}
 code,pre{font:0.86em/1.5 ui-monospace,"SF Mono",Menlo,Consolas,"DejaVu Sans Mono","Liberation Mono",monospace;overflow-wrap:anywhere}
 pre{white-space:pre-wrap;padding:.6rem .8rem;background:var(--sunk);border-inline-start:3px solid var(--strong)}
+pre code span{display:inline-block;text-indent:0}
 pre code{display:block;font-size:1em;text-indent:-2ch;padding-inline-start:2ch}
 small{display:block;font-size:.86em;color:var(--quiet);font-weight:400}
 .aside,.note,.key{color:var(--quiet)}
@@ -100,7 +101,7 @@ figure svg{display:block;max-width:100%;height:auto}
 .waveform .commutation{stroke:var(--strong);stroke-width:.8}
 .waveform .true-crossing{stroke:#0a6b3d;stroke-width:1.3;stroke-dasharray:4 3}
 .waveform .accepted{stroke:var(--ink);stroke-width:1;fill:var(--ink)}
-.waveform .wrong{fill:var(--fails);font-weight:650;text-anchor:middle}
+.waveform .wrong{fill:var(--fails);font-weight:650;text-anchor:middle;paint-order:stroke;stroke:#fff;stroke-width:3px}
 .waveform .number,.waveform .time text{text-anchor:middle}
 .waveform .number{fill:var(--ink);paint-order:stroke;stroke:#fff;stroke-width:3px}
 .waveform .time path{stroke:var(--strong)}
@@ -134,7 +135,8 @@ tr{break-inside:avoid}
 .group{break-after:avoid}
 tbody tr:first-child,tbody:first-of-type tr:nth-child(2){break-after:avoid}
 tbody:last-of-type tr:last-child,tbody:last-of-type tr:nth-last-child(2){break-before:avoid}
-.table .note{break-before:avoid}
+.table .note,.table+.note,p+.note,.pictures+.note{break-before:avoid}
+.waveform{width:84%;margin-inline:auto}
 .pictures{break-inside:auto}
 .whole{break-inside:avoid}
 .methods>div:first-child{break-after:avoid}

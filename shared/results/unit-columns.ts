@@ -45,9 +45,13 @@ export const storedUnitsShape: Check<StoredUnits> = object<StoredUnits>({
 	histograms: list(object({ from: count, counts: list(count, angleBins.count) }), 1000),
 });
 
+/** Units that a file holds beside the figures at most. @param points operating points */
+export const mostUnitsInFile = (points: number): number =>
+	Math.floor(mostBytes / (points * choiceNames.length * bytesPerCell));
+
 /** Whether a file holds a study's units beside its figures. */
 export const fitsFile = (study: Pick<StudyColumns, 'units' | 'points' | 'states'>): boolean =>
-	begunUnits(study) * study.points * choiceNames.length * bytesPerCell <= mostBytes;
+	begunUnits(study) <= mostUnitsInFile(study.points);
 
 /** Null where they are too many for a file. */
 export function storeUnits(study: StudyColumns): StoredUnits | null {

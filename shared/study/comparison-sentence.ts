@@ -10,21 +10,21 @@ export function comparisonSentence({ units, both, only, neither, ...pairs }: Pas
 	const differ = only.halfBus + only.virtualNeutral;
 	const signed = (share: number): string => `${share < 0 ? '−' : ''}${points(Math.abs(share))}`;
 	const between = (low: number, high: number): string =>
-		`${levelWords(level)} interval ${signed(low)} to ${signed(high)} points`;
+		`${levelWords(level)} interval ${signed(low)} to ${signed(high)}`;
+	const chance = p < 1e-4 ? `p below 1 in ${count(10_000)}` : `p = ${power(p)}`;
 	if (better === 'not shown') {
 		const seen =
 			differ === 0
 				? `every one of ${count(units)} drives passes with both or with neither (${count(both)} with both)`
 				: `${count(only.halfBus)} of ${count(units)} drives pass with half-bus alone and ${count(only.virtualNeutral)} with virtual neutral alone`;
-		return `Neither choice is shown to pass more drives: ${seen}; half-bus less virtual neutral, ${between(interval[0], interval[1])}.`;
+		return `Neither choice is shown to pass more drives: ${seen}; half-bus less virtual neutral, ${between(interval[0], interval[1])} percentage points (McNemar's exact test: ${chance}).`;
 	}
 	const other = better === 'halfBus' ? 'virtualNeutral' : 'halfBus';
 	const [low, high] = better === 'halfBus' ? interval : [-interval[1], -interval[0]];
 	const passing = (choice: 'halfBus' | 'virtualNeutral'): string => percent((both + only[choice]) / units);
-	const chance = p < 1e-4 ? `p below 1 in ${count(10_000)}` : `p = ${power(p)}`;
 	return (
 		`${capital(choiceWords[better])} passes more drives: ${passing(better)} against ${passing(other)} with ${choiceWords[other]}, ` +
-		`${points(Math.abs(difference))} points more (${between(low, high)}; ${count(only[better])} drives pass with it alone, ` +
+		`${points(Math.abs(difference))} percentage points more (${between(low, high)}; ${count(only[better])} drives pass with it alone, ` +
 		`${count(only[other])} with the other alone, ${count(neither)} with neither; McNemar's exact test: ${chance}).`
 	);
 }

@@ -46,16 +46,16 @@ function verdict({ point, level, choices, paired }: Compared): string {
 		return `At ${point} neither choice is shown to be better: half-bus has the smaller error in ${count(smaller.halfBus)} and virtual neutral in ${count(smaller.virtualNeutral)} of ${count(units)} drives${difference}.`;
 	}
 	const name = choiceWords[better];
-	const wins = `with the smaller error in ${count(smaller[better])} of ${count(units)} drives (sign test: p ${p < 1e-4 ? '' : '= '}${chance})`;
+	const wins = `the smaller error in ${count(smaller[better])} of ${count(units)} drives (sign test: p ${p < 1e-4 ? '' : '= '}${chance})`;
 	const own = choices[better].unitError.median;
 	const others = choices[other(better)].unitError.median;
 	if (!Number.isFinite(others) || medianDifference === null || !Number.isFinite(medianDifference)) {
-		return `At ${point} ${name} is better: the typical ${choiceWords[other(better)]} drive loses lock, ${wins}.`;
+		return `At ${point} ${name} is better: the typical ${choiceWords[other(better)]} drive loses lock, and ${name} has ${wins}.`;
 	}
 	const slight = Math.abs(medianDifference) < 0.05 * own ? ' The difference is small against the error itself.' : '';
 	return (
 		`At ${point} ${name} is better by ${degrees(Math.abs(medianDifference))}${intervalWords(withoutSign(interval), level, degrees)}: ` +
-		`95 % of the typical drive's commutations lie within ${degrees(own)}, against ${degrees(others)} with ${choiceWords[other(better)]}, ${wins}.${slight}`
+		`95 % of the typical drive's commutations lie within ${degrees(own)}, against ${degrees(others)} with ${choiceWords[other(better)]}, with ${wins}.${slight}`
 	);
 }
 

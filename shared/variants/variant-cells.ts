@@ -40,7 +40,7 @@ export const restsOnFew = (points: VariantChoice['points']): boolean =>
 		({ computed }) => computed !== null && computed.perHour >= leastFigure && computed.effective < leastEffective,
 	);
 
-export const restsOnFewRemark = `* A few extreme drives carry this figure (their weight is that of fewer than ${leastEffective}): take it as an order of magnitude.`;
+export const restsOnFewRemark = `* The weight of fewer than ${leastEffective} drives carries this figure: take it as an order of magnitude.`;
 
 /** "lost": the drive lost lock, worse than any error. */
 const errorWords = (error: number): string =>

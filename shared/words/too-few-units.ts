@@ -2,10 +2,18 @@ import { successRunShare, successRunUnits } from '../statistics/success-run.ts';
 import type { Requirement } from '../study/unit-passes.ts';
 import { count, percent } from './figures.ts';
 
-/** That so few drives cannot show the requirement even where all of them pass; empty where they can. */
-export function tooFewUnits(units: number, { share, confidence }: Pick<Requirement, 'share' | 'confidence'>): string {
+/**
+ * That so few drives cannot show the requirement even where all of them pass; empty where they can.
+ *
+ * @param what how the words before name what is to be shown
+ */
+export function tooFewUnits(
+	units: number,
+	{ share, confidence }: Pick<Requirement, 'share' | 'confidence'>,
+	what = 'it',
+): string {
 	const needed = successRunUnits(share, confidence);
 	if (units >= needed) return '';
 	const shown = percent(successRunShare(units, confidence), 'down');
-	return `${count(units)} drives are too few to show it: all of them passing, they show ${shown}; ${count(needed)} could.`;
+	return `${count(units)} ${units === 1 ? 'drive is' : 'drives are'} too few to show ${what}: ${units === 1 ? 'passing, it shows' : 'all of them passing, they show'} ${shown}; ${count(needed)} could.`;
 }

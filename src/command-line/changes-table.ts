@@ -40,6 +40,7 @@ export function changesTable(changes: ChangesResult): string {
 	for (const name of onlyBefore) lines.push(wrapText(`Operating point ${name} is in the earlier result alone.`));
 	for (const name of onlyAfter) lines.push(wrapText(`Operating point ${name} is in the later result alone.`));
 	lines.push('', heading('What this rests on'), wrapText(pairingWords[changes.pairing]));
+	lines.push(...lackLines('earlier', before), ...lackLines('later', after));
 	if (changes.pairing !== 'figures') {
 		lines.push(
 			wrapText(
@@ -57,8 +58,18 @@ const pairingWords: Readonly<Record<ChangesResult['pairing'], string>> = {
 	seed: 'Both results are of the same seed, but of different versions, which may draw drives differently. Limits are those of pairs; they rest on the correlation found, whatever it is.',
 	none: 'The results have different seeds, so their drives are different ones. Limits are those of independent drives.',
 	figures:
-		'A file does not hold its drives: changes are from the figures as they stand, as if of different drives, with wider limits than pairs would give; rates are not compared.',
+		'Changes are from the figures as they stand, as if of different drives, with wider limits than pairs would give; rates are not compared.',
 };
+
+/** Why drives cannot be compared with drives, and what to do. */
+function lackLines(which: string, { holdsDrives, mostDrives, units }: Side): string[] {
+	if (holdsDrives) return [];
+	const why =
+		units.finished + units.failed > mostDrives
+			? `a file takes ${count(mostDrives)} of as many operating points. To compare drive by drive, run that study again with no more`
+			: 'files of version 1 do not. To compare drive by drive, run that study again with this program';
+	return [wrapText(`The ${which} file does not hold its drives: ${why}, and --json.`)];
+}
 
 function inputLines({ inputs, sameScenario, before, after }: ChangesResult): string[] {
 	const lines = [heading('Inputs')];

@@ -21,7 +21,7 @@ export function gradesTable(result: GradesResult): string {
 	const lines = [
 		wrapText(`${provenance.scenario}: what grade is enough for the ${groupWords[group]}`),
 		wrapText(
-			`Required: ${levelWords(requirement.share)} of drives with ${levelWords(requirement.quantile)} of their commutations within ${degrees(requirement.angleLimit)} and at most ${perHour(requirement.crossingsPerHour)} crossings gone wrong an hour, lock kept and torque reached, at every operating point; shown with ${levelWords(requirement.confidence)} confidence.`,
+			`Required: ${levelWords(requirement.share)} of drives with ${levelWords(requirement.quantile)} of their commutations within ${degrees(requirement.angleLimit)} and at most ${perHour(requirement.crossingsPerHour)} ${requirement.crossingsPerHour === 1 ? 'crossing' : 'crossings'} gone wrong an hour, lock kept and torque reached, at every operating point; shown with ${levelWords(requirement.confidence)} confidence.`,
 		),
 		'',
 		...choiceNames.flatMap((choice) => [
@@ -141,6 +141,7 @@ function groundLines({ provenance, grades }: GradesResult): string[] {
 		heading('What this rests on'),
 		`Drives     ${count(provenance.unitsPerRun)} in each of ${count(provenance.runs)} runs; seed ${provenance.seed}; version ${provenance.version}`,
 		`Scenario   ${provenance.scenarioDigest}`,
+		`Result     ${provenance.resultDigest}`,
 		...failures,
 		...Object.entries(provenance.methods).map(([figure, method]) => item(`${capital(figure)}: ${method}.`)),
 		item(

@@ -1,6 +1,6 @@
 import { type ChoiceName, choiceNames } from '../../shared/drive/drive.ts';
 import type { RangeResult, RangeValue } from '../../shared/range/range-result.ts';
-import { settingWords, valueWords } from '../../shared/range/setting.ts';
+import { placeWords, valueWords } from '../../shared/range/setting.ts';
 import { restsOnFew, restsOnFewRemark, variantLegend } from '../../shared/variants/variant-cells.ts';
 import { count } from '../../shared/words/figures.ts';
 import { levelWords } from '../../shared/words/level.ts';
@@ -53,7 +53,7 @@ function choiceLines({ axes, values: all, slowest, requirement }: RangeResult, c
 		...[...new Set(values.map((value) => at(value, second.id)))]
 			.sort((one, other) => one - other)
 			.flatMap((level) => [
-				settingWords({ [second.id]: level }),
+				placeWords({ [second.id]: level }),
 				...rows(values.filter((value) => at(value, second.id) === level)),
 			]),
 	];

@@ -1,6 +1,6 @@
 import type { Axis } from '../../shared/range/axis.ts';
 import { readAxis } from '../../shared/range/read-axis.ts';
-import { type LoadLine, loadLines, settingProblems, settingWords } from '../../shared/range/setting.ts';
+import { type LoadLine, loadLines, placeWords, settingProblems } from '../../shared/range/setting.ts';
 import type { Problem, Scenario } from '../../shared/scenario/scenario.ts';
 import { count } from '../../shared/words/figures.ts';
 import { choiceWords } from '../../shared/words/names.ts';
@@ -94,9 +94,7 @@ export const range = scenarioCommand({
 		choice.flatMap((one) =>
 			result.values
 				.filter(({ isSearched }) => !isSearched)
-				.map(({ at, choices }) =>
-					verdictCheck(`${choiceWords[one]} holds at ${settingWords(at)}`, choices[one].verdict),
-				),
+				.map(({ at, choices }) => verdictCheck(`${choiceWords[one]} holds at ${placeWords(at)}`, choices[one].verdict)),
 		),
 });
 

@@ -1,5 +1,5 @@
 import type { Figure, FigureDifference } from '../../shared/results/figure-differences.ts';
-import { count, power } from '../../shared/words/figures.ts';
+import { count } from '../../shared/words/figures.ts';
 import { choiceWords } from '../../shared/words/names.ts';
 import type { MadeAgain, Reproduction } from './pack/reproduction.ts';
 import { heading } from './provenance-lines.ts';
@@ -7,6 +7,8 @@ import { padEnd, padStart, wrapText } from './wrap-text.ts';
 
 /** Differences shown one by one; the JSON has all. */
 const mostShown = 20;
+/** Below it a difference is one of the order in which an engine rounds. */
+const slightest = { size: 1e-9, words: '10⁻⁹' };
 
 /** What came of a pack's figures, made again. */
 export function reproduceTable({ pack, node, platform, packed, current, isSameProgram }: Reproduction): string {
@@ -27,9 +29,11 @@ export function reproduceTable({ pack, node, platform, packed, current, isSamePr
 
 function agreement({ figures, differences, sameDrives, sameBytes }: MadeAgain): string {
 	if (differences.length > 0) {
-		// what is no number, or infinite on one side, has no such distance
-		const largest = Math.max(0, ...differences.map(relative).filter(Number.isFinite));
-		const size = largest > 0 ? `, numbers by ${power(largest)} of themselves at most` : '';
+		const slight = differences.filter((one) => relative(one) < slightest.size).length;
+		const size =
+			slight > 0
+				? `, ${slight < differences.length ? count(slight) : 'each'} by less than ${slightest.words} of ${slight > 1 && slight < differences.length ? 'their' : 'its'} size`
+				: '';
 		const verdicts = differences.some(({ path }) => /^verdict\.\w+\.decision$/.test(path))
 			? 'A verdict differs'
 			: 'No verdict differs';

@@ -1,8 +1,9 @@
 import { closeSync, openSync, writeFileSync } from 'node:fs';
-import { fitsFile } from '../../shared/results/unit-columns.ts';
+import { fitsFile, mostUnitsInFile } from '../../shared/results/unit-columns.ts';
 import { unitTable } from '../../shared/results/unit-table.ts';
 import type { Problem } from '../../shared/scenario/scenario.ts';
 import { csvLines } from '../../shared/words/csv.ts';
+import { count } from '../../shared/words/figures.ts';
 import type { StudyRequest } from '../host/run-study.ts';
 import { text } from './common-options.ts';
 import { builtProgram } from './pack/program.ts';
@@ -30,16 +31,18 @@ export const packProblems = (path: string | null): Problem[] =>
 		? []
 		: [{ path: '--pack', value: path, message: 'needs the built program: run it by `npm run study`' }];
 
-/** What a reader of the files must know: that a result file does not hold all of them. */
-export const studyFileRemarks = (
-	{ record }: { readonly record: { readonly study: Parameters<typeof fitsFile>[0] } },
-	{ json }: { readonly json: string | null },
-): readonly string[] =>
-	json === null || fitsFile(record.study)
-		? []
-		: [
-				`${json} has every figure, but not the drives behind them, which are too many for it: --csv writes any number of them.`,
-			];
+/** What a reader of the files must know: that a result file does not hold all drives. */
+export function studyFileRemarks(
+	{ record: { study } }: { readonly record: { readonly study: Parameters<typeof fitsFile>[0] } },
+	{ json, pack }: { readonly json: string | null; readonly pack: string | null },
+): readonly string[] {
+	const files = [...(json === null ? [] : [json]), ...(pack === null ? [] : [`results.json in ${pack}`])];
+	if (files.length === 0 || fitsFile(study)) return [];
+	const points = `${count(study.points)} operating ${study.points === 1 ? 'point' : 'points'}`;
+	return [
+		`${files.join(' and ')} ${files.length === 1 ? 'has' : 'have'} every figure, but not the drives behind them: a file takes ${count(mostUnitsInFile(study.points))} at ${points}. --csv writes any number of them; for \`changes\` to compare drive by drive, run no more than that.`,
+	];
+}
 
 /** What writes them, by option. */
 export const studyFiles = {

@@ -3,7 +3,6 @@ import { restsOnFew, restsOnFewRemark, variantLegend } from '../../shared/varian
 import { filterWords, isSameFilter } from '../../shared/votes/cell.ts';
 import { latest } from '../../shared/votes/finalists.ts';
 import type { CellFigures, VotesResult } from '../../shared/votes/votes-result.ts';
-import { capital } from '../../shared/words/capital.ts';
 import { chancePerHour, count, degrees, percent } from '../../shared/words/figures.ts';
 import { levelWords } from '../../shared/words/level.ts';
 import { choiceWords } from '../../shared/words/names.ts';
@@ -79,10 +78,13 @@ function finalistLines({ choices, requirement }: VotesResult, choice: ChoiceName
 				? []
 				: [
 						variantRow(filterWords(filter), confirmed),
-						wrapText(`${capital(reasons.join(', '))}; the plane said ${chancePerHour(predicted)} wrong/h.`, {
-							first: '  ',
-							rest: '  ',
-						}),
+						wrapText(
+							`Why it is here: ${reasons.join(', ')}. The table above has ${chancePerHour(predicted)} wrong/h for it.`,
+							{
+								first: '  ',
+								rest: '  ',
+							},
+						),
 					],
 		),
 	];

@@ -28,7 +28,7 @@ function choiceLines(choice: WeakestChoice, { provenance, requirement }: Weakest
 	const sentence = weakestSentence(choice);
 	return [
 		...(sentence === '' ? [] : [wrapText(sentence)]),
-		...(choice.drive
+		...(choice.drive && choice.drive.parts.length > 0
 			? [
 					'',
 					cells('  Part, at 25 °C', 'value', 'deviation', 'weight'),

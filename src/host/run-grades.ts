@@ -6,7 +6,7 @@ import { judgeGrades } from '../../shared/grades/judge-grades.ts';
 import { mixTestConfidence } from '../../shared/grades/methods.ts';
 import type { AskedGroup } from '../../shared/grades/resistor-groups.ts';
 import type { GradesResult } from '../../shared/grades/result.ts';
-import { scenarioDigest } from '../../shared/scenario/digest.ts';
+import { digestOfAll, scenarioDigest } from '../../shared/scenario/digest.ts';
 import type { Scenario } from '../../shared/scenario/scenario.ts';
 import { requirementOf } from '../../shared/study/unit-passes.ts';
 import { confirmInTurn } from './confirm-in-turn.ts';
@@ -71,6 +71,7 @@ export async function runGradesInPool(request: GradesRequest, pool: Pool): Promi
 		seed,
 		units,
 		scenarioDigest: await scenarioDigest(scenario),
+		resultDigest: await digestOfAll(figures.map(({ resultDigest }) => resultDigest)),
 		isPartial: !(isComplete && mixTests.isComplete && gradeTests.every((tests) => tests.isComplete)),
 		warnings,
 	});

@@ -40,7 +40,7 @@ const noiseSteps: readonly number[] = [1, 0.84, 0.71, 0.59, 0.5, 0.42, 0.35, 0.3
 const single: Filter = { votes: 1, window: 1 };
 
 const methods = {
-	plane:
+	'votes against noise':
 		"exact chances of every sector from its noise-free readings, Gaussian noise independent from reading to reading; the waveform is that of the scenario's own filter up to its acceptance: another filter would commutate at other times, which the full runs of the finalists contain",
 	'compensation of each filter':
 		'as the scenario states it; where it says nominal, found anew for each filter on the nominal drive',

@@ -13,8 +13,13 @@ export async function comparePrint(
 	shown: Document,
 ): Promise<readonly string[]> {
 	const made = await reportPage(report, async () => '', program);
-	const [before, again] = [partsOf(shown), partsOf(new DOMParser().parseFromString(made, 'text/html'))];
-	return [...new Set([...before.keys(), ...again.keys()])].filter((title) => before.get(title) !== again.get(title));
+	return differingParts(shown, new DOMParser().parseFromString(made, 'text/html'));
+}
+
+/** Headings of the parts in which two report pages differ, charts left out. */
+export function differingParts(one: Document, other: Document): readonly string[] {
+	const [first, second] = [partsOf(one), partsOf(other)];
+	return [...new Set([...first.keys(), ...second.keys()])].filter((title) => first.get(title) !== second.get(title));
 }
 
 /** The page's parts by their headings. */

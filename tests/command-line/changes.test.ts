@@ -2,6 +2,8 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, expect, test, vi } from 'vitest';
 import type { ChangesResult } from '../../shared/changes/changes-result.ts';
+import { jsonText } from '../../shared/results/json-text.ts';
+import { contentsDigest } from '../../shared/results/result-file.ts';
 import { changes } from '../../src/command-line/changes.ts';
 import { study } from '../../src/command-line/study.ts';
 import { textWidth, widthOf } from '../../src/command-line/wrap-text.ts';
@@ -77,7 +79,10 @@ test('another seed is said to be other drives; a file of version 1, which holds 
 	writeFileSync(file('older.json'), JSON.stringify({ ...figures, formatVersion: 1 }));
 	const older = await run(file('older.json'), file('after.json'), '--json', file('older-changes.json'));
 	expect(older.code).toBe(0);
-	expect(older.words).toContain('A file does not hold its drives');
+	expect(older.words).toContain(
+		'The earlier file does not hold its drives: files of version 1 do not. To compare drive by drive, run that study again with this program, and --json.',
+	);
+	expect(older.words).not.toContain('The later file');
 	expect(older.words).toContain('what is different cannot be told');
 	const found = JSON.parse(readFileSync(file('older-changes.json'), 'utf8')) as ChangesResult;
 	const paired = JSON.parse(readFileSync(file('changes.json'), 'utf8')) as ChangesResult;
@@ -86,6 +91,20 @@ test('another seed is said to be other drives; a file of version 1, which holds 
 	expect((of(found)?.high ?? 0) - (of(found)?.low ?? 0)).toBeGreaterThan(
 		(of(paired)?.high ?? 0) - (of(paired)?.low ?? 0),
 	);
+});
+
+test('a file whose drives were too many for it: said which, how many a file takes, and to run no more', async () => {
+	const { digest: _, ...contents } = JSON.parse(readFileSync(file('before.json'), 'utf8'));
+	const units = { asked: 400_000, finished: 400_000, failed: 0 };
+	const large = { ...contents, units: null, provenance: { ...contents.provenance, units } };
+	writeFileSync(file('large.json'), jsonText({ ...large, digest: await contentsDigest(large) }));
+	const { code, words } = await run(file('before.json'), file('large.json'));
+	expect(code).toBe(0);
+	// 250 MB of 4 bytes a count and 8 a measure, two choices at two points
+	expect(words).toMatch(
+		/The later file does not hold its drives: a file takes 3\d\d \d{3} of as many operating points\. To compare drive by drive, run that study again with no more, and --json\./,
+	);
+	expect(words).not.toContain('The earlier file');
 });
 
 test('one file missing, one too many, a damaged one and one of another kind: 2, each problem named with its file', async () => {

@@ -46,9 +46,14 @@ test('drives that a result file has no room for are told, and where they can be 
 	const study = (units: number, done = units) => ({
 		record: { study: { units, points: 3, states: new Uint8Array(units).fill(unitStates.finished, 0, done) } },
 	});
-	expect(studyFileRemarks(study(150_000), { json: 'a.json' })).toEqual([]);
-	expect(studyFileRemarks(study(400_000), { json: 'a.json' })).toEqual([expect.stringMatching(/^a\.json has .*--csv/)]);
-	expect(studyFileRemarks(study(400_000), { json: null })).toEqual([]);
+	expect(studyFileRemarks(study(150_000), { json: 'a.json', pack: null })).toEqual([]);
+	expect(studyFileRemarks(study(400_000), { json: 'a.json', pack: null })).toEqual([
+		expect.stringMatching(/^a\.json has .*a file takes [\d\u202f]+ at \d operating points?\..*--csv.*`changes`/),
+	]);
+	expect(studyFileRemarks(study(400_000), { json: 'a.json', pack: 'b.zip' })).toEqual([
+		expect.stringMatching(/^a\.json and results\.json in b\.zip have /),
+	]);
+	expect(studyFileRemarks(study(400_000), { json: null, pack: null })).toEqual([]);
 	// drives that were never begun take no room
-	expect(studyFileRemarks(study(400_000, 1000), { json: 'a.json' })).toEqual([]);
+	expect(studyFileRemarks(study(400_000, 1000), { json: 'a.json', pack: null })).toEqual([]);
 });

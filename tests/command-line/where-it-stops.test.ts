@@ -87,7 +87,7 @@ test('a speed range draws both parameters of a pair, and its search, from the co
 	expect(values.filter(({ isSearched }) => !isSearched)).toHaveLength(4);
 	expect(slowest).toHaveLength(2);
 	expect(point).toBe('faster');
-	expect(out).toContain('supply.voltage = 46 V');
+	expect(out).toContain('bus voltage 46\u00a0V');
 });
 
 test.each(['range', 'envelope', 'firmware'] as const)(

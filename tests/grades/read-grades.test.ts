@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { tightestFirst } from '../../shared/grades/grade.ts';
 import { readGrades } from '../../shared/grades/read-grades.ts';
+import { readOffer } from '../../shared/grades/read-offer.ts';
 import { readPrices } from '../../shared/grades/read-prices.ts';
 
 const read = (text: string) => {
@@ -81,5 +82,18 @@ test('prices go with the grades one to one; what is not a plain number, or one t
 			{ message: expect.stringContaining('5 prices for 4 grades') },
 		],
 	});
-	expect(readPrices('1', null)).toEqual({ prices: [1] });
+	expect(readPrices('1', 2)).toMatchObject({
+		problems: [{ message: expect.stringContaining('1 price for 2 grades') }],
+	});
+});
+
+test('a bad list of grades does not hide that the prices are not as many: all is told at once', () => {
+	const offer = readOffer('1 %, abc, 0 %', '0.2, free');
+	expect('problems' in offer && offer.problems.map(({ of, value }) => `${of}: ${value}`)).toEqual([
+		'grades: abc',
+		'grades: 0 %',
+		'prices: free',
+		'prices: 0.2, free',
+	]);
+	expect(readOffer('1 %, 5 %', '0.2, 0.1')).toMatchObject({ grades: [{ price: 0.2 }, { price: 0.1 }] });
 });

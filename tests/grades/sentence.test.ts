@@ -22,6 +22,7 @@ const base = {
 	exactShare: 0.99,
 	units: { asked: 100, finished: 100, failed: 0 },
 	requirement,
+	confidenceOfEach: 0.95,
 	isPartial: false,
 };
 const plain = (text: string): string => text.replaceAll(/[\u00a0\u202f]/g, ' ');
@@ -58,6 +59,13 @@ test('where the tightest fails or is undecided, the sentence says which, why, an
 		'not known: with the tightest, 0.1 %, 94.0 % of 100 drives pass, which neither shows nor rules out',
 	);
 	expect(open).toMatch(/About \d+ more drives would decide it/);
+	// ln 0.05/ln 0.9 = 28.4 and 0.05^(1/20) = 0.8609; ln 0.025/ln 0.9 = 35.01
+	const few = { ...base, enough, units: { asked: 20, finished: 20, failed: 0 } };
+	const twenty = { ...grade('0.1 %', null), verdict: verdict({ passed: 20, failed: 0 }, 0.9) };
+	expect(plain(enoughSentence({ ...few, grades: [twenty] }))).toContain(
+		'required. 20 drives are too few to show that it holds: all of them passing, they show 86.0 %; 29 could.',
+	);
+	expect(enoughSentence({ ...few, grades: [twenty], confidenceOfEach: 0.975 })).toContain('; 36 could.');
 	const empty = { asked: 9, finished: 0, failed: 9 };
 	expect(enoughSentence({ ...base, enough, units: empty })).toContain('no drive was finished');
 });
@@ -86,6 +94,6 @@ test('a mix is shown by fresh drives alone; one that held in the search and not 
 	const lost = plain(mixSentence('halfBus', { searched, fresh: [test(3, 90)], confirmed: null }, requirement, false));
 	expect(lost).toContain('no mix is shown');
 	const none = { searched: [mix(3, 10)], fresh: [], confirmed: null };
-	expect(mixSentence('halfBus', none, requirement, false)).toBe('Half-bus: none of the 1 mixes holds.');
+	expect(mixSentence('halfBus', none, requirement, false)).toBe('Half-bus: the only mix does not hold.');
 	expect(mixSentence('halfBus', none, requirement, true)).toContain('interrupted');
 });

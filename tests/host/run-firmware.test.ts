@@ -24,6 +24,7 @@ test('a delay taken 40 µs too short is found, and on fresh drives the mean erro
 		}
 	}
 	expect(result.confirmationSeed).not.toBe(result.provenance.seed);
+	expect(result.sentence).not.toContain('too few');
 	expect(result.sentence).toMatch(/before: 35\u00a0µs.*150 fresh drives/);
 });
 
@@ -32,13 +33,20 @@ test('a tuning that takes out 6° of common error lets drives pass that failed, 
 		detection: { compensation: '20 µs' },
 		requirement: { angleLimit: '12°', crossingsPerHour: 1e9, share: 0.5 },
 	});
-	const { choices } = await runFirmwareInPool({ scenario: detuned, seed: 'pass', units: 40 }, inlinePool());
+	const { choices, sentence } = await runFirmwareInPool({ scenario: detuned, seed: 'pass', units: 40 }, inlinePool());
+	expect(sentence).not.toContain('too few');
 	for (const choice of ['halfBus', 'virtualNeutral'] as const) {
 		const { before, after, change } = choices[choice].confirmed ?? {};
 		expect(after?.passed).toBe((before?.passed ?? 0) + (change?.gained ?? 0) - (change?.lost ?? 0));
 		expect(change?.gained).toBeGreaterThan(20);
 		expect(change?.p).toBeLessThan(1e-4);
 	}
+});
+
+test('20 drives cannot show 90 % with 95 % confidence, which takes 29: the sentence says so', async () => {
+	const scenario = smallScenario({ requirement: { share: 0.9, confidence: 0.95 } });
+	const { sentence } = await runFirmwareInPool({ scenario, seed: 'few', units: 20 }, inlinePool());
+	expect(sentence).toMatch(/ 20 drives are too few to show that the requirement holds: .* 29 could\.$/);
 });
 
 test('interrupted, nothing is confirmed', async () => {

@@ -16,7 +16,7 @@ const uniform = (lot: number, mismatch: number, scale: Tolerance['scale'] = 'abs
 test('of a uniform part at 0.9 of its tolerance, 10 % lie as far out', () => {
 	expect(tailShare(uniform(0, 2), 1.8)).toBeCloseTo(0.1, 6);
 	expect(tailShare(uniform(0, 2), -1.8)).toBeCloseTo(0.1, 6);
-	expect(tailShare(uniform(2, 0), 1.8)).toBeCloseTo(0.1, 1);
+	expect(tailShare(uniform(2, 0), 1.8)).toBeCloseTo(0.1, 6);
 	expect(tailShare(uniform(0, 2), 0)).toBeCloseTo(1, 6);
 });
 
@@ -24,6 +24,12 @@ test('lot and mismatch of equal width add up to a triangle: a quarter of them be
 	// P(|U₁ + U₂| > 1) = 1/4 with both uniform in ±1
 	expect(tailShare(uniform(1, 1), 1)).toBeCloseTo(0.25, 3);
 	expect(tailShare(uniform(0.1, 0.1, 'relative'), 0.1)).toBeCloseTo(0.25, 1);
+});
+
+test('a part that a lot alone moves is not said to lie beyond its tolerance just within it: 1 in 100 at 0.99 of it', () => {
+	expect(tailShare(uniform(3, 0), -2.97)).toBeCloseTo(0.01, 6);
+	expect(tailShare(uniform(0.1, 0.0001, 'relative'), 0.0999)).toBeGreaterThan(0.0005);
+	expect(tailShare(uniform(3, 0), -3.01)).toBe(0);
 });
 
 test('what no such part can reach is a share of 0', () => {

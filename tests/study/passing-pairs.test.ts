@@ -27,7 +27,7 @@ test('20, 12, 2, 16 of 50: exact McNemar p = 0.0129395, difference 0.20', () => 
 test('which choice passes more drives is said with shares, difference, interval and test', () => {
 	const sentence = comparisonSentence(pairs(900, 1, 80, 19), 0.95).replaceAll('\u00a0', ' ');
 	expect(sentence).toMatch(
-		/^Virtual neutral passes more drives: 98\.0 % against 90\.1 % with half-bus, 7\.9 points more \(95 % interval \d\.\d to \d\.\d points; 80 drives pass with it alone, 1 with the other alone, 19 with neither; McNemar's exact test: p below 1 in 10\u202f000\)\.$/,
+		/^Virtual neutral passes more drives: 98\.0 % against 90\.1 % with half-bus, 7\.9 percentage points more \(95 % interval \d\.\d to \d\.\d; 80 drives pass with it alone, 1 with the other alone, 19 with neither; McNemar's exact test: p below 1 in 10\u202f000\)\.$/,
 	);
 });
 

@@ -7,6 +7,9 @@ test('20 drives are too few for 90 % with 90 % confidence, 22 are enough; 58 for
 		/^20 drives are too few to show it: all of them passing, they show 89\.1.%; 22 could\.$/,
 	);
 	expect(tooFewUnits(58, { share: 0.95, confidence: 0.95 })).toMatch(/they show 94\.9.%; 59 could/);
+	expect(tooFewUnits(1, { share: 0.95, confidence: 0.95 }, 'that')).toMatch(
+		/^1 drive is too few to show that: passing, it shows 5\.0.%; 59 could\.$/,
+	);
 	expect(tooFewUnits(22, { share: 0.9, confidence: 0.9 })).toBe('');
 	expect(tooFewUnits(59, { share: 0.95, confidence: 0.95 })).toBe('');
 });

@@ -33,6 +33,8 @@ export function envelope(report: Report): Section {
 		'envelope',
 		title,
 		html`<p>${result.sentence}</p>
+<p>This is a harsher question than the verdict's: there every condition is drawn anew for each start inside its range,
+here it stands at a limit in all of them. Where the requirement must hold in every corner, the share that passes at every combination counts.</p>
 ${choiceNames.map((choice) => combinationTable(result, choice))}
 ${calculationLine('envelope', result.provenance)}`,
 	);

@@ -30,18 +30,15 @@ export function grades(report: Report): Section {
 		html`<p>Asked for the ${groupWords[result.group]}. ${choiceNames.map((choice) => `${result.enough[choice].sentence} `)}</p>
 ${choiceNames.map((choice) => gradeTable(result, choice))}
 ${nominalTable(result)}
-${calculationLine('grades', { ...result.provenance, ...summed(result) })}`,
+${calculationLine('grades', { ...result.provenance, units: unitsOf(result) })}`,
 	);
 }
 
-/** Grades give no digest of all runs together: that of the first grade's run stands for it in print; all are checked when it is computed again. */
-function summed({ grades: judged }: GradesResult) {
+/** Drives of all grades' own runs together. */
+function unitsOf({ grades: judged }: GradesResult) {
 	const sum = (of: 'asked' | 'finished' | 'failed'): number =>
 		judged.reduce((total, { cases }) => total + Object.values(cases).reduce((all, one) => all + one.units[of], 0), 0);
-	return {
-		units: { asked: sum('asked'), finished: sum('finished'), failed: sum('failed') },
-		resultDigest: judged[0]?.cases.both.resultDigest ?? '',
-	};
+	return { asked: sum('asked'), finished: sum('finished'), failed: sum('failed') };
 }
 
 function gradeTable({ grades: judged, exact, group, provenance }: GradesResult, choice: ChoiceName): Content {

@@ -62,7 +62,7 @@ export function assumptions(report: Report): Section {
 <li><strong>Tolerances.</strong> ${
 			guessed.length === 0
 				? 'Every tolerance that is not zero is marked as measured or from a data sheet.'
-				: html`${count(guessed.length)} of the tolerances are marked as <em class="assumed">assumed</em>: guesses until somebody measures. No result is better than they are. They are: ${guessed.join(', ')}.`
+				: html`${count(guessed.length)} of the tolerances are marked as <em class="assumed">assumed</em>: guesses until somebody measures. No result is better than they are. They are: ${guessed.join('; ')}.`
 		}</li>
 <li><strong>Independence.</strong> Parts are independent of each other but for what a lot has in common; nothing else, such as a temperature gradient over the board, ties them together.</li>
 <li><strong>Noise</strong> is Gaussian and independent from reading to reading. Votes lean on that: correlated noise makes them worth less than here.</li>

@@ -30,7 +30,8 @@ export function origins(report: Report): Section {
 		title,
 		html`<p>The spread is that of a drive's mean angle error in each of the six kinds of sector, from noise-free crossings
 interpolated between readings, so that sampling does not hide the parts. “Alone” is the share that a group makes by itself
-(first-order index), “with interactions” what would stay if only it varied (total index).</p>
+(first-order index), “with interactions” what would stay if only it varied (total index). Both are estimates by themselves:
+a share below 0, or one that is larger alone than with interactions, is chance, as its limits tell.</p>
 ${found.map(({ result }) => originsOfPoint(result))}`,
 	);
 }

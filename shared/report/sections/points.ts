@@ -80,5 +80,8 @@ function pairTable({ name, paired }: PointResult, level: number): Markup {
 				],
 			};
 		}),
+		notes: [
+			`Each line is a test by itself at ${levelWords(level)}: of many such lines in a report some come out by chance. What the choices are compared by is the first.`,
+		],
 	});
 }

@@ -44,8 +44,8 @@ function pointTable({ name, choices }: PointResult, level: number, sectors: numb
 		const carriers =
 			figure.effective < 1.5
 				? 'one drive carries it'
-				: `the weight of ${Math.round(figure.effective)} drives carries it`;
-		return html`${chancePerHour(figure.perHour)}${!isNothing && html`<small>${few ? `${carriers}: read it as an order of magnitude` : computedIntervalWords(figure, sectors)}</small>`}`;
+				: `the weight of ${Math.round(figure.effective)} of ${count(choices[choice].units)} drives carries it`;
+		return html`${chancePerHour(figure.perHour)}${!isNothing && html`<small>${few ? `${carriers}, too few for limits` : computedIntervalWords(figure, sectors)}</small>`}`;
 	};
 	return table({
 		caption: `At ${name}, ${count(sectors)} sectors an hour; ${confidence} limits below each figure`,

@@ -32,7 +32,7 @@ The file holds no date and no name of a machine: the same inputs give the same r
 <p>With <a download="scenario.json" href="data:application/json;base64,${toBase64(new TextEncoder().encode(inertJson(report.scenarioText)))}">the scenario that this file carries</a>
 saved as <code>scenario.json</code>, and the program in the version above (a pack written by <code>--pack</code> holds it):</p>
 <pre>${reproduceLines(report).map(
-			(line) => html`<code>${line}
+			(line) => html`<code>${unbroken(line)}
 </code>`,
 		)}</pre>
 <p>The first must print the scenario and result digests above, each other one the digest under its own heading; then every figure is the same.</p>
@@ -41,10 +41,18 @@ ${failures.length > 0 && failureList(failures)}
 <h3>Compute it again in this file</h3>
 <p>This file carries its scenario and the program’s engine as plain text, which nothing runs until a reader asks for it.
 In a browser with scripts there is a button here: it has every figure computed again, on the reader’s computer and without a network, and says whether every digit is the same.
+What is compared: every figure that the file carries, those that its charts are drawn from among them, and this page sign by sign, with every table, sentence and waveform, as it follows from the figures computed again.
+What is not: the four charts of each operating point as they are drawn, for which the file would have to carry a drawing library.
 <span class="no-script">Here scripts do not run, so there is no button; all figures can be read all the same.</span></p>
 </div>`,
 	);
 }
+
+/** A line whose options break over lines of print between them only: a hyphen at a line's end would be taken for one of theirs. */
+const unbroken = (line: string): Markup => {
+	const [command, ...options] = line.split(/ (?=--\w+ )/);
+	return html`${command}${options.map((option) => html` <span>${option}</span>`)}`;
+};
 
 const failureList = (failures: readonly { readonly unit: number; readonly message: string }[]): Markup => html`
 <p>Drives that could not be simulated${failures.length > failuresShown && html`, the first ${failuresShown} of ${count(failures.length)}`}:</p>

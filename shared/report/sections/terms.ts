@@ -62,7 +62,7 @@ export function terms({ scenario, calculations }: Report): Section {
 		],
 		[
 			'Effective number of drives',
-			'How many equally bad drives would carry a computed rate with the same weight. Below 100 no interval is given: the rate hangs on a few drives, and the next one drawn may change it.',
+			'How many equally bad drives would carry a computed rate with the same weight. Below 100 no interval is given, and the rate is to be read as an order of magnitude: the next drive drawn may change it.',
 		],
 		['Gain over counting', 'How many times as many drives would have to be counted for the same standard error.'],
 	];

@@ -5,9 +5,10 @@ import { studySentence } from '../../study/sentence.ts';
 import { shortcomings } from '../../study/unit-passes.ts';
 import { count, percent } from '../../words/figures.ts';
 import { levelWords } from '../../words/level.ts';
+import { choiceWords } from '../../words/names.ts';
 import { choiceHeads, markedChoice } from '../choice-mark.ts';
 import { html, type Markup } from '../html.ts';
-import { type Report, studyOf } from '../report.ts';
+import { ofKind, type Report, studyOf } from '../report.ts';
 import { type Section, section } from '../section.ts';
 import { table } from '../table.ts';
 
@@ -20,17 +21,34 @@ export function verdict(report: Report): Section {
 		'The verdict',
 		html`
 ${provenance.partial && html`<p class="warning"><strong>Partial result:</strong> the study was cut short after ${count(provenance.units.finished)} of ${count(provenance.units.asked)} drives. It must not be signed.</p>`}
-<p>Required: that at least ${percent(result.requirement.share)} of drives pass, shown with ${levelWords(result.requirement.confidence)} confidence.</p>
+<p>Required: that at least ${levelWords(result.requirement.share)} of drives pass, shown with ${levelWords(result.requirement.confidence)} confidence.</p>
 <ul class="verdicts">${choiceNames.map(
 			(choice) => html`
 <li class="${result.verdict[choice].decision}"><span class="decision">${markedChoice(choice)} <b>${result.verdict[choice].decision}</b></span>
 ${result.verdict[choice].sentence}</li>`,
 		)}</ul>
 <p>${comparison.sentence}</p>
+${cornerWords(report)}
 ${provenance.warnings.length > 0 && html`<p class="warning"><strong>${count(provenance.warnings.length)} ${provenance.warnings.length === 1 ? 'caution goes' : 'cautions go'} with these inputs:</strong> see <a href="#cautions">Cautions</a>.</p>`}
 <p>Commutation angle, drive by drive: ${studySentence(result)}</p>
 ${shortcomingTable(result)}`,
 	);
+}
+
+/** What the worst corner of the conditions says, where it was looked for: it may be worse than the verdict. */
+function cornerWords(report: Report): Markup | null {
+	const [envelope] = ofKind(report, 'envelope');
+	if (!envelope) return null;
+	const { worst, combinations } = envelope.result;
+	const parts = choiceNames.flatMap((choice) => {
+		const found = combinations[worst[choice] ?? -1]?.choices[choice].verdict;
+		return found && found.share >= 0
+			? [`${choiceWords[choice]} ${found.decision} (${percent(found.share)} of drives pass)`]
+			: [];
+	});
+	return parts.length > 0
+		? html`<p>These verdicts are for conditions drawn inside their ranges. Each at the worst combination of the ranges’ limits: ${parts.join(', ')}; see <a href="#envelope">The envelope of conditions</a>.</p>`
+		: null;
 }
 
 /** How many drives pass each point with each choice, and what kept the others from it. */

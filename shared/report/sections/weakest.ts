@@ -1,6 +1,7 @@
 import { choiceNames } from '../../drive/drive.ts';
 import {
 	assumedWords,
+	failingVerdictSentence,
 	failingWords,
 	seldomSentences,
 	solderedCells,
@@ -36,6 +37,7 @@ ${choiceNames.map((choice) => {
 <p>${weakestSentence(one)}</p>
 ${
 	one.drive &&
+	one.drive.parts.length > 0 &&
 	table({
 		caption: 'Parts to select and solder, to test the prediction; all others in the middle of their tolerances',
 		head: ['Part, at 25 °C', 'value', 'deviation', 'weight'],
@@ -43,7 +45,7 @@ ${
 		notes: ['Weight: its share of the squared distance from the middle of all tolerances.'],
 	})
 }
-<p>${seldomSentences(one, result.provenance.level).map((sentence) => `${sentence} `)}</p></section>`;
+<p>${failingVerdictSentence(one, result.requirement)} ${seldomSentences(one, result.provenance.level).map((sentence) => `${sentence} `)}</p></section>`;
 })}
 <p class="note">What these figures assume: ${assumedWords(result)}</p>
 ${calculationLine('weakest', result.provenance)}`,

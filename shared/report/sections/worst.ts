@@ -51,7 +51,7 @@ function worstTable(report: Report): Markup {
 						if (!unit) return '–';
 						const error = Number.isFinite(unit.error) ? degrees(unit.error) : 'lost lock';
 						const why = unit.shortcoming === null ? 'passes' : shortcomingWords[unit.shortcoming];
-						return html`drive ${unit.unit}: ${error}<small>${why === error ? '' : why}</small>`;
+						return `drive ${unit.unit}: ${error}${why === error ? '' : `, ${why}`}`;
 					}),
 				],
 			})),
@@ -73,7 +73,7 @@ over its ${count(Number(scenario.values['trial.starts']))} starts. The worst of 
 ${said.map(({ sentence }) => `${sentence} `)}</p>
 <figure><figcaption>${ms(window.from)} to ${ms(window.to)} ms of its run with ${choiceWords[choice]}, around its worst sector</figcaption>
 ${waveform(drive)}
-<p class="note">Pale: sense node and threshold. Discs: the sense node at each reading, filled where it votes “crossed”; strong dashes: the
+<p class="note">${!Number.isFinite(error) && 'The run ends where lock is lost; nothing is drawn after that. '}Pale: sense node and threshold. Discs: the sense node at each reading, filled where it votes “crossed”; strong dashes: the
 threshold it was compared with. Grey ground: blanking, in which nothing is read. Upright green dashes: the true crossing; upright line with a
 triangle: the crossing that was taken; other upright lines: commutations. Numbers count sectors from the start of the run. Bars under “votes” reach the dotted line when a crossing is accepted. Of the currents, phase a is black, b violet, c green.</p></figure>
 ${table({

@@ -123,6 +123,7 @@ function answerOf(result: GradesResult, ghost: GradesResult | null, theme: Chart
 			['Seed', provenance.seed],
 			['Drives', `${count(provenance.unitsPerRun)} in each of ${count(provenance.runs)} runs, ${count(failed)} failed`],
 			['Scenario digest', provenance.scenarioDigest],
+			['Result digest', provenance.resultDigest],
 			['Version', provenance.version],
 			...Object.entries(provenance.methods).map(([figure, method]) => [capital(figure), method] as const),
 		] as readonly (readonly [string, string])[],
