@@ -1,5 +1,5 @@
 import { type ChoiceName, choiceNames } from '../drive/drive.ts';
-import { roundStep } from '../maths/round-step.ts';
+import { roundMarks } from '../maths/round-marks.ts';
 import { choiceWords } from '../words/names.ts';
 import { type DriveWindow, readingStride, type TraceName } from './drive-window.ts';
 import { readingStates } from './replay-detection.ts';
@@ -99,7 +99,8 @@ export function lanesOf(window: DriveWindow, picked: ChoiceName, from: number): 
 			height: plan.height,
 			low,
 			high,
-			ticks: plan.unit === 'votes' ? [0, window.votes[1]] : ticks(low, high, plan.height),
+			ticks:
+				plan.unit === 'votes' ? [0, window.votes[1]] : roundMarks(low, high, Math.max(2, Math.floor(plan.height / 28))),
 			paths: plan.traces.map((trace) => ({ trace, d: pathOf(traces[trace], y) })),
 		};
 	});
@@ -137,13 +138,6 @@ function limitsOfVotes(readings: Float64Array): [number, number] | null {
 	const high = values.reduce((most, one) => Math.max(most, one));
 	const room = Math.max(0.2 * (high - low), 0.02);
 	return [low - room, high + room];
-}
-
-function ticks(low: number, high: number, height: number): readonly number[] {
-	const step = roundStep((high - low) / Math.max(2, Math.floor(height / 28)));
-	const found: number[] = [];
-	for (let i = Math.ceil(low / step); i * step <= high; i += 1) found.push(i * step);
-	return found;
 }
 
 /**

@@ -40,7 +40,7 @@ export const headlines: readonly {
 	readonly note: string;
 	readonly print: Print;
 }[] = [
-	{ name: 'typical', label: 'Median drive', note: '95 % of its commutations keep within', print: inDegrees },
+	{ name: 'typical', label: 'Median drive', note: '95\u00a0% of its commutations keep within', print: inDegrees },
 	{ name: 'oneInTwenty', label: '1 drive in 20 exceeds', note: 'the same angle', print: inDegrees },
 	{ name: 'crossings', label: 'False and missed crossings', note: 'an hour', print: inRates },
 	{

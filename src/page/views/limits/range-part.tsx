@@ -31,7 +31,7 @@ export function RangePart({ model }: { model: PageModel }) {
 				<div class="limits-panel">
 					<KeyedSection id="range-title" title={`Along ${name}`}>
 						<Chart
-							caption="Error: 1 drive in 20 beyond, with its 95 % interval; thin: the median drive"
+							caption={'Error: 1 drive in 20 beyond, with its 95\u00a0% interval; thin: the median drive'}
 							saveAs="range-errors"
 							picture={answer.pictures.errors}
 						/>

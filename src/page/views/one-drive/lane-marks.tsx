@@ -16,7 +16,7 @@ interface MarksProps {
 /** Readings closer than this cannot be told apart, px. */
 const closest = 4;
 /** A sector narrower than this gets no number, px. */
-const narrowest = 24;
+const narrowest = 18;
 const stateClass = { 0: 'blanked', 1: 'not-crossed', 2: 'crossed', 3: 'ignored' } as const;
 
 /** What one choice's detection did: blanking, crossings true and taken, commutations, readings and their votes. */
@@ -50,6 +50,8 @@ function SectorMarks({ events, lane, votes, x, isClose }: SectorProps) {
 	const { top, height } = lane;
 	const bottom = votes.top + votes.height;
 	const wide = x(commutation) - x(begin);
+	/** Where it begins to be seen: its number stands there, off the crossing in its middle. */
+	const left = Math.max(0, x(begin));
 	const blank = Math.min(blankedUntil, commutation);
 	return (
 		<g class={kind ?? 'fine'}>
@@ -64,8 +66,8 @@ function SectorMarks({ events, lane, votes, x, isClose }: SectorProps) {
 					{wide > 110 ? eventWords[kind].replace(/s$/, '') : '!'}
 				</text>
 			)}
-			{wide > narrowest && (
-				<text class="sector" x={x(begin) + wide / 2} y={top + height - 5} text-anchor="middle">
+			{x(commutation) - left > narrowest && (
+				<text class="sector" x={left + 4} y={top + height - 5}>
 					{sector}
 				</text>
 			)}
