@@ -64,7 +64,7 @@ export function wordsOf(change: Change | null, print: Print): ChangeWords | null
 		step: !hasStep
 			? ''
 			: isBounded
-				? `${print.step(change.change)} ± ${unsigned(print.step(reach))}`
+				? `${print.step(change.change).replace(/\u00a0points$/, '')} ±\u00a0${unsigned(print.step(reach))}`
 				: print.step(change.change),
 		interval: isBounded ? span(print.step(low), print.step(high)) : 'too few drives for limits',
 		isShown: isBounded && (low > 0 || high < 0),

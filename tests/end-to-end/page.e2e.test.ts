@@ -29,7 +29,7 @@ test('the page opens with the 24 V fan running and shows its figures while drive
 test('a finished study of 24 drives gives the sentence, both distributions, rates and tables', async () => {
 	const { page } = await built.open();
 	await runStudy(page, 24);
-	expect(await page.locator('.sentence').textContent()).toMatch(/\(24 drives, 95 % confidence at each point\)\.$/);
+	expect(await page.locator('.sentence').textContent()).toMatch(/\(24 drives, 95\u00a0% confidence at each point\)\.$/);
 	expect(await page.locator('.lead').textContent()).toMatch(/^At slow .*\d+\.\d+°/);
 	await page.waitForFunction(() => document.querySelectorAll('.chart-host svg').length === 4);
 	// 24 drives × 4 starts × 24 sectors

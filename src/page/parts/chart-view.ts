@@ -60,6 +60,8 @@ export function chartView(host: HTMLElement, { onReadout, onPick }: ChartWatch):
 				shape = next;
 				updates = 0;
 				view = build(runtime);
+				await nextTask();
+				if (isDisposed) return;
 			}
 			updates += 1;
 			for (const [name, rows] of Object.entries(datasetsOf(spec))) view.data(name, [...rows]);
@@ -93,7 +95,8 @@ async function runtimeOf(spec: TopLevelSpec, shape: string): Promise<Runtime> {
 	const known = kept.get(shape);
 	if (known) return known;
 	const empty = Object.fromEntries(Object.keys(datasetsOf(spec)).map((name) => [name, []]));
-	const compiled = compile({ ...spec, datasets: empty }).spec;
+	// what is drawn is told by a text and a table beside it: words on every mark would be worked out for nobody
+	const compiled = compile({ ...spec, datasets: empty, config: { ...spec.config, aria: false } }).spec;
 	await nextTask();
 	const made = parse(compiled, undefined, { ast: true });
 	await nextTask();

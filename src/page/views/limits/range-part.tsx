@@ -20,13 +20,13 @@ export function RangePart({ model }: { model: PageModel }) {
 	const answer = range.answer.value;
 	return (
 		<>
-			<RangeForm model={model} range={range} />
 			<Opening
 				answer={answer}
 				waiting={`The same drives are run at every ${name} …`}
 				question={range.question}
 				cost={range.cost.value}
 			/>
+			<RangeForm model={model} range={range} />
 			{answer && (
 				<div class="limits-panel">
 					<KeyedSection id="range-title" title={`Along ${name}`}>
