@@ -29,19 +29,17 @@ export function chartView(host: HTMLElement, { onReadout, onPick }: ChartWatch):
 	let width = 0;
 	let isDisposed = false;
 
+	/** What draws a spec, not yet in the page: the one before stays until it is filled. */
 	const build = (runtime: Runtime): View => {
-		view?.finalize();
 		// the interpreter walks the expressions: nothing is compiled from strings, as the content security policy asks
 		const built = new View(runtime, {
 			expr: expressionInterpreter,
 			renderer: 'svg',
-			container: host,
 			hover: true,
 			tooltip: (_handler, _event, _item, value) => onReadout(typeof value === 'string' ? value : ''),
 		});
 		// marks that are gone would be kept, up to 10,000 for each kind of them, and every update replaces all
 		Object.assign(built, { cleanThreshold: 0 });
-		if (width > 0) built.width(width);
 		if (onPick) {
 			built.addEventListener('click', (_event, item) => {
 				const row: unknown = item?.datum;
@@ -57,11 +55,14 @@ export function chartView(host: HTMLElement, { onReadout, onPick }: ChartWatch):
 			if (!view || next !== shape || updates >= mostUpdates) {
 				const runtime = await runtimeOf(spec, next);
 				if (isDisposed) return;
-				shape = next;
-				updates = 0;
-				view = build(runtime);
+				const built = build(runtime);
 				await nextTask();
 				if (isDisposed) return;
+				view?.finalize();
+				view = built.initialize(host);
+				if (width > 0) view.width(width);
+				shape = next;
+				updates = 0;
 			}
 			updates += 1;
 			for (const [name, rows] of Object.entries(datasetsOf(spec))) view.data(name, [...rows]);
