@@ -126,7 +126,7 @@ test('measured values dropped on a row replace its distribution, with their numb
 	await inspector.getByText(/^Only 4 values: about 40\.0.% of further parts lie beyond/).waitFor();
 	expect(await page.locator('[data-row="sensing.divider.top"] .measured-count').textContent()).toBe('4 measured');
 	expect(await inspector.getByRole('img').getAttribute('aria-label')).toMatch(
-		/4 measured.*against the assumed mismatch ± 1 %/,
+		/4 measured.*against the assumed mismatch ± 1\u00a0%/,
 	);
 	await finished(page);
 	await inspector.locator('input[type=file]').setInputFiles({
