@@ -36,7 +36,7 @@ export function partRows(parts: readonly BuiltPart[]): readonly PartRow[] {
 
 function nameOf({ name, instances }: BuiltPart['record'], instance: number): string {
 	if (instances === 1) return name;
-	return `${name},\u00a0${instances === 3 ? phases[instance] : resistors[instance]}`;
+	return instances === 3 ? `${name},\u00a0${phases[instance]}` : `${name}, ${resistors[instance]}`;
 }
 
 const signed = (value: number, size: string): string => (value === 0 ? size : `${value < 0 ? '−' : '+'}${size}`);
