@@ -33,5 +33,5 @@ function choiceSentence(
 /** "phase c falling" */
 export const sectorName = (kind: number): string => {
 	const { phase = '', rising = false } = sectorWords[kind] ?? {};
-	return `phase ${phase} ${rising ? 'rising' : 'falling'}`;
+	return `phase\u00a0${phase} ${rising ? 'rising' : 'falling'}`;
 };

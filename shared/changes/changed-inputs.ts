@@ -1,8 +1,8 @@
-import { formatQuantity, formatRelative } from '../parameters/format-quantity.ts';
 import type { ConditionRange, ParameterRecord, Tolerance } from '../parameters/parameter.ts';
 import { parameters } from '../parameters/parameters.ts';
 import { canonicalJson } from '../scenario/canonical-json.ts';
 import type { Scenario } from '../scenario/scenario.ts';
+import { quantity, relative } from '../words/quantity.ts';
 import { isVarying, toleranceWords } from '../words/tolerance.ts';
 
 /** One thing that two scenarios state differently. */
@@ -83,7 +83,7 @@ function statedIn({ name, values, tolerances, points, referencePoint }: Scenario
 
 function valueWords(record: ParameterRecord | undefined, value: number | string): string {
 	if (typeof value === 'string' || record === undefined || record.kind === 'choice') return String(value);
-	return formatQuantity(value, record.unit).replace('-', '−');
+	return quantity(value, record.unit, 12);
 }
 
 function spreadWords(record: ParameterRecord | undefined, tolerance: Tolerance): string {
@@ -96,5 +96,5 @@ function spreadWords(record: ParameterRecord | undefined, tolerance: Tolerance):
 
 function rangeWords(record: ParameterRecord | undefined, { scale, halfWidth }: ConditionRange): string {
 	const isRelative = scale === 'relative' || record === undefined || record.kind === 'choice';
-	return `±${isRelative ? formatRelative(halfWidth) : formatQuantity(halfWidth, record.unit)}`;
+	return `±${isRelative ? relative(halfWidth) : quantity(halfWidth, record.unit, 12)}`;
 }

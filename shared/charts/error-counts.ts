@@ -30,7 +30,13 @@ export function errorCounts(
 			}),
 			y: {
 				stack: null,
-				axis: { title: `commutations per ${degrees(step)}`, format: '~s', tickCount: 4, minExtent: 48 },
+				axis: {
+					title: `commutations per ${degrees(step)}`,
+					format: '~s',
+					labelExpr: "datum.value === 0 ? '0' : datum.label",
+					tickCount: 4,
+					minExtent: 48,
+				},
 			},
 			ghost: 'step-after',
 			says: {

@@ -74,8 +74,10 @@ function outsideWords({ outside, total, open }: ErrorBins): string {
 	const words: string[] = [];
 	const some = choiceNames.filter((choice) => outside[choice] > 0);
 	if (some.length > 0) {
-		const each = some.map((choice) => `${count(outside[choice])} of ${count(total[choice])} (${choiceWords[choice]})`);
-		words.push(`Beyond the edges of these pictures: ${each.join(', ')} commutations.`);
+		const each = some.map(
+			(choice) => `${count(outside[choice])} of ${count(total[choice])} commutations with ${choiceWords[choice]}`,
+		);
+		words.push(`Beyond the edges of these pictures: ${each.join(' and ')}.`);
 	}
 	const edges = [open.first && '−60°', open.last && '+60°'].filter(Boolean).join(' and ');
 	if (edges) words.push(`What is drawn at ${edges} lies there or beyond.`);

@@ -51,7 +51,7 @@ export function rangeErrors(result: RangeResult, theme: ChartTheme, ghost: Range
 			),
 		},
 		layer: [
-			limitRule(angleLimit, `limit ${degrees(angleLimit)}`, theme, 'above'),
+			limitRule(angleLimit, theme),
 			...choiceNames.map((choice) => band(choice, theme, y('worseLow'), 'worseHigh')),
 			...(ghost ? choiceNames.map((choice) => ghostCurve(choice, theme, y('worse'))) : []),
 			...choiceNames.map((choice) => curve(choice, theme, y('median'), { strokeWidth: 1, opacity: 0.75 })),
@@ -70,6 +70,7 @@ export function rangeErrors(result: RangeResult, theme: ChartTheme, ghost: Range
 				},
 				encoding: { tooltip: { field: 'says' } },
 			})),
+			...limitWords(angleLimit, `limit ${degrees(angleLimit)}`, theme, 'above'),
 			readoutRules(theme),
 		],
 	};
@@ -108,7 +109,7 @@ export function rangePassing(result: RangeResult, theme: ChartTheme, ghost: Rang
 			),
 		},
 		layer: [
-			limitRule(share, `required ${levelWords(share)}`, theme, 'below'),
+			limitRule(share, theme),
 			...choiceNames.map((choice) => band(choice, theme, y('shareLow'), 'shareHigh')),
 			...(ghost ? choiceNames.map((choice) => ghostCurve(choice, theme, y('share'))) : []),
 			...choiceNames.map((choice) => curve(choice, theme, y('share'), { strokeWidth: 2 })),
@@ -140,6 +141,7 @@ export function rangePassing(result: RangeResult, theme: ChartTheme, ghost: Rang
 					},
 				];
 			}),
+			...limitWords(share, `required ${levelWords(share)}`, theme, 'below'),
 			readoutRules(theme),
 		],
 	};
@@ -237,31 +239,32 @@ const dots = (choice: (typeof choiceNames)[number], theme: ChartTheme, y: Scaled
 	},
 });
 
-const limitRule = (at: number, words: string, theme: ChartTheme, side: 'above' | 'below') => ({
-	data: { values: [{ limit: at, words }] },
-	layer: [
-		{
-			mark: { type: 'rule' as const, color: theme.ink, strokeWidth: 1.5 },
-			encoding: { x: { value: 0 }, x2: { value: 'width' }, y: { field: 'limit', type: 'quantitative' as const } },
-		},
-		{
-			mark: {
-				type: 'text' as const,
-				color: theme.ink,
-				// where curves seldom are: errors grow and passing drives get fewer towards the slow end
-				align: side === 'above' ? ('right' as const) : ('left' as const),
-				baseline: side === 'above' ? ('bottom' as const) : ('top' as const),
-				dy: side === 'above' ? -4 : 5,
-				dx: side === 'above' ? -4 : 4,
-			},
-			encoding: {
-				x: { value: side === 'above' ? 'width' : 0 },
-				y: { field: 'limit', type: 'quantitative' as const },
-				text: { field: 'words' },
-			},
-		},
-	],
+const limitRule = (at: number, theme: ChartTheme) => ({
+	data: { values: [{ limit: at }] },
+	mark: { type: 'rule' as const, color: theme.ink, strokeWidth: 1.5 },
+	encoding: { x: { value: 0 }, x2: { value: 'width' }, y: { field: 'limit', type: 'quantitative' as const } },
 });
+
+/** What the limit is, over the curves and with a rim of paper: on a narrow picture they come under it. */
+const limitWords = (at: number, words: string, theme: ChartTheme, side: 'above' | 'below') =>
+	[{ stroke: theme.paper, strokeWidth: 3 }, {}].map((rim) => ({
+		data: { values: [{ limit: at, words }] },
+		mark: {
+			type: 'text' as const,
+			color: theme.ink,
+			// where curves seldom are: errors grow and passing drives get fewer towards the slow end
+			align: side === 'above' ? ('right' as const) : ('left' as const),
+			baseline: side === 'above' ? ('bottom' as const) : ('top' as const),
+			dy: side === 'above' ? -4 : 5,
+			dx: side === 'above' ? -4 : 4,
+			...rim,
+		},
+		encoding: {
+			x: { value: side === 'above' ? 'width' : 0 },
+			y: { field: 'limit', type: 'quantitative' as const },
+			text: { field: 'words' },
+		},
+	}));
 
 /** Wide invisible lines that carry the figures read out on hover. */
 const readoutRules = (theme: ChartTheme) => ({
@@ -281,7 +284,7 @@ function endsOf({ slowest, values, axes }: RangeResult) {
 	const slow = Math.min(...values.map(({ at }) => at[axes[0]?.id ?? ''] as number));
 	return choiceNames.flatMap((choice) => {
 		const holds = slowest?.[0]?.choices[choice].holds ?? null;
-		return holds === null || holds === slow ? [] : [{ choice, at: holds, words: quantity(holds, 'rpm', 3) }];
+		return holds === null || holds === slow ? [] : [{ choice, at: holds, words: quantity(holds, 'rpm') }];
 	});
 }
 

@@ -26,7 +26,7 @@ export function sectorMeans(
 		type: 'nominal' as const,
 		sort: sectorWords.map(({ phase, rising }) => `${phase} ${rising ? '↑' : '↓'}`),
 		axis: {
-			title: 'open phase, EMF falling ↓ or rising ↑ (open and filled marks)',
+			title: ['open phase, its EMF falling ↓ (open marks)', 'or rising ↑ (filled marks)'],
 			labelAngle: 0,
 			labelFontSize: 13,
 			ticks: false,

@@ -1,6 +1,6 @@
-import { formatQuantity, formatRelative } from '../parameters/format-quantity.ts';
 import type { Verdict } from '../statistics/verdict.ts';
 import { degrees } from '../words/figures.ts';
+import { quantity, relative } from '../words/quantity.ts';
 import type { NominalShift } from './apply-grade.ts';
 
 /** What the figures of a comparison of grades are called in every table. */
@@ -17,7 +17,7 @@ export function nominalWords(nominals: readonly NominalShift[]): string {
 	const moved = nominals.filter(({ designed, purchasable }) => designed !== purchasable);
 	const words = moved.map(
 		({ name, designed, purchasable, shift }) =>
-			`${name} ${formatQuantity(designed, 'Ω')} → ${formatQuantity(purchasable, 'Ω')} (${shift > 0 ? '+' : '−'}${formatRelative(Math.abs(Number(shift.toPrecision(2))))})`,
+			`${name} ${quantity(designed, 'Ω', 6)} → ${quantity(purchasable, 'Ω', 6)} (${shift > 0 ? '+' : ''}${relative(shift, 2)})`,
 	);
 	return moved.length === 0 ? 'all as designed' : words.join('; ');
 }

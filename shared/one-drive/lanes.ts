@@ -1,5 +1,5 @@
 import { type ChoiceName, choiceNames } from '../drive/drive.ts';
-import { roundStep } from '../maths/round-step.ts';
+import { roundMarks } from '../maths/round-marks.ts';
 import { choiceWords } from '../words/names.ts';
 import { type DriveWindow, readingStride, type TraceName } from './drive-window.ts';
 import { readingStates } from './replay-detection.ts';
@@ -99,7 +99,8 @@ export function lanesOf(window: DriveWindow, picked: ChoiceName, from: number): 
 			height: plan.height,
 			low,
 			high,
-			ticks: plan.unit === 'votes' ? [0, window.votes[1]] : ticks(low, high, plan.height),
+			ticks:
+				plan.unit === 'votes' ? [0, window.votes[1]] : roundMarks(low, high, Math.max(2, Math.floor(plan.height / 28))),
 			paths: plan.traces.map((trace) => ({ trace, d: pathOf(traces[trace], y) })),
 		};
 	});
@@ -137,17 +138,6 @@ function limitsOfVotes(readings: Float64Array): [number, number] | null {
 	const high = values.reduce((most, one) => Math.max(most, one));
 	const room = Math.max(0.2 * (high - low), 0.02);
 	return [low - room, high + room];
-}
-
-function ticks(low: number, high: number, height: number): readonly number[] {
-	const parts = Math.max(2, Math.floor(height / 28));
-	const every = (step: number): readonly number[] => {
-		const first = Math.ceil(low / step);
-		return Array.from({ length: Math.max(0, Math.floor(high / step) - first + 1) }, (_, i) => (first + i) * step);
-	};
-	const found = every(roundStep((high - low) / parts));
-	// of one alone no scale can be read
-	return found.length > 1 ? found : every(roundStep((high - low) / (2 * parts)));
 }
 
 /**

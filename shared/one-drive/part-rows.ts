@@ -1,4 +1,4 @@
-import { formatQuantity, formatRelative } from '../parameters/format-quantity.ts';
+import { quantity, relative } from '../words/quantity.ts';
 import type { BuiltPart } from './unusual-parts.ts';
 
 export interface PartRow {
@@ -25,12 +25,10 @@ export function partRows(parts: readonly BuiltPart[]): readonly PartRow[] {
 	return parts.map(({ record, instance, value, deviation, scale, asFarOut }) => ({
 		key: `${record.id} ${instance}`,
 		name: nameOf(record, instance),
-		value: formatQuantity(Number(value.toPrecision(5)), record.unit).replace('-', '−'),
+		value: quantity(value, record.unit, 5),
 		deviation: signed(
 			deviation,
-			scale === 'relative'
-				? formatRelative(Number(Math.abs(deviation).toPrecision(3)))
-				: formatQuantity(Number(Math.abs(deviation).toPrecision(3)), record.unit),
+			scale === 'relative' ? relative(Math.abs(deviation), 3) : quantity(Math.abs(deviation), record.unit, 3),
 		),
 		asFarOut: oneIn(asFarOut),
 	}));
@@ -38,7 +36,7 @@ export function partRows(parts: readonly BuiltPart[]): readonly PartRow[] {
 
 function nameOf({ name, instances }: BuiltPart['record'], instance: number): string {
 	if (instances === 1) return name;
-	return `${name}, ${instances === 3 ? phases[instance] : resistors[instance]}`;
+	return instances === 3 ? `${name},\u00a0${phases[instance]}` : `${name}, ${resistors[instance]}`;
 }
 
 const signed = (value: number, size: string): string => (value === 0 ? size : `${value < 0 ? '−' : '+'}${size}`);

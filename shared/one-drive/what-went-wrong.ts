@@ -1,5 +1,6 @@
 import { type ChoiceName, choiceNames } from '../drive/drive.ts';
 import { count, degrees, signedDegrees } from '../words/figures.ts';
+import { levelWords } from '../words/level.ts';
 import { choiceWords, eventKinds, eventWords } from '../words/names.ts';
 import { type DriveOutcome, falseCrossings } from './drive-outcome.ts';
 import type { PairOutcome } from './unit-outcomes.ts';
@@ -56,12 +57,12 @@ export function whatWentWrong(
 }
 
 function troubleWords(found: DriveOutcome, trouble: Trouble, angleLimit: number, quantile: number): string {
-	const share = `${Number((100 * quantile).toPrecision(4))} %`;
+	const share = levelWords(quantile);
 	switch (trouble) {
 		case 'lost':
 			return `this drive loses lock${found.measured > 0 ? ` in its ${ordinal(found.measured)} measured sector` : ' before its first measured sector'}.`;
 		case 'torque':
-			return 'this drive runs at full duty and stays more than 2 % short of its torque.';
+			return 'this drive runs at full duty and stays more than 2\u00a0% short of its torque.';
 		case 'false': {
 			const kinds = eventKinds.filter((kind) => found.events[kind] > 0);
 			const all = kinds.map((kind) => `${count(found.events[kind])} ${singular(kind, found.events[kind])}`).join(', ');

@@ -68,7 +68,7 @@ export function solderedCells({
 }
 
 const signedPercent = (deviation: number): string =>
-	`${deviation > 0 ? '+' : '−'}${Math.abs(100 * deviation).toFixed(2)} %`;
+	`${deviation > 0 ? '+' : '−'}${Math.abs(100 * deviation).toFixed(2)}\u00a0%`;
 
 /** A figure that few draws carry; one below all that is told has its own word. */
 const roughly = (words: string): string => (words.startsWith('<') ? words.replace(/^<\s/, 'below ') : `about ${words}`);

@@ -1,5 +1,5 @@
 import { type ChoiceName, choiceNames } from '../drive/drive.ts';
-import { roundStep } from '../maths/round-step.ts';
+import { roundMarks } from '../maths/round-marks.ts';
 import { type DriveWindow, readingStride, type SectorEvents } from '../one-drive/drive-window.ts';
 import { type Lane, lanesOf, laneY } from '../one-drive/lanes.ts';
 import { readingStates } from '../one-drive/replay-detection.ts';
@@ -135,10 +135,7 @@ function readings(
 }
 
 function timeAxis({ from, to }: DriveWindow, x: (time: number) => number, bottom: number): Markup {
-	const step = roundStep((1e3 * (to - from)) / 8);
-	const ticks: number[] = [];
-	for (let i = Math.ceil((1e3 * from) / step); i * step <= 1e3 * to; i += 1)
-		ticks.push(Number((i * step).toPrecision(9)));
+	const ticks = roundMarks(1e3 * from, 1e3 * to, 8).map((ms) => Number(ms.toPrecision(9)));
 	return html`<g class="time">${ticks.map((ms) => {
 		const left = round(x(1e-3 * ms));
 		// a text in the middle of its tick must not reach over the picture's edge

@@ -55,7 +55,7 @@ function verdict({ point, level, choices, paired }: Compared): string {
 	const slight = Math.abs(medianDifference) < 0.05 * own ? ' The difference is small against the error itself.' : '';
 	return (
 		`At ${point} ${name} is better by ${degrees(Math.abs(medianDifference))}${intervalWords(withoutSign(interval), level, degrees)}: ` +
-		`95 % of the typical drive's commutations lie within ${degrees(own)}, against ${degrees(others)} with ${choiceWords[other(better)]}, with ${wins}.${slight}`
+		`95\u00a0% of the typical drive's commutations lie within ${degrees(own)}, against ${degrees(others)} with ${choiceWords[other(better)]}; ${name} has ${wins}.${slight}`
 	);
 }
 

@@ -1,8 +1,8 @@
 import type { ChoiceName } from '../drive/drive.ts';
-import { formatQuantity } from '../parameters/format-quantity.ts';
 import { count, percent, power } from '../words/figures.ts';
 import { levelWords } from '../words/level.ts';
 import { choiceWords } from '../words/names.ts';
+import { quantity } from '../words/quantity.ts';
 import type { ChoiceVerdict } from './result.ts';
 import type { Requirement } from './unit-passes.ts';
 
@@ -12,7 +12,7 @@ export function requirementSentence(requirement: Requirement): string {
 	const hourly = crossingsPerHour === 0 ? 'no' : `at most ${power(crossingsPerHour)}`;
 	return (
 		`Required, with ${levelWords(confidence)} confidence, of ${levelWords(share)} of drives at every operating point: ` +
-		`${levelWords(quantile)} of a drive's commutations within ${formatQuantity(angleLimit, '°')}, ` +
+		`${levelWords(quantile)} of a drive's commutations within ${quantity(angleLimit, '°')}, ` +
 		`${hourly} early, late and missed crossings an hour, lock kept and torque reached.`
 	);
 }

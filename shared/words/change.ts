@@ -40,7 +40,7 @@ export const headlines: readonly {
 	readonly note: string;
 	readonly print: Print;
 }[] = [
-	{ name: 'typical', label: 'Median drive', note: '95 % of its commutations keep within', print: inDegrees },
+	{ name: 'typical', label: 'Median drive', note: '95\u00a0% of its commutations keep within', print: inDegrees },
 	{ name: 'oneInTwenty', label: '1 drive in 20 exceeds', note: 'the same angle', print: inDegrees },
 	{ name: 'crossings', label: 'False and missed crossings', note: 'an hour', print: inRates },
 	{
@@ -64,7 +64,7 @@ export function wordsOf(change: Change | null, print: Print): ChangeWords | null
 		step: !hasStep
 			? ''
 			: isBounded
-				? `${print.step(change.change)} ± ${unsigned(print.step(reach))}`
+				? `${print.step(change.change).replace(/\u00a0points$/, '')} ±\u00a0${unsigned(print.step(reach))}`
 				: print.step(change.change),
 		interval: isBounded ? span(print.step(low), print.step(high)) : 'too few drives for limits',
 		isShown: isBounded && (low > 0 || high < 0),

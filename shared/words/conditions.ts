@@ -1,6 +1,6 @@
-import { formatQuantity } from '../parameters/format-quantity.ts';
 import { parameter } from '../parameters/parameters.ts';
 import type { PointResult } from '../study/result.ts';
+import { quantity } from './quantity.ts';
 
 /** What an operating point is known by. */
 const headline = ['operation.speed', 'operation.torque', 'supply.voltage'] as const;
@@ -12,7 +12,7 @@ export function conditionWords({ conditions }: Pick<PointResult, 'conditions'>) 
 		return {
 			id,
 			name: record.name,
-			value: record.kind === 'choice' ? String(value) : formatQuantity(value, record.unit),
+			value: record.kind === 'choice' ? String(value) : quantity(value, record.unit, 12),
 		};
 	});
 	const brief = headline.flatMap((id) => all.find((condition) => condition.id === id)?.value ?? []);

@@ -1,4 +1,4 @@
-import { formatQuantity } from '../parameters/format-quantity.ts';
+import { formatQuantity, formatRelative } from '../parameters/format-quantity.ts';
 import type { Unit } from '../parameters/parameter.ts';
 
 /**
@@ -6,9 +6,7 @@ import type { Unit } from '../parameters/parameter.ts';
  * true minus and not torn from its unit: "−4.738 mV".
  */
 export function quantity(value: number, unit: Unit, digits = 4): string {
-	return formatQuantity(Number(value.toPrecision(digits)), unit)
-		.replace('-', '−')
-		.replace(' ', '\u00a0');
+	return printed(formatQuantity(Number(value.toPrecision(digits)), unit));
 }
 
 /** A figure beside others of its kind: all its significant digits are shown, "43.90 mN·m" under "10.18 mN·m". */
@@ -20,7 +18,14 @@ export function evenQuantity(value: number, unit: Unit, digits = 4): string {
 	});
 }
 
-/** `quantity` with a plus before positive values: a deviation. */
+/** A share as it was stated, in per cent, likewise: "5 %". */
+export function relative(value: number, digits = 6): string {
+	return printed(formatRelative(Number(value.toPrecision(digits))));
+}
+
+const printed = (words: string): string => words.replace('-', '−').replace(' ', '\u00a0');
+
+/** A quantity with a plus before positive values: a deviation. */
 export function signedQuantity(value: number, unit: Unit, digits = 4): string {
 	return value > 0 ? `+${quantity(value, unit, digits)}` : quantity(value, unit, digits);
 }

@@ -20,10 +20,10 @@ test('a value, a tolerance, a condition of one point and a range are told by nam
 	});
 	const told = changedInputs(before, after).map(({ name, before: was, after: is }) => `${name}: ${was} → ${is}`);
 	expect(told).toEqual([
-		'phase divider, top: 22 kΩ → 22.1 kΩ',
+		'phase divider, top: 22\u00a0kΩ → 22.1\u00a0kΩ',
 		'tolerance of phase divider, top: mismatch ±1\u00a0%, uniform, assumed → mismatch ±0.5\u00a0%, uniform, measured',
-		'speed at faster: 7000 rpm → 7000.5 rpm',
-		expect.stringMatching(/^range of speed at faster: .* → ±1 %$/),
+		'speed at faster: 7000\u00a0rpm → 7000.5\u00a0rpm',
+		expect.stringMatching(/^range of speed at faster: .* → ±1\u00a0%$/),
 	]);
 });
 

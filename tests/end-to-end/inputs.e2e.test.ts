@@ -19,7 +19,7 @@ test('"4k7" typed is read as 4.7 kΩ, drawn in the network, marked as changed, a
 	expect(await network.getAttribute('class')).toMatch(/is-edited/);
 	expect(await network.textContent()).toMatch(/5\.1 kΩ± 1 %/);
 	const row = page.locator('[data-row="sensing.divider.bottom"]');
-	expect(await row.textContent()).toMatch(/was 4\.7 kΩ, mismatch 1 %/);
+	expect(await row.textContent()).toMatch(/was 4\.7\u00a0kΩ, mismatch 1\u00a0%/);
 	await field.press('Enter');
 	expect(await field.inputValue()).toBe('5.1 kΩ');
 	await field.press('Control+z');
@@ -40,7 +40,7 @@ test('a value out of range is told beside its field in words and runs nothing; t
 	const field = page.getByLabel('star resistor', { exact: true });
 	await field.fill('5');
 	const problem = page.locator('[data-row="sensing.virtualNeutral.star"] .problem');
-	expect(await problem.textContent()).toBe('star resistor must be from 10 Ω to 100 MΩ');
+	expect(await problem.textContent()).toBe('star resistor must be from 10\u00a0Ω to 100\u00a0MΩ');
 	expect(await field.getAttribute('aria-invalid')).toBe('true');
 	expect(await field.getAttribute('aria-describedby')).toBe(await problem.getAttribute('id'));
 	expect(await page.getByRole('button', { name: 'Run', exact: true }).isDisabled()).toBe(true);
@@ -75,14 +75,16 @@ test('a pinned result stays as a ghost: the change of the same drives with its i
 	await finished(page);
 	await compared(page);
 	expect(await page.locator('.changed').textContent()).toMatch(
-		/^Since the baseline, at slow: half-bus \d+\.\d\d° → \d+\.\d\d°, \+\d+\.\d\d° ± \d+\.\d\d°; virtual neutral .* on the same 40 drives; ± /,
+		/^Since the baseline, at slow: half-bus \d+\.\d\d° → \d+\.\d\d°, \+\d+\.\d\d° ±\u00a0\d+\.\d\d°; virtual neutral .* on the same 40 drives; ± /,
 	);
-	expect(await page.locator('.figures small.was').first().textContent()).toMatch(/^was \d+\.\d\d°: \+\d+\.\d\d° ± \d/);
+	expect(await page.locator('.figures small.was').first().textContent()).toMatch(
+		/^was \d+\.\d\d°: \+\d+\.\d\d° ±\u00a0\d/,
+	);
 	await page.getByRole('link', { name: 'What changed', exact: true }).click();
 	await page.getByRole('heading', { name: 'Which edit did it, at slow' }).waitFor({ timeout: 50_000 });
 	expect(await page.locator('.edits li').allInnerTexts()).toEqual([
-		'phase divider, top 22 kΩ, mismatch 1 % → 22.6 kΩ, mismatch 1 %',
-		'star resistor 66.5 kΩ, mismatch 1 % → 66.5 kΩ, mismatch 0.1 %',
+		'phase divider, top 22\u00a0kΩ, mismatch 1\u00a0% → 22.6\u00a0kΩ, mismatch 1\u00a0%',
+		'star resistor 66.5\u00a0kΩ, mismatch 1\u00a0% → 66.5\u00a0kΩ, mismatch 0.1\u00a0%',
 	]);
 	const typical = page.locator('.attribution table').first();
 	expect(await typical.locator('tbody').first().textContent()).toMatch(/phase divider, top\+\d+\.\d\d°/);
@@ -124,7 +126,7 @@ test('measured values dropped on a row replace its distribution, with their numb
 	await inspector.getByText(/^Only 4 values: about 40\.0.% of further parts lie beyond/).waitFor();
 	expect(await page.locator('[data-row="sensing.divider.top"] .measured-count').textContent()).toBe('4 measured');
 	expect(await inspector.getByRole('img').getAttribute('aria-label')).toMatch(
-		/4 measured.*against the assumed mismatch ± 1 %/,
+		/4 measured.*against the assumed mismatch ± 1\u00a0%/,
 	);
 	await finished(page);
 	await inspector.locator('input[type=file]').setInputFiles({

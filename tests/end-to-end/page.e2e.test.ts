@@ -29,7 +29,7 @@ test('the page opens with the 24 V fan running and shows its figures while drive
 test('a finished study of 24 drives gives the sentence, both distributions, rates and tables', async () => {
 	const { page } = await built.open();
 	await runStudy(page, 24);
-	expect(await page.locator('.sentence').textContent()).toMatch(/\(24 drives, 95 % confidence at each point\)\.$/);
+	expect(await page.locator('.sentence').textContent()).toMatch(/\(24 drives, 95\u00a0% confidence at each point\)\.$/);
 	expect(await page.locator('.lead').textContent()).toMatch(/^At slow .*\d+\.\d+°/);
 	await page.waitForFunction(() => document.querySelectorAll('.chart-host svg').length === 4);
 	// 24 drives × 4 starts × 24 sectors
@@ -41,7 +41,7 @@ test('a finished study of 24 drives gives the sentence, both distributions, rate
 	expect(await page.locator('.caution').textContent()).toMatch(
 		/Simulated estimates.*dangerous.*Local codes.*qualified practice/,
 	);
-	expect(await restsOn(page, 'Drives')).toBe('24 asked, 24 finished, 0 failed');
+	expect(await restsOn(page, 'Drives')).toBe('24\u00a0asked, 24\u00a0finished, 0\u00a0failed');
 });
 
 test('one seed gives one result digest, another seed another', async () => {
@@ -83,7 +83,7 @@ test('cancel stops a run of 100 000 drives long before its end, keeps what finis
 		/^The run was stopped: figures from \d+ of 100.000 drives\.$/,
 	);
 	await runStudy(page, 6);
-	expect(await restsOn(page, 'Drives')).toBe('6 asked, 6 finished, 0 failed');
+	expect(await restsOn(page, 'Drives')).toBe('6\u00a0asked, 6\u00a0finished, 0\u00a0failed');
 });
 
 test('a number of drives that is none is told beside its field, and cannot be run', async () => {
@@ -166,7 +166,7 @@ test('a worker killed in the middle of a run has its drives run again: every fig
 	expect(workers()).toHaveLength(before.length);
 	expect(workers()).not.toContain(before[0]);
 	expect(await restsOn(page, 'Result digest')).toBe(undisturbed);
-	expect(await restsOn(page, 'Drives')).toBe('400 asked, 400 finished, 0 failed');
+	expect(await restsOn(page, 'Drives')).toBe('400\u00a0asked, 400\u00a0finished, 0\u00a0failed');
 });
 
 test('a place clicked in the error pictures, or picked in their table by keyboard, names drives; one leads to its waveforms', async () => {

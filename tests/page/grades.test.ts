@@ -32,7 +32,7 @@ test('what a run comes to is told before: 3 grades with 3 effects each and exact
 
 test('the answer is one sentence with the grade that is enough for each choice and its confidence', () => {
 	expect(answered().headline).toMatch(
-		/^Of the sensing resistors, .* is enough with half-bus.* virtual neutral \(enough: at least 80 % of drives pass, with 95 % confidence\)\.$/,
+		/^Of the sensing resistors, .* is enough with half-bus.* virtual neutral \(enough: at least 80\u00a0% of drives pass, with 95\u00a0% confidence\)\.$/,
 	);
 	const held = answered().choices.map(({ rows }) => rows.filter(({ decision }) => decision === 'holds').length);
 	expect(Math.max(...held)).toBeGreaterThan(0);
@@ -57,7 +57,7 @@ test('the pictures are told in words with every grade, and the limit stands in t
 	const { errors, shortfalls } = answered().pictures ?? {};
 	expect(errors?.describes).toMatch(/against the limit of 6°\. half-bus: 0\.1 % \d/);
 	expect(JSON.stringify(errors?.spec)).toContain('limit 6°');
-	expect(JSON.stringify(shortfalls?.spec)).toContain('20 % allowed');
+	expect(JSON.stringify(shortfalls?.spec)).toContain('20\u00a0% allowed');
 });
 
 test('what is wrong with the lists is told beside each, and nothing can be asked meanwhile', () => {

@@ -84,8 +84,8 @@ test('it is asked once when its view is opened and no more, told of by quarters 
 	});
 	expect(heard).toEqual([
 		'Simulating drives for this question.',
-		'25 % of the drives simulated.',
-		'50 % of the drives simulated.',
+		'25\u00a0% of the drives simulated.',
+		'50\u00a0% of the drives simulated.',
 	]);
 	calls[0]?.end();
 	await turn();
@@ -111,7 +111,7 @@ test('an edit ends work that it makes stale, and what was worked out stays, mark
 	await edit('68k');
 	expect(asked.isStale.value).toBe(true);
 	expect(asked.staleWords.value).toMatch(
-		/^These figures are of earlier inputs\. Changed since: star resistor 66\.5 kΩ, .* → 68 kΩ, /,
+		/^These figures are of earlier inputs\. Changed since: star resistor 66\.5\u00a0kΩ, .* → 68\u00a0kΩ, /,
 	);
 	expect(asked.answer.value?.result.star).toBe(20 * 66_500);
 	void asked.ask();

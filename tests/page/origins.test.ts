@@ -29,7 +29,7 @@ beforeAll(async () => {
 
 test('the answer names the largest origin of either choice with its share and interval, at the point on show', () => {
 	expect(answered().headline).toMatch(
-		/^At fast half-bus spreads by \d\.\d\d°.*; virtual neutral spreads by \d\.\d\d°, .* \(variance, 95 % intervals\)\.$/,
+		/^At fast half-bus spreads by \d\.\d\d°.*; virtual neutral spreads by \d\.\d\d°, .* \(variance, 95\u00a0% intervals\)\.$/,
 	);
 	expect(origins.cost.value).toMatch(/^\d+ drives at fast$/);
 });

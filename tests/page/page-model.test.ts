@@ -56,7 +56,7 @@ test('a run goes from idle through running to done, and shows its figures', asyn
 	const run = made.run();
 	calls[0]?.watch.onProgress({ finished: 250, failed: 2 });
 	expect(made.status.value).toEqual({ state: 'running', finished: 250, failed: 2, asked: 1000 });
-	expect(made.heard.value).toBe('25 % of the drives simulated.');
+	expect(made.heard.value).toBe('25\u00a0% of the drives simulated.');
 	calls[0]?.finish(studyResult());
 	await run;
 	expect(made.status.value.state).toBe('done');

@@ -75,7 +75,7 @@ test('a first visit is answered by a preview before any study is there, with a t
 	expect(first.status.value.state).toBe('running');
 	expect(first.shown.value).toBeNull();
 	expect(first.whichChoice.answer.value?.overall).toMatch(/\(preview from 40 drives\)\.$/);
-	expect(first.whichChoice.answer.value?.level).toBe('95 %');
+	expect(first.whichChoice.answer.value?.level).toBe('95\u00a0%');
 	expect(first.whichChoice.tabs.value.map(({ name }) => name)).toEqual(
 		first.scenario.value?.points.map(({ name }) => name),
 	);
@@ -104,10 +104,12 @@ test('a pinned result is held against the next one: ghost, change with its inter
 	const answer = model.whichChoice.answer.value;
 	expect(answer?.hasGhost).toBe(true);
 	expect(answer?.change?.lead).toMatch(
-		/^Since the baseline, at fast: half-bus \d+\.\d\d° → \d+\.\d\d°, 0\.00° ± 0\.00° \(no change shown\); virtual neutral (\d+\.\d\d)° → (\d+\.\d\d)°, −\d+\.\d\d° ± \d+\.\d\d°/,
+		/^Since the baseline, at fast: half-bus \d+\.\d\d° → \d+\.\d\d°, 0\.00° ±\u00a00\.00° \(no change shown\); virtual neutral (\d+\.\d\d)° → (\d+\.\d\d)°, −\d+\.\d\d° ±\u00a0\d+\.\d\d°/,
 	);
 	expect(answer?.change?.basis).toMatch(/^The median drive: .* on the same 60 drives; ± /);
-	expect(answer?.figures[0]?.rows[0]?.figures.virtualNeutral.was).toMatch(/^was \d+\.\d\d°: −\d+\.\d\d° ± \d+\.\d\d°$/);
+	expect(answer?.figures[0]?.rows[0]?.figures.virtualNeutral.was).toMatch(
+		/^was \d+\.\d\d°: −\d+\.\d\d° ±\u00a0\d+\.\d\d°$/,
+	);
 	model.inputs.undo();
 	await settled();
 	expect(model.against.isBaseline.value).toBe(true);
@@ -148,8 +150,8 @@ test('two edits share the whole change of every figure, and are told apart only 
 	await edit('sensing.virtualNeutral.star', '0.1 %');
 	await edit('sensing.virtualNeutral.ground', '0.1 %');
 	expect(view.edits.value.map(({ name, before, after }) => `${name}: ${before} → ${after}`)).toEqual([
-		'star resistor: 66.5 kΩ, mismatch 10 % → 66.5 kΩ, mismatch 0.1 %',
-		'star ground resistor: 4.75 kΩ, mismatch 10 % → 4.75 kΩ, mismatch 0.1 %',
+		'star resistor: 66.5\u00a0kΩ, mismatch 10\u00a0% → 66.5\u00a0kΩ, mismatch 0.1\u00a0%',
+		'star ground resistor: 4.75\u00a0kΩ, mismatch 10\u00a0% → 4.75\u00a0kΩ, mismatch 0.1\u00a0%',
 	]);
 	expect(services.asked.some((what) => what.startsWith('compare'))).toBe(false);
 	view.setOpen(true);

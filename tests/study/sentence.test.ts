@@ -24,7 +24,7 @@ test('a choice that is better says by how much, with interval, drives and test',
 		),
 	});
 	expect(sentence).toBe(
-		"At rated half-bus is better by 0.50° (95 % interval 0.50° to 0.50°): 95 % of the typical drive's commutations lie within 2.95°, against 3.45° with virtual neutral, with the smaller error in 20 of 20 drives (sign test: p below 1 in 10\u202f000).",
+		"At rated half-bus is better by 0.50° (95\u00a0% interval 0.50° to 0.50°): 95\u00a0% of the typical drive's commutations lie within 2.95°, against 3.45° with virtual neutral, with the smaller error in 20 of 20 drives (sign test: p below 1 in 10\u202f000).",
 	);
 });
 
@@ -38,7 +38,7 @@ test('what is not shown is said to be not shown, with the signed difference', ()
 	expect(sentence).toMatch(
 		/^At rated neither choice is shown to be better: half-bus has the smaller error in 10 and virtual neutral in 10 of 20 drives/,
 	);
-	expect(sentence).toContain('95 % interval −0.20° to +0.10°');
+	expect(sentence).toContain('95\u00a0% interval −0.20° to +0.10°');
 });
 
 test('lost lock, torque not reached and a reading grid that rules the spread are said with it', () => {

@@ -1,9 +1,8 @@
-import { formatRelative } from '../../parameters/format-quantity.ts';
 import type { ConditionRange, NumberRecord } from '../../parameters/parameter.ts';
 import { parameters } from '../../parameters/parameters.ts';
 import { nominalFigures } from '../../scenario/nominal-figures.ts';
 import type { OperatingPoint, Scenario } from '../../scenario/scenario.ts';
-import { quantity } from '../../words/quantity.ts';
+import { quantity, relative } from '../../words/quantity.ts';
 import { html, type Markup } from '../html.ts';
 import type { Report } from '../report.ts';
 import { type Section, section } from '../section.ts';
@@ -37,7 +36,7 @@ function conditionTable({ points }: Scenario): Markup {
 const rangeWords = (record: NumberRecord, range: ConditionRange | undefined): string =>
 	range === undefined || range.halfWidth === 0
 		? ''
-		: ` ±\u00a0${range.scale === 'relative' ? formatRelative(range.halfWidth).replace(' ', '\u00a0') : quantity(range.halfWidth, record.unit, 3)}`;
+		: ` ±\u00a0${range.scale === 'relative' ? relative(range.halfWidth) : quantity(range.halfWidth, record.unit, 3)}`;
 
 function nominalTable({ points, values }: Scenario): Markup {
 	const figures = points.map((point) => nominalFigures({ ...values, ...point.values }));

@@ -1,8 +1,7 @@
-import { formatRelative } from '../../parameters/format-quantity.ts';
 import type { Group, NumberRecord, ParameterRecord, Tolerance } from '../../parameters/parameter.ts';
 import { parameters } from '../../parameters/parameters.ts';
 import type { Scenario } from '../../scenario/scenario.ts';
-import { quantity } from '../../words/quantity.ts';
+import { quantity, relative } from '../../words/quantity.ts';
 import { type Content, html } from '../html.ts';
 import type { Report } from '../report.ts';
 import { type Section, section } from '../section.ts';
@@ -92,9 +91,7 @@ function toleranceCells(record: ParameterRecord, tolerance: Tolerance | undefine
 }
 
 const halfWidth = (record: NumberRecord, scale: Tolerance['scale'], half: number): string =>
-	scale === 'relative'
-		? formatRelative(Number(half.toPrecision(6))).replace(' ', '\u00a0')
-		: quantity(half, record.unit, 6);
+	scale === 'relative' ? relative(half) : quantity(half, record.unit, 6);
 
 const widthOf = ({ lot, mismatch, distribution, measured }: Tolerance): number =>
 	distribution === 'measured' ? (measured?.length ?? 0) : lot + mismatch;

@@ -23,6 +23,6 @@ export function changeWords(
 		: `${count(change.units)} drives each, not the same`;
 	return {
 		lead: `Since the baseline, at ${point}: ${each.join('; ')}.`,
-		basis: `The median drive: what 95 % of its commutations keep within, on ${whose}; ± to the farther limit of the ${levelWords(level)} interval.`,
+		basis: `The median drive: what 95\u00a0% of its commutations keep within, on ${whose}; ± to the farther limit of the ${levelWords(level)} interval.`,
 	};
 }

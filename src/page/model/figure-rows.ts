@@ -46,7 +46,7 @@ export function figureGroups(
 	return [
 		{
 			title: 'Drive by drive',
-			note: "angle that 95 % of a drive's commutations keep within, either way; below it, its interval",
+			note: "angle that 95\u00a0% of a drive's commutations keep within, either way; below it, its interval",
 			rows: [
 				row(
 					'Median drive',
@@ -66,8 +66,8 @@ export function figureGroups(
 			rows: [
 				row('Mean', ({ angleError }) => [signedDegrees(angleError.mean)]),
 				row('Standard deviation', ({ angleError }) => [degrees(angleError.sd)]),
-				row('Middle 95 %', ({ angleError }) => [quantileSpan(angleError.quantiles, '0.025', '0.975')]),
-				row('Middle 99 %', ({ angleError }) => [quantileSpan(angleError.quantiles, '0.005', '0.995')]),
+				row('Middle 95\u00a0%', ({ angleError }) => [quantileSpan(angleError.quantiles, '0.025', '0.975')]),
+				row('Middle 99\u00a0%', ({ angleError }) => [quantileSpan(angleError.quantiles, '0.005', '0.995')]),
 				row('Largest', ({ angleError }) => [degrees(angleError.maxAbs)]),
 			],
 		},

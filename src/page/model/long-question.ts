@@ -247,7 +247,7 @@ function announcement(status: LongStatus, sentence: string | null): string {
 		case 'running': {
 			if (status.of === 'baseline') return 'Asking the same of the baseline.';
 			const quarter = status.asked > 0 ? Math.floor((4 * (status.finished + status.failed)) / status.asked) * 25 : 0;
-			return quarter === 0 ? 'Simulating drives for this question.' : `${quarter} % of the drives simulated.`;
+			return quarter === 0 ? 'Simulating drives for this question.' : `${quarter}\u00a0% of the drives simulated.`;
 		}
 		case 'done':
 			return `Finished. ${sentence ?? ''}`;

@@ -1,6 +1,7 @@
 import type { StudyResult } from '../../../shared/study/result.ts';
 import { capital } from '../../../shared/words/capital.ts';
 import { count } from '../../../shared/words/figures.ts';
+import { keepUnits } from '../../../shared/words/keep-units.ts';
 import { levelWords } from '../../../shared/words/level.ts';
 import { quantity } from '../../../shared/words/quantity.ts';
 
@@ -11,7 +12,10 @@ export function provenanceRows({ provenance }: Pick<StudyResult, 'provenance'>) 
 		rows: [
 			['Scenario', provenance.scenario],
 			['Seed', provenance.seed],
-			['Drives', `${count(units.asked)} asked, ${count(units.finished)} finished, ${count(units.failed)} failed`],
+			[
+				'Drives',
+				`${count(units.asked)}\u00a0asked, ${count(units.finished)}\u00a0finished, ${count(units.failed)}\u00a0failed`,
+			],
 			[
 				'Delay compensation',
 				`half-bus ${quantity(compensation.halfBus, 's')}, virtual neutral ${quantity(compensation.virtualNeutral, 's')}`,
@@ -23,6 +27,6 @@ export function provenanceRows({ provenance }: Pick<StudyResult, 'provenance'>) 
 			...Object.entries(methods).map(([figure, method]) => [capital(figure), method] as const),
 		] as readonly (readonly [string, string])[],
 		failures,
-		warnings,
+		warnings: warnings.map(keepUnits),
 	};
 }

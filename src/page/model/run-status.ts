@@ -15,7 +15,7 @@ export function announcement(status: RunStatus, result: StudyResult | null): str
 	switch (status.state) {
 		case 'running': {
 			const quarter = Math.floor((4 * (status.finished + status.failed)) / status.asked) * 25;
-			return quarter === 0 ? `Simulating ${count(status.asked)} drives.` : `${quarter} % of the drives simulated.`;
+			return quarter === 0 ? `Simulating ${count(status.asked)} drives.` : `${quarter}\u00a0% of the drives simulated.`;
 		}
 		case 'previewing':
 			return '';

@@ -29,19 +29,17 @@ export function chartView(host: HTMLElement, { onReadout, onPick }: ChartWatch):
 	let width = 0;
 	let isDisposed = false;
 
+	/** What draws a spec, not yet in the page: the one before stays until it is filled. */
 	const build = (runtime: Runtime): View => {
-		view?.finalize();
 		// the interpreter walks the expressions: nothing is compiled from strings, as the content security policy asks
 		const built = new View(runtime, {
 			expr: expressionInterpreter,
 			renderer: 'svg',
-			container: host,
 			hover: true,
 			tooltip: (_handler, _event, _item, value) => onReadout(typeof value === 'string' ? value : ''),
 		});
 		// marks that are gone would be kept, up to 10,000 for each kind of them, and every update replaces all
 		Object.assign(built, { cleanThreshold: 0 });
-		if (width > 0) built.width(width);
 		if (onPick) {
 			built.addEventListener('click', (_event, item) => {
 				const row: unknown = item?.datum;
@@ -57,9 +55,14 @@ export function chartView(host: HTMLElement, { onReadout, onPick }: ChartWatch):
 			if (!view || next !== shape || updates >= mostUpdates) {
 				const runtime = await runtimeOf(spec, next);
 				if (isDisposed) return;
+				const built = build(runtime);
+				await nextTask();
+				if (isDisposed) return;
+				view?.finalize();
+				view = built.initialize(host);
+				if (width > 0) view.width(width);
 				shape = next;
 				updates = 0;
-				view = build(runtime);
 			}
 			updates += 1;
 			for (const [name, rows] of Object.entries(datasetsOf(spec))) view.data(name, [...rows]);
@@ -93,7 +96,8 @@ async function runtimeOf(spec: TopLevelSpec, shape: string): Promise<Runtime> {
 	const known = kept.get(shape);
 	if (known) return known;
 	const empty = Object.fromEntries(Object.keys(datasetsOf(spec)).map((name) => [name, []]));
-	const compiled = compile({ ...spec, datasets: empty }).spec;
+	// what is drawn is told by a text and a table beside it: words on every mark would be worked out for nobody
+	const compiled = compile({ ...spec, datasets: empty, config: { ...spec.config, aria: false } }).spec;
 	await nextTask();
 	const made = parse(compiled, undefined, { ast: true });
 	await nextTask();

@@ -1,4 +1,5 @@
 import type { Problem } from '../../../shared/scenario/scenario.ts';
+import { keepUnits } from '../../../shared/words/keep-units.ts';
 
 /** Everything wrong with a scenario at once: where, what was found, what would be right. */
 export function ProblemList({ file, problems }: { file: string; problems: readonly Problem[] }) {
@@ -18,7 +19,7 @@ export function ProblemList({ file, problems }: { file: string; problems: readon
 								is <code>{value}</code>
 							</>
 						)}
-						<span class="message">{message}</span>
+						<span class="message">{keepUnits(message)}</span>
 					</li>
 				))}
 			</ul>

@@ -41,7 +41,7 @@ test('"4k7" typed is 4.7 kΩ in the scenario and on the form; the row says what 
 	inputs.type(row('sensing.divider.top'), 'value', '4k7');
 	expect(scenario().values['sensing.divider.top']).toBe(4700);
 	expect(row('sensing.divider.top').fields[0]?.text).toBe('4.7 kΩ');
-	expect(row('sensing.divider.top').was).toBe('22 kΩ, mismatch 1 %');
+	expect(row('sensing.divider.top').was).toBe('22\u00a0kΩ, mismatch 1\u00a0%');
 	expect(inputs.changes.value).toBe(1);
 	expect(onEdit).toHaveBeenCalledTimes(1);
 	inputs.resetRow(row('sensing.divider.top'));
@@ -58,7 +58,9 @@ test('another spelling of the same value is no change', () => {
 test('a value out of range is told beside its field with the range in words, and nothing is taken over', () => {
 	const { inputs, row } = opened();
 	inputs.type(row('sensing.divider.top'), 'value', '5');
-	expect(row('sensing.divider.top').fields[0]?.problem).toBe('phase divider, top must be from 10 Ω to 100 MΩ');
+	expect(row('sensing.divider.top').fields[0]?.problem).toBe(
+		'phase divider, top must be from 10\u00a0Ω to 100\u00a0MΩ',
+	);
 	expect('problems' in inputs.reading.value).toBe(true);
 	inputs.type(row('sensing.divider.top'), 'mismatch', '-1 %');
 	expect(row('sensing.divider.top').fields.find(({ field }) => field === 'mismatch')?.problem).toMatch(/half-width/);
@@ -116,7 +118,7 @@ test('a broken file still has a form, with its problems beside the fields, and c
 	const { inputs, row } = opened(
 		'{"name":"x","noise":{"sigma":-1},"points":[{"name":"a","speed":900,"torque":0.009}]}',
 	);
-	expect(row('noise.sigma').fields[0]?.problem).toMatch(/comparator noise must be from 0 V to 5 V/);
+	expect(row('noise.sigma').fields[0]?.problem).toMatch(/comparator noise must be from 0\u00a0V to 5\u00a0V/);
 	inputs.type(row('noise.sigma'), 'value', '1m');
 	expect('scenario' in inputs.reading.value).toBe(true);
 	const none = opened('not JSON');
@@ -137,7 +139,7 @@ test('measured values replace the assumed distribution, as deviations from the n
 		basis: 'measured',
 	});
 	expect(row('sensing.divider.top').measured).toBe(3);
-	expect(row('sensing.divider.top').was).toBe('22 kΩ, mismatch 1 %');
+	expect(row('sensing.divider.top').was).toBe('22\u00a0kΩ, mismatch 1\u00a0%');
 	// another distribution brings the assumed tolerance back
 	inputs.type(row('sensing.divider.top'), 'distribution', 'normal');
 	expect(scenario().tolerances['sensing.divider.top']).toMatchObject({ distribution: 'normal', mismatch: 0.01 });

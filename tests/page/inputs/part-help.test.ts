@@ -46,17 +46,17 @@ test('nine values warn that 20 % of further parts lie beyond the extremes: 2/(n 
 	]);
 	const facts = Object.fromEntries(summary?.facts ?? []);
 	expect(facts.Measured).toBe('9 values');
-	expect(facts.Extremes).toBe('−0.4 % to +0.4 %');
+	expect(facts.Extremes).toBe('−0.4\u00a0% to +0.4\u00a0%');
 	// √(Σ d²/8) with Σ d² = 60·10⁻⁶
-	expect(facts['Standard deviation']).toBe('0.274 %');
-	expect(facts['In place of']).toBe('mismatch ± 1 %, uniform');
+	expect(facts['Standard deviation']).toBe('0.274\u00a0%');
+	expect(facts['In place of']).toBe('mismatch ± 1\u00a0%, uniform');
 });
 
 test('values beyond the assumed limits are counted, and a file in another unit is suspected', () => {
 	const many = Array.from({ length: 40 }, (_, i) => (i - 19.5) * 1e-3);
-	expect(measured(many)?.warnings).toEqual(['20 of 40 lie outside the assumed ± 1 %.']);
+	expect(measured(many)?.warnings).toEqual(['20 of 40 lie outside the assumed ± 1\u00a0%.']);
 	expect(measured(many.map(() => -0.999))?.warnings.join(' ')).toMatch(
-		/mean is −99\.9 % off nominal: is the file in Ω\?/,
+		/mean is −99\.9\u00a0% off nominal: is the file in Ω\?/,
 	);
 });
 

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { moved, roundTimes, showing, within, zoomed } from '../../../src/page/model/one-drive/time-view.ts';
+import { moved, showing, within, zoomed } from '../../../src/page/model/one-drive/time-view.ts';
 
 const views = fc
 	.tuple(fc.double({ min: 0, max: 0.09, noNaN: true }), fc.double({ min: 1e-5, max: 0.1, noNaN: true }))
@@ -35,11 +35,4 @@ test('a time well in view moves nothing, one outside comes to the middle', () =>
 	const view = { from: 0.02, to: 0.04 };
 	expect(showing(view, 0.03, 0.1)).toBe(view);
 	expect(showing(view, 0.07, 0.1)).toEqual({ from: expect.closeTo(0.06, 12), to: expect.closeTo(0.08, 12) });
-});
-
-test('axis times are steps of 1, 2 or 5', () => {
-	expect(roundTimes({ from: 0.0101, to: 0.0199 }, 5).map((time) => Number((1e3 * time).toFixed(6)))).toEqual([
-		12, 14, 16, 18,
-	]);
-	expect(roundTimes({ from: 0, to: 1e-5 }, 2).map((time) => Math.round(1e6 * time))).toEqual([0, 5, 10]);
 });

@@ -25,7 +25,7 @@ test('it opens with both verdicts in figures; counts, limits and failing drives 
 	const result = model.shown.value?.result;
 	const answer = sign.answer.value;
 	expect(answer?.sentence).toMatch(
-		/^Half-bus (holds|fails|is undecided) \(\d+ of 40 drives pass\), virtual neutral (holds|fails|is undecided) \(\d+ of 40\); 95 % must pass, shown with 95 % confidence\.$/,
+		/^Half-bus (holds|fails|is undecided) \(\d+ of 40 drives pass\), virtual neutral (holds|fails|is undecided) \(\d+ of 40\); 95\u00a0% must pass, shown with 95\u00a0% confidence\.$/,
 	);
 	const { verdict, comparison } = result ?? {};
 	expect(answer?.inFull).toEqual([verdict?.halfBus.sentence, verdict?.virtualNeutral.sentence, comparison?.sentence]);

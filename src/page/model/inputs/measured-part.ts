@@ -1,4 +1,4 @@
-import { formatQuantity, formatRelative } from '../../../../shared/parameters/format-quantity.ts';
+import { formatQuantity } from '../../../../shared/parameters/format-quantity.ts';
 import type { Tolerance } from '../../../../shared/parameters/parameter.ts';
 import { parseQuantity } from '../../../../shared/parameters/quantity.ts';
 import { readMeasured } from '../../../../shared/parts/read-measured.ts';
@@ -7,6 +7,7 @@ import { isObject, type Json, type JsonObject } from '../../../../shared/scenari
 import { ownScale } from '../../../../shared/scenario/read-spread.ts';
 import { Moments } from '../../../../shared/statistics/moments.ts';
 import { count, percent } from '../../../../shared/words/figures.ts';
+import { quantity, relative } from '../../../../shared/words/quantity.ts';
 import { fieldsOf } from './entry.ts';
 import type { InputRow } from './rows.ts';
 
@@ -84,9 +85,8 @@ export function measuredSummary(
 	if (low === undefined || high === undefined) return null;
 	const isRelative = ownScale(record) === 'relative';
 	const print = (deviation: number): string => {
-		const rounded = Number(deviation.toPrecision(3));
-		const words = isRelative ? formatRelative(rounded) : formatQuantity(rounded, record.unit);
-		return words.startsWith('-') ? words.replace('-', '−') : deviation > 0 ? `+${words}` : words;
+		const words = isRelative ? relative(deviation, 3) : quantity(deviation, record.unit, 3);
+		return deviation > 0 ? `+${words}` : words;
 	};
 	const size = (deviation: number): string => print(Math.abs(deviation)).replace('+', '');
 	const assumed = before && before.distribution !== 'measured' ? assumedSteps(before) : [];

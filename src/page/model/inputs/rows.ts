@@ -4,6 +4,7 @@ import { pointRecords } from '../../../../shared/scenario/parameter-tree.ts';
 import { isObject, type Json, type JsonObject } from '../../../../shared/scenario/read-json.ts';
 import { distributions } from '../../../../shared/scenario/read-spread.ts';
 import type { Problem } from '../../../../shared/scenario/scenario.ts';
+import { keepUnits } from '../../../../shared/words/keep-units.ts';
 import { type DocumentPath, pathWords, valueAt } from './document.ts';
 import { type FieldName, fieldsOf, fieldText, isStated } from './entry.ts';
 import { groupTitles, type InputSection, inputSections } from './sections.ts';
@@ -147,7 +148,7 @@ const pointName = (document: JsonObject, path: DocumentPath): string => {
 };
 
 const problemWords = ({ value, message }: Problem): string =>
-	/^\S+ to \S+|\d.* to .*\d/.test(value) ? `${message}; it reaches ${value}` : message;
+	keepUnits(/^\S+ to \S+|\d.* to .*\d/.test(value) ? `${message}; it reaches ${value}` : message);
 
 function optionsOf(record: ParameterRecord, field: FieldName, hasMeasured: boolean): readonly string[] | null {
 	if (field === 'value') return record.kind === 'choice' ? record.options : null;
@@ -177,7 +178,7 @@ export function entryWords(record: ParameterRecord, entry: Json | undefined): st
 		if (!isNothing(text(field))) words.push(`${field === 'range' ? '±' : field} ${text(field)}`);
 	}
 	if (record.role === 'part' && text('distribution') !== defaultDistribution(record)) words.push(text('distribution'));
-	return words.join(', ');
+	return keepUnits(words.join(', '));
 }
 
 const isNothing = (text: string): boolean => /^0(?![.\d])/.test(text);

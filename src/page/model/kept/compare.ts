@@ -1,11 +1,11 @@
 import { choiceNames } from '../../../../shared/drive/drive.ts';
-import { formatQuantity, formatRelative } from '../../../../shared/parameters/format-quantity.ts';
 import type { NumberRecord, ParameterRecord, Tolerance } from '../../../../shared/parameters/parameter.ts';
 import { parameters } from '../../../../shared/parameters/parameters.ts';
 import type { Scenario } from '../../../../shared/scenario/scenario.ts';
 import type { ChoiceFigures, PointResult } from '../../../../shared/study/result.ts';
 import { count, degrees, percent, signedDegrees, span } from '../../../../shared/words/figures.ts';
 import { choiceWords, eventKinds, eventWords } from '../../../../shared/words/names.ts';
+import { quantity, relative } from '../../../../shared/words/quantity.ts';
 import { rateWords } from '../../../../shared/words/rate.ts';
 import type { Reading } from '../services.ts';
 import type { KeptRecord } from './kept-record.ts';
@@ -42,7 +42,7 @@ export function compareRecords(first: KeptRecord, second: KeptRecord, read: (tex
 			return { name, rows: pointRows(a, b) };
 		}),
 		aside:
-			'Each figure stands with its own interval (95 % confidence). The two were not worked out drive by drive together: to see a change with its interval, pin one as the baseline and run the other.',
+			'Each figure stands with its own interval (95\u00a0% confidence). The two were not worked out drive by drive together: to see a change with its interval, pin one as the baseline and run the other.',
 	};
 }
 
@@ -88,13 +88,13 @@ function scenarioDifferences(one: Scenario, other: Scenario): ComparedRow[] {
 
 function valueWords(record: ParameterRecord, value: number | string | undefined): string {
 	if (value === undefined) return none;
-	return typeof value === 'string' || record.kind === 'choice' ? String(value) : formatQuantity(value, record.unit);
+	return typeof value === 'string' || record.kind === 'choice' ? String(value) : quantity(value, record.unit, 12);
 }
 
 function toleranceWords(record: NumberRecord, tolerance: Tolerance | undefined): string {
 	if (!tolerance) return none;
 	const size = (value: number): string =>
-		tolerance.scale === 'relative' ? formatRelative(value) : formatQuantity(value, record.unit);
+		tolerance.scale === 'relative' ? relative(value) : quantity(value, record.unit, 12);
 	if (tolerance.distribution === 'measured') return `${count(tolerance.measured?.length ?? 0)} measured`;
 	return `${tolerance.distribution}, lot ${size(tolerance.lot)}, mismatch ${size(tolerance.mismatch)}`;
 }
@@ -115,7 +115,7 @@ function pointRows(a: PointResult | undefined, b: PointResult | undefined): Comp
 				: signedDegrees(paired.medianDifference) + withInterval(paired.interval, signedDegrees),
 		),
 		...ofChoice(
-			'error that 95 % of drives keep within',
+			'error that 95\u00a0% of drives keep within',
 			({ unitError }) => size(unitError.q95) + withInterval(unitError.q95Interval, size),
 		),
 		...ofChoice(

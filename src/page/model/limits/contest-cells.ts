@@ -98,7 +98,7 @@ const keyOf = ({ at }: Pick<ContestCell, 'at'>): string => `${at['operation.spee
 
 function mapCell(cell: ContestCell, ghost: ContestCell | null): MapCell {
 	const { at, leftOut, figures } = cell;
-	const speed = quantity(at['operation.speed'] as number, 'rpm', 3);
+	const speed = quantity(at['operation.speed'] as number, 'rpm');
 	const torque = quantity(at['operation.torque'] as number, 'N·m', 3);
 	const place = {
 		key: keyOf(cell),

@@ -1,5 +1,3 @@
-import { roundStep } from '../../../../shared/maths/round-step.ts';
-
 /** The stretch of a run on show, s. */
 export interface TimeView {
 	readonly from: number;
@@ -35,13 +33,4 @@ export function showing(view: TimeView, time: number, end: number): TimeView {
 	if (time >= view.from + edge && time <= view.to - edge) return view;
 	const half = (view.to - view.from) / 2;
 	return within({ from: time - half, to: time + half }, end);
-}
-
-/** Round times for an axis, at most `most` of them: steps of 1, 2 or 5. */
-export function roundTimes({ from, to }: TimeView, most: number): readonly number[] {
-	const step = roundStep((to - from) / most);
-	const first = Math.ceil(from / step);
-	const times: number[] = [];
-	for (let i = first; i * step <= to; i += 1) times.push(i * step);
-	return times;
 }

@@ -16,12 +16,12 @@ export function GradeTables({ answer: { choices, isPriced } }: { answer: Answer 
 					<thead>
 						<tr>
 							<th scope="col">Grade</th>
+							<th scope="col">verdict</th>
 							<th scope="col">pass</th>
 							<th scope="col">median drive</th>
 							<th scope="col">1 in 20 beyond</th>
 							<th scope="col">gone wrong an hour</th>
 							{isPriced && <th scope="col">price</th>}
-							<th scope="col">verdict</th>
 						</tr>
 					</thead>
 					{choices
@@ -32,6 +32,7 @@ export function GradeTables({ answer: { choices, isPriced } }: { answer: Answer 
 								{rows.map((row) => (
 									<tr key={row.name}>
 										<th scope="row">{row.name}</th>
+										<td class={row.decision === 'holds' ? 'verdict holds' : 'verdict'}>{row.verdict}</td>
 										<td>
 											<FigureWords figure={row.pass} />
 										</td>
@@ -45,7 +46,6 @@ export function GradeTables({ answer: { choices, isPriced } }: { answer: Answer 
 											<FigureWords figure={row.hourly} />
 										</td>
 										{isPriced && <td>{row.price}</td>}
-										<td class={row.decision === 'holds' ? 'verdict holds' : 'verdict'}>{row.verdict}</td>
 									</tr>
 								))}
 							</tbody>

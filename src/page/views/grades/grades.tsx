@@ -62,7 +62,9 @@ export function GradesView({ model }: { model: PageModel }) {
 									<tr>
 										<th scope="col">Grade</th>
 										<th scope="col">Series</th>
-										<th scope="col">Nearest values to the designed ones</th>
+										<th scope="col" class="nominals">
+											Nearest values to the designed ones
+										</th>
 									</tr>
 								</thead>
 								<tbody>

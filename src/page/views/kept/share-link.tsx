@@ -1,3 +1,4 @@
+import { count } from '../../../../shared/words/figures.ts';
 import { fileName } from '../../model/file-name.ts';
 import type { Kept } from '../../model/kept/kept.ts';
 import type { PageModel } from '../../model/page-model.ts';
@@ -44,7 +45,8 @@ export function ShareLink({ kept, model }: { kept: Kept; model: PageModel }) {
 			</p>
 			<p id="link-about" class="aside">
 				It holds the scenario as it stands, the number of drives and the seed: whoever opens it gets the same figures.
-				The scenario travels in the link itself, after the #, which browsers send to no server. {address.length} signs.
+				The scenario travels in the link itself, after the #, which browsers send to no server. {count(address.length)}{' '}
+				signs.
 			</p>
 		</section>
 	);

@@ -17,13 +17,13 @@ export function ContestPart({ model }: { model: PageModel }) {
 	const answer = contest.answer.value;
 	return (
 		<>
-			<ContestForm model={model} contest={contest} />
 			<Opening
 				answer={answer}
 				waiting="Drives are sent to every speed and torque …"
 				question={contest.question}
 				cost={contest.cost.value}
 			/>
+			<ContestForm model={model} contest={contest} />
 			{answer && (
 				<div class="limits-panel">
 					<ContestMap contest={contest} answer={answer} />

@@ -17,6 +17,12 @@ export function EnvelopePart({ model }: { model: PageModel }) {
 	const answer = envelope.answer.value;
 	return (
 		<>
+			<Opening
+				answer={answer}
+				waiting="Every combination of the stated limits is run on the same drives …"
+				question={question}
+				cost={envelope.cost.value}
+			/>
 			<Form class="asked controls" label="Combinations of limits" onSubmit={question.ask}>
 				<CountField
 					id="envelope-units"
@@ -25,12 +31,6 @@ export function EnvelopePart({ model }: { model: PageModel }) {
 					understood={envelope.units.value}
 				/>
 			</Form>
-			<Opening
-				answer={answer}
-				waiting="Every combination of the stated limits is run on the same drives …"
-				question={question}
-				cost={envelope.cost.value}
-			/>
 			{answer && (
 				<div class="limits-panel">
 					<KeyedSection id="envelope-title" title="The worst combinations of limits">

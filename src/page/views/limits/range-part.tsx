@@ -20,18 +20,18 @@ export function RangePart({ model }: { model: PageModel }) {
 	const answer = range.answer.value;
 	return (
 		<>
-			<RangeForm model={model} range={range} />
 			<Opening
 				answer={answer}
 				waiting={`The same drives are run at every ${name} …`}
 				question={range.question}
 				cost={range.cost.value}
 			/>
+			<RangeForm model={model} range={range} />
 			{answer && (
 				<div class="limits-panel">
 					<KeyedSection id="range-title" title={`Along ${name}`}>
 						<Chart
-							caption="Error: 1 drive in 20 beyond, with its 95 % interval; thin: the median drive"
+							caption={'Error: 1 drive in 20 beyond, with its 95\u00a0% interval; thin: the median drive'}
 							saveAs="range-errors"
 							picture={answer.pictures.errors}
 						/>

@@ -65,7 +65,7 @@ function Worst({ drive }: { drive: OneDrive }) {
 					</li>
 				))}
 			</ol>
-			<p class="aside">By the 95 % quantile of each drive's |angle error| over its starts at this point.</p>
+			<p class="aside">By the 95&nbsp;% quantile of each drive's |angle error| over its starts at this point.</p>
 		</div>
 	);
 }

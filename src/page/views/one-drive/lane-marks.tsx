@@ -1,4 +1,5 @@
 import type { ChoiceName } from '../../../../shared/drive/drive.ts';
+import { roundStep } from '../../../../shared/maths/round-step.ts';
 import { type DriveWindow, readingStride, type SectorEvents } from '../../../../shared/one-drive/drive-window.ts';
 import { type Lane, laneY } from '../../../../shared/one-drive/lanes.ts';
 import { readingStates } from '../../../../shared/one-drive/replay-detection.ts';
@@ -15,8 +16,8 @@ interface MarksProps {
 
 /** Readings closer than this cannot be told apart, px. */
 const closest = 4;
-/** A sector narrower than this gets no number, px. */
-const narrowest = 24;
+/** A sector's number with room about it, px. */
+const numberWidth = 24;
 const stateClass = { 0: 'blanked', 1: 'not-crossed', 2: 'crossed', 3: 'ignored' } as const;
 
 /** What one choice's detection did: blanking, crossings true and taken, commutations, readings and their votes. */
@@ -27,10 +28,20 @@ export function LaneMarks({ choice, lanes, data, view, x, width }: MarksProps) {
 	const { sectors } = data.runs[choice];
 	const seen = sectors.filter(({ begin, commutation }) => commutation >= view.from && begin <= view.to);
 	const isClose = seen.length < width / 40;
+	// every one, every second, fifth, tenth …
+	const numbered = Math.max(1, roundStep((numberWidth * seen.length) / width));
 	return (
 		<g class={`marks ${choice}`}>
 			{seen.map((events) => (
-				<SectorMarks key={events.sector} events={events} lane={sense} votes={votes} x={x} isClose={isClose} />
+				<SectorMarks
+					key={events.sector}
+					events={events}
+					lane={sense}
+					votes={votes}
+					x={x}
+					isClose={isClose}
+					hasNumber={events.sector % numbered === 0}
+				/>
 			))}
 			<Readings data={data} choice={choice} lane={sense} votes={votes} view={view} x={x} width={width} />
 		</g>
@@ -43,13 +54,16 @@ interface SectorProps {
 	readonly votes: Lane;
 	readonly x: (time: number) => number;
 	readonly isClose: boolean;
+	readonly hasNumber: boolean;
 }
 
-function SectorMarks({ events, lane, votes, x, isClose }: SectorProps) {
+function SectorMarks({ events, lane, votes, x, isClose, hasNumber }: SectorProps) {
 	const { begin, blankedUntil, acceptedAt, reached, commutation, trueCrossing, kind, sector } = events;
 	const { top, height } = lane;
 	const bottom = votes.top + votes.height;
 	const wide = x(commutation) - x(begin);
+	/** Where it begins to be seen: its number stands there, off the crossing in its middle. */
+	const left = Math.max(0, x(begin));
 	const blank = Math.min(blankedUntil, commutation);
 	return (
 		<g class={kind ?? 'fine'}>
@@ -64,8 +78,8 @@ function SectorMarks({ events, lane, votes, x, isClose }: SectorProps) {
 					{wide > 110 ? eventWords[kind].replace(/s$/, '') : '!'}
 				</text>
 			)}
-			{wide > narrowest && (
-				<text class="sector" x={x(begin) + wide / 2} y={top + height - 5} text-anchor="middle">
+			{hasNumber && x(commutation) - left > numberWidth / 2 && (
+				<text class="sector" x={left + 4} y={top + height - 5}>
 					{sector}
 				</text>
 			)}

@@ -1,12 +1,12 @@
 import { useEffect, useMemo, useRef } from 'preact/hooks';
 import { type ChoiceName, choiceNames } from '../../../../shared/drive/drive.ts';
+import { roundMarks } from '../../../../shared/maths/round-marks.ts';
 import { lanesOf } from '../../../../shared/one-drive/lanes.ts';
 import { choiceWords } from '../../../../shared/words/names.ts';
 import { eventKindsSeen, type SeenKind } from '../../model/one-drive/drive-events.ts';
 import { milliseconds } from '../../model/one-drive/drive-words.ts';
 import type { OneDrive } from '../../model/one-drive/one-drive.ts';
 import { readout } from '../../model/one-drive/readout.ts';
-import { roundTimes } from '../../model/one-drive/time-view.ts';
 import { windowTable } from '../../model/one-drive/window-table.ts';
 import { SavePicture } from '../../parts/save-picture.tsx';
 import { LaneFrame, LaneTraces } from './lane.tsx';
@@ -204,7 +204,7 @@ function Times({
 	width: number;
 	bottom: number;
 }) {
-	const times = roundTimes(view, Math.max(2, Math.floor(width / 110)));
+	const times = roundMarks(view.from, view.to, Math.max(2, Math.floor(width / 110)));
 	const step = (times[1] ?? view.to) - (times[0] ?? view.from);
 	const decimals = Math.max(0, Math.min(6, -Math.floor(Math.log10(step * 1e3) + 1e-9)));
 	return (

@@ -36,7 +36,7 @@ export function Budgets({ answer: { budgets, choices, point } }: { answer: Answe
 							<th scope="col">extreme, summed</th>
 							<th scope="col">extreme, that drive run</th>
 							<th scope="col">root-sum-square</th>
-							<th scope="col">95 % of drawn drives</th>
+							<th scope="col">95&nbsp;% of drawn drives</th>
 						</tr>
 					</thead>
 					{choices.map(
