@@ -29,19 +29,22 @@ export function reproduceTable({ pack, node, platform, packed, current, isSamePr
 
 function agreement({ figures, differences, sameDrives, sameBytes }: MadeAgain): string {
 	if (differences.length > 0) {
-		const slight = differences.filter((one) => relative(one) < slightest.size).length;
-		const size =
-			slight > 0
-				? `, ${slight < differences.length ? count(slight) : 'each'} by less than ${slightest.words} of ${slight > 1 && slight < differences.length ? 'their' : 'its'} size`
-				: '';
 		const verdicts = differences.some(({ path }) => /^verdict\.\w+\.decision$/.test(path))
 			? 'A verdict differs'
 			: 'No verdict differs';
-		return `${count(differences.length)} of ${count(figures)} figures differ${size}. ${verdicts}.`;
+		return `${count(differences.length)} of ${count(figures)} figures differ${slightWords(differences)}. ${verdicts}.`;
 	}
 	const all = `All ${count(figures)} figures are the same`;
 	if (sameBytes) return `${all}, and the result files byte by byte.`;
 	return sameDrives ? `${all}, and so is every drive behind them.` : `${all}, but not every drive behind them.`;
+}
+
+/** How many of them are no more than rounding. */
+function slightWords(differences: readonly FigureDifference[]): string {
+	const slight = differences.filter((one) => relative(one) < slightest.size).length;
+	if (slight === 0) return '';
+	const isEach = slight === differences.length;
+	return `, ${isEach ? 'each' : count(slight)} by less than ${slightest.words} of ${isEach || slight === 1 ? 'its' : 'their'} size`;
 }
 
 function differenceLines({ differences, points }: MadeAgain, who: string): string[] {
