@@ -12,11 +12,11 @@ export interface PartRow {
 
 const phases = ['a', 'b', 'c'] as const;
 const resistors = [
-	...phases.map((phase) => `divider top ${phase}`),
-	...phases.map((phase) => `divider bottom ${phase}`),
+	...phases.map((phase) => `divider top\u00a0${phase}`),
+	...phases.map((phase) => `divider bottom\u00a0${phase}`),
 	'bus divider top',
 	'bus divider bottom',
-	...phases.map((phase) => `star ${phase}`),
+	...phases.map((phase) => `star\u00a0${phase}`),
 	'star ground',
 ] as const;
 

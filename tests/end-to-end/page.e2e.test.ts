@@ -167,7 +167,7 @@ test('a worker killed in the middle of a run has its drives run again: every fig
 	expect(workers()).not.toContain(before[0]);
 	expect(await restsOn(page, 'Result digest')).toBe(undisturbed);
 	expect(await restsOn(page, 'Drives')).toBe('400\u00a0asked, 400\u00a0finished, 0\u00a0failed');
-});
+}, 150_000);
 
 test('a place clicked in the error pictures, or picked in their table by keyboard, names drives; one leads to its waveforms', async () => {
 	const { page } = await built.open();

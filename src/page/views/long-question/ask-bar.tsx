@@ -13,7 +13,7 @@ interface AskBarProps {
 		readonly ask: () => Promise<void>;
 		readonly cancel: () => void;
 	};
-	/** What one run of it comes to, in words: "11 runs of 500 drives". */
+	/** What one run of it comes to, in words: "11 runs of 500 drives"; '' while an input has a problem. */
 	readonly cost: string;
 }
 
@@ -75,10 +75,10 @@ function Going({ status, cost }: { status: LongStatus; cost: string }) {
 		case 'done':
 			return (
 				<p class="progress">
-					{cost}, in {status.seconds.toFixed(1)} s.
+					{cost ? `${cost}, in` : 'Answered in'} {status.seconds.toFixed(1)} s.
 				</p>
 			);
 		case 'idle':
-			return <p class="progress">{status.note || `${cost}.`}</p>;
+			return <p class="progress">{status.note || (cost && `${cost}.`)}</p>;
 	}
 }
