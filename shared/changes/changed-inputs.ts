@@ -96,5 +96,5 @@ function spreadWords(record: ParameterRecord | undefined, tolerance: Tolerance):
 
 function rangeWords(record: ParameterRecord | undefined, { scale, halfWidth }: ConditionRange): string {
 	const isRelative = scale === 'relative' || record === undefined || record.kind === 'choice';
-	return `±${isRelative ? relative(halfWidth) : quantity(halfWidth, record.unit, 12)}`;
+	return `±${isRelative ? relative(halfWidth, 12) : quantity(halfWidth, record.unit, 12)}`;
 }

@@ -1,4 +1,4 @@
-import { quantity, relative } from '../words/quantity.ts';
+import { onScale, quantity } from '../words/quantity.ts';
 import type { BuiltPart } from './unusual-parts.ts';
 
 export interface PartRow {
@@ -26,10 +26,7 @@ export function partRows(parts: readonly BuiltPart[]): readonly PartRow[] {
 		key: `${record.id} ${instance}`,
 		name: nameOf(record, instance),
 		value: quantity(value, record.unit, 5),
-		deviation: signed(
-			deviation,
-			scale === 'relative' ? relative(Math.abs(deviation), 3) : quantity(Math.abs(deviation), record.unit, 3),
-		),
+		deviation: signed(deviation, onScale(scale, Math.abs(deviation), record.unit, 3)),
 		asFarOut: oneIn(asFarOut),
 	}));
 }

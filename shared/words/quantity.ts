@@ -1,5 +1,5 @@
 import { formatQuantity, formatRelative } from '../parameters/format-quantity.ts';
-import type { Unit } from '../parameters/parameter.ts';
+import type { Tolerance, Unit } from '../parameters/parameter.ts';
 
 /**
  * A value to be read, not to be read back: rounded to significant digits, with a
@@ -22,6 +22,10 @@ export function evenQuantity(value: number, unit: Unit, digits = 4): string {
 export function relative(value: number, digits = 6): string {
 	return printed(formatRelative(Number(value.toPrecision(digits))));
 }
+
+/** A deviation or a half-width as its scale has it: in per cent, or with the unit. */
+export const onScale = (scale: Tolerance['scale'], value: number, unit: Unit, digits = 6): string =>
+	scale === 'relative' ? relative(value, digits) : quantity(value, unit, digits);
 
 const printed = (words: string): string => words.replace('-', '−').replace(' ', '\u00a0');
 

@@ -1,5 +1,5 @@
 import type { Basis, NumberRecord, Tolerance } from '../parameters/parameter.ts';
-import { quantity, relative } from './quantity.ts';
+import { onScale } from './quantity.ts';
 
 /** A part's tolerance as it is read: half-widths, how it is spread, where it comes from. */
 export interface ToleranceWords {
@@ -16,7 +16,7 @@ export const isVarying = ({ lot, mismatch, distribution, measured }: Tolerance):
 /** Of a part that varies; "–" where it has no such deviation. */
 export function toleranceWords(record: NumberRecord, tolerance: Tolerance): ToleranceWords {
 	const { scale, lot, mismatch, distribution, gap, measured, basis } = tolerance;
-	const half = (width: number): string => (scale === 'relative' ? relative(width) : quantity(width, record.unit, 6));
+	const half = (width: number): string => onScale(scale, width, record.unit);
 	const isMeasured = distribution === 'measured';
 	return {
 		lot: lot === 0 || isMeasured ? '–' : half(lot),

@@ -5,8 +5,8 @@ import { groupWords, resistorCount } from '../../shared/grades/resistor-groups.t
 import type { CaseChoice, CaseFigures, CheapestMix, GradeResult, GradesResult } from '../../shared/grades/result.ts';
 import { mixWords } from '../../shared/grades/sentence.ts';
 import type { Verdict } from '../../shared/statistics/verdict.ts';
-import { count, degrees, percent, perHour } from '../../shared/words/figures.ts';
-import { levelWords } from '../../shared/words/level.ts';
+import { requirementSentence } from '../../shared/study/verdict-sentence.ts';
+import { count, percent } from '../../shared/words/figures.ts';
 import { choiceWords } from '../../shared/words/names.ts';
 import { heading } from './provenance-lines.ts';
 import { padEnd, padStart, widthOf, wrapText } from './wrap-text.ts';
@@ -20,9 +20,7 @@ export function gradesTable(result: GradesResult): string {
 	const { requirement } = provenance;
 	const lines = [
 		wrapText(`${provenance.scenario}: what grade is enough for the ${groupWords[group]}`),
-		wrapText(
-			`Required: ${levelWords(requirement.share)} of drives with ${levelWords(requirement.quantile)} of their commutations within ${degrees(requirement.angleLimit)} and at most ${perHour(requirement.crossingsPerHour)} ${requirement.crossingsPerHour === 1 ? 'crossing' : 'crossings'} gone wrong an hour, lock kept and torque reached, at every operating point; shown with ${levelWords(requirement.confidence)} confidence.`,
-		),
+		wrapText(requirementSentence(requirement)),
 		'',
 		...choiceNames.flatMap((choice) => [
 			wrapText(enough[choice].sentence),

@@ -1,7 +1,8 @@
-import type { Group, NumberRecord, ParameterRecord, Tolerance } from '../../parameters/parameter.ts';
+import type { Group, ParameterRecord, Tolerance } from '../../parameters/parameter.ts';
 import { parameters } from '../../parameters/parameters.ts';
 import type { Scenario } from '../../scenario/scenario.ts';
-import { quantity, relative } from '../../words/quantity.ts';
+import { quantity } from '../../words/quantity.ts';
+import { isVarying, toleranceWords } from '../../words/tolerance.ts';
 import { type Content, html } from '../html.ts';
 import type { Report } from '../report.ts';
 import { type Section, section } from '../section.ts';
@@ -52,7 +53,7 @@ ${table({
 function parameterRow(record: ParameterRecord, scenario: Scenario, stated: boolean): TableRow {
 	const value = scenario.values[record.id];
 	const tolerance = scenario.tolerances[record.id];
-	const varies = tolerance !== undefined && widthOf(tolerance) > 0;
+	const varies = tolerance !== undefined && isVarying(tolerance);
 	const isGuess = varies && tolerance.basis === 'assumed';
 	return {
 		level: 1,
@@ -78,20 +79,7 @@ function valueWords(record: ParameterRecord, value: number | string | undefined)
 
 function toleranceCells(record: ParameterRecord, tolerance: Tolerance | undefined): readonly Content[] {
 	if (record.kind === 'choice' || tolerance === undefined) return ['', '', '', ''];
-	if (widthOf(tolerance) === 0) return ['exact', '', '', ''];
-	const { scale, lot, mismatch, distribution, gap, measured, basis } = tolerance;
-	const width = (half: number): string => (half === 0 ? '–' : halfWidth(record, scale, half));
-	const spread =
-		distribution === 'measured'
-			? `measured, ${measured?.length ?? 0} values`
-			: distribution === 'gapped' && gap !== undefined
-				? `gapped, ± ${halfWidth(record, scale, gap)} picked out`
-				: distribution;
-	return [width(lot), width(mismatch), spread, basis === 'assumed' ? html`<em class="assumed">assumed</em>` : basis];
+	if (!isVarying(tolerance)) return ['exact', '', '', ''];
+	const { lot, mismatch, spread, basis } = toleranceWords(record, tolerance);
+	return [lot, mismatch, spread, basis === 'assumed' ? html`<em class="assumed">assumed</em>` : basis];
 }
-
-const halfWidth = (record: NumberRecord, scale: Tolerance['scale'], half: number): string =>
-	scale === 'relative' ? relative(half) : quantity(half, record.unit, 6);
-
-const widthOf = ({ lot, mismatch, distribution, measured }: Tolerance): number =>
-	distribution === 'measured' ? (measured?.length ?? 0) : lot + mismatch;

@@ -7,7 +7,7 @@ import { isObject, type Json, type JsonObject } from '../../../../shared/scenari
 import { ownScale } from '../../../../shared/scenario/read-spread.ts';
 import { Moments } from '../../../../shared/statistics/moments.ts';
 import { count, percent } from '../../../../shared/words/figures.ts';
-import { quantity, relative } from '../../../../shared/words/quantity.ts';
+import { onScale } from '../../../../shared/words/quantity.ts';
 import { fieldsOf } from './entry.ts';
 import type { InputRow } from './rows.ts';
 
@@ -83,9 +83,10 @@ export function measuredSummary(
 	const n = values.length;
 	const [low, high] = [values[0], values.at(-1)];
 	if (low === undefined || high === undefined) return null;
-	const isRelative = ownScale(record) === 'relative';
+	const scale = ownScale(record);
+	const isRelative = scale === 'relative';
 	const print = (deviation: number): string => {
-		const words = isRelative ? relative(deviation, 3) : quantity(deviation, record.unit, 3);
+		const words = onScale(scale, deviation, record.unit, 3);
 		return deviation > 0 ? `+${words}` : words;
 	};
 	const size = (deviation: number): string => print(Math.abs(deviation)).replace('+', '');

@@ -5,7 +5,7 @@ import type { Scenario } from '../../../../shared/scenario/scenario.ts';
 import type { ChoiceFigures, PointResult } from '../../../../shared/study/result.ts';
 import { count, degrees, percent, signedDegrees, span } from '../../../../shared/words/figures.ts';
 import { choiceWords, eventKinds, eventWords } from '../../../../shared/words/names.ts';
-import { quantity, relative } from '../../../../shared/words/quantity.ts';
+import { onScale, quantity } from '../../../../shared/words/quantity.ts';
 import { rateWords } from '../../../../shared/words/rate.ts';
 import type { Reading } from '../services.ts';
 import type { KeptRecord } from './kept-record.ts';
@@ -93,8 +93,7 @@ function valueWords(record: ParameterRecord, value: number | string | undefined)
 
 function toleranceWords(record: NumberRecord, tolerance: Tolerance | undefined): string {
 	if (!tolerance) return none;
-	const size = (value: number): string =>
-		tolerance.scale === 'relative' ? relative(value) : quantity(value, record.unit, 12);
+	const size = (value: number): string => onScale(tolerance.scale, value, record.unit, 12);
 	if (tolerance.distribution === 'measured') return `${count(tolerance.measured?.length ?? 0)} measured`;
 	return `${tolerance.distribution}, lot ${size(tolerance.lot)}, mismatch ${size(tolerance.mismatch)}`;
 }
