@@ -1,73 +1,50 @@
 import { decayInPlace } from '../../maths/decay.ts';
 import { turnInPlace } from '../../maths/turn.ts';
 import type { Lane, LaneDiode } from './lane-table.ts';
-import {
-	atA0,
-	atA1,
-	atD0,
-	atD1,
-	atDecay0,
-	atDecay1,
-	atOmega,
-	atRest,
-	atRotor,
-	atSpan,
-	atWIm,
-	atWImEnd,
-	atWRe,
-	atWReEnd,
-	atY0,
-	atY0End,
-	atY1,
-	atY1End,
-	atZIm,
-	atZImEnd,
-	atZRe,
-	atZReEnd,
-} from './period-state.ts';
+import type { PeriodState } from './period-state.ts';
 import { shortCosine, shortDecay, shortSine, shortStep } from './short-step.ts';
 
 /**
  * Finds when a diode's current comes to zero within a segment of a regular
  * period: by Newton's method from where one did in the period before, or from
- * a guess. Numbers come and go in the array of period-state.ts.
+ * a guess. Numbers come and go in the state of period-state.ts.
  */
 export class DiodeStop {
-	private readonly now: Float64Array;
+	private readonly now: PeriodState;
 	private readonly scratch = new Float64Array(2);
 
-	constructor(now: Float64Array) {
+	constructor(now: PeriodState) {
 		this.now = now;
 	}
 
 	/**
-	 * Finds when the only current, now[atY0] at the start, comes to zero in `lane`; its span, decay and ripple phasor then.
-	 * @param remembered starts from the lane's last stop instead of from now[atSpan]
+	 * Finds when the only current, now.y0 at the start, comes to zero in `lane`; its span, decay and ripple phasor then.
+	 * @param remembered starts from the lane's last stop instead of from now.span
 	 * @returns whether it does within the rest of the part, falling all the way
 	 */
 	one(lane: Lane, remembered: boolean): boolean {
 		const { now } = this;
 		const { first } = lane;
 		const { rate, gainRe, gainIm } = first;
-		const omega = now[atOmega] as number;
-		const rest = now[atRest] as number;
-		const a = now[atA0] as number;
+		const omega = now.omega;
+		const rest = now.rest;
+		const a = now.a0;
 		const b = first.slope;
-		const d = now[atD0] as number;
-		const zRe = now[atZRe] as number;
-		const zIm = now[atZIm] as number;
+		const d = now.d0;
+		const zRe = now.zRe;
+		const zIm = now.zIm;
 		const { toFirst } = lane.diode;
-		const begin = toFirst * (now[atY0] as number);
-		const rotor = now[atRotor] as number;
+		const begin = toFirst * now.y0;
+		const rotor = now.rotor;
 		const sinusoidal = rotor !== 0;
-		const wRe = now[atWRe] as number;
-		const wIm = now[atWIm] as number;
+		const wRe = now.wRe;
+		const wIm = now.wIm;
 		const { emfRe, emfIm } = first;
 		let beginRate = b + omega * (gainRe * zRe - gainIm * zIm) - rate * d;
 		if (sinusoidal) beginRate += rotor * (emfRe * wRe - emfIm * wIm);
 		if (!(begin > 1e-9 && toFirst * beginRate < 0)) return false;
 		const { shortLimit } = lane;
-		let s = remembered ? lane.lastStop : (now[atSpan] as number);
+		let s = remembered ? lane.lastStop : now.span;
 		for (let tries = 0; tries < 20 && s >= 0 && s <= rest; tries++) {
 			if (!remembered || tries > 0) this.turnTo(lane, lane.diode, s);
 			const zReEnd = zRe * lane.stopTurnRe - zIm * lane.stopTurnIm;
@@ -106,13 +83,13 @@ export class DiodeStop {
 				if (sinusoidal) {
 					const rotorC = shortCosine(rotor * step);
 					const rotorQ = shortSine(rotor * step);
-					now[atWReEnd] = wReEnd * rotorC - wImEnd * rotorQ;
-					now[atWImEnd] = wImEnd * rotorC + wReEnd * rotorQ;
+					now.wReEnd = wReEnd * rotorC - wImEnd * rotorQ;
+					now.wImEnd = wImEnd * rotorC + wReEnd * rotorQ;
 				}
-				now[atSpan] = s;
-				now[atZReEnd] = zReEnd * c - zImEnd * q;
-				now[atZImEnd] = zImEnd * c + zReEnd * q;
-				now[atDecay0] = lane.stopDecay0 * shortDecay(rate * step);
+				now.span = s;
+				now.zReEnd = zReEnd * c - zImEnd * q;
+				now.zImEnd = zImEnd * c + zReEnd * q;
+				now.decay0 = lane.stopDecay0 * shortDecay(rate * step);
 				return s > 0 && s <= rest;
 			}
 			s += newton;
@@ -123,34 +100,34 @@ export class DiodeStop {
 	/**
 	 * Finds when `diode`, conducting at the start, stops in `lane`: its span, and modal currents, decays and ripple phasor
 	 * then.
-	 * @param remembered starts from the lane's last stop instead of from now[atSpan]
+	 * @param remembered starts from the lane's last stop instead of from now.span
 	 * @returns whether it does within the rest of the part, from a current that falls all the way, with all other diodes conducting
 	 */
 	two(lane: Lane, diode: LaneDiode, remembered: boolean): boolean {
 		const { now } = this;
 		const { first, second } = lane;
 		const { toFirst, toSecond } = diode;
-		const omega = now[atOmega] as number;
-		const rest = now[atRest] as number;
-		const a0 = now[atA0] as number;
-		const a1 = now[atA1] as number;
+		const omega = now.omega;
+		const rest = now.rest;
+		const a0 = now.a0;
+		const a1 = now.a1;
 		const b0 = first.slope;
 		const b1 = second.slope;
-		const d0 = now[atD0] as number;
-		const d1 = now[atD1] as number;
-		const zRe = now[atZRe] as number;
-		const zIm = now[atZIm] as number;
+		const d0 = now.d0;
+		const d1 = now.d1;
+		const zRe = now.zRe;
+		const zIm = now.zIm;
 		const rate0 = first.rate;
 		const rate1 = second.rate;
 		const g0Re = first.gainRe;
 		const g0Im = first.gainIm;
 		const g1Re = second.gainRe;
 		const g1Im = second.gainIm;
-		const begin = toFirst * (now[atY0] as number) + toSecond * (now[atY1] as number);
-		const rotor = now[atRotor] as number;
+		const begin = toFirst * now.y0 + toSecond * now.y1;
+		const rotor = now.rotor;
 		const sinusoidal = rotor !== 0;
-		const wRe = now[atWRe] as number;
-		const wIm = now[atWIm] as number;
+		const wRe = now.wRe;
+		const wIm = now.wIm;
 		let beginRate =
 			toFirst * (b0 + omega * (g0Re * zRe - g0Im * zIm) - rate0 * d0) +
 			toSecond * (b1 + omega * (g1Re * zRe - g1Im * zIm) - rate1 * d1);
@@ -161,7 +138,7 @@ export class DiodeStop {
 		}
 		if (!(begin > 1e-9 && beginRate < 0)) return false;
 		const { shortLimit } = lane;
-		let s = remembered ? lane.lastStop : (now[atSpan] as number);
+		let s = remembered ? lane.lastStop : now.span;
 		for (let tries = 0; tries < 20 && s >= 0 && s <= rest; tries++) {
 			if (!remembered || tries > 0) this.turnTo(lane, diode, s);
 			const zReEnd = zRe * lane.stopTurnRe - zIm * lane.stopTurnIm;
@@ -221,16 +198,16 @@ export class DiodeStop {
 				if (sinusoidal) {
 					const rotorC = shortCosine(rotor * step);
 					const rotorQ = shortSine(rotor * step);
-					now[atWReEnd] = wReEnd * rotorC - wImEnd * rotorQ;
-					now[atWImEnd] = wImEnd * rotorC + wReEnd * rotorQ;
+					now.wReEnd = wReEnd * rotorC - wImEnd * rotorQ;
+					now.wImEnd = wImEnd * rotorC + wReEnd * rotorQ;
 				}
-				now[atSpan] = s;
-				now[atZReEnd] = zReEnd * c - zImEnd * q;
-				now[atZImEnd] = zImEnd * c + zReEnd * q;
-				now[atY0End] = y0;
-				now[atY1End] = y1;
-				now[atDecay0] = lane.stopDecay0 * shortDecay(rate0 * step);
-				now[atDecay1] = lane.stopDecay1 * shortDecay(rate1 * step);
+				now.span = s;
+				now.zReEnd = zReEnd * c - zImEnd * q;
+				now.zImEnd = zImEnd * c + zReEnd * q;
+				now.y0End = y0;
+				now.y1End = y1;
+				now.decay0 = lane.stopDecay0 * shortDecay(rate0 * step);
+				now.decay1 = lane.stopDecay1 * shortDecay(rate1 * step);
 				return true;
 			}
 			s += newton;
@@ -251,12 +228,12 @@ export class DiodeStop {
 			decayInPlace(scratch, 0);
 			lane.stopDecay1 = scratch[0] as number;
 		}
-		scratch[0] = (now[atOmega] as number) * s;
+		scratch[0] = now.omega * s;
 		turnInPlace(scratch, 0);
 		lane.stopTurnRe = scratch[0] as number;
 		lane.stopTurnIm = scratch[1] as number;
-		if (now[atRotor] === 0) return;
-		scratch[0] = (now[atRotor] as number) * s;
+		if (now.rotor === 0) return;
+		scratch[0] = now.rotor * s;
 		turnInPlace(scratch, 0);
 		lane.stopRotorRe = scratch[0] as number;
 		lane.stopRotorIm = scratch[1] as number;

@@ -18,47 +18,7 @@ import {
 	mostParts,
 	setFull,
 } from './lane-table.ts';
-import {
-	atA0,
-	atA1,
-	atAmplitude,
-	atD0,
-	atD1,
-	atDecay0,
-	atDecay1,
-	atDrop,
-	atHigh,
-	atInverseOmega,
-	atLow,
-	atOmega,
-	atOpen,
-	atPart,
-	atRest,
-	atRippleTime,
-	atRotor,
-	atSpan,
-	atTop,
-	atWIm,
-	atWImEnd,
-	atWImPart,
-	atWork,
-	atWRe,
-	atWReEnd,
-	atWRePart,
-	atX,
-	atY0,
-	atY0End,
-	atY1,
-	atY1End,
-	atZero,
-	atZIm,
-	atZImEnd,
-	atZImPart,
-	atZRe,
-	atZReEnd,
-	atZRePart,
-	places,
-} from './period-state.ts';
+import { PeriodState } from './period-state.ts';
 import { shortDecay, shortShare } from './short-step.ts';
 
 /** What is needed of the power stage. */
@@ -118,8 +78,8 @@ export class RegularPeriods {
 	version = 0;
 	/** To and from the stage: the three currents (A), the ripple's phasor, work done (J), phasor of the electrical angle, x (lane-table.ts). */
 	private readonly state = new Float64Array(9);
-	/** The present state and what it is followed with, by the names of period-state.ts; and numbers on their way through decayInPlace and turnInPlace. */
-	private readonly now = new Float64Array(places);
+	/** The present state and what it is followed with; and numbers on their way through decayInPlace and turnInPlace. */
+	private readonly now = new PeriodState();
 	private readonly scratch = new Float64Array(2);
 	private readonly stop = new DiodeStop(this.now);
 	/** Whether segments are kept; of the present one: PWM period and part of it. */
@@ -176,79 +136,79 @@ export class RegularPeriods {
 			state[8] = (periodIndex - carrierPhase) * period - emfZero;
 			done = this.glide.run(this, state, high, low, most);
 		}
-		now[atHigh] = state[high] as number;
-		now[atLow] = state[low] as number;
-		now[atOpen] = state[third] as number;
-		now[atZRe] = state[3] as number;
-		now[atZIm] = state[4] as number;
-		now[atWork] = state[5] as number;
-		now[atWRe] = stage.wRe;
-		now[atWIm] = stage.wIm;
-		now[atAmplitude] = circuit.rippleAmplitude;
-		now[atOmega] = circuit.rippleOmega;
-		now[atInverseOmega] = 1 / circuit.rippleOmega;
-		now[atRippleTime] = circuit.rippleAmplitude / circuit.rippleOmega;
-		now[atDrop] = circuit.diodeDrop;
-		now[atTop] = circuit.voltage + circuit.diodeDrop;
-		now[atZero] = emfZero;
+		now.high = state[high] as number;
+		now.low = state[low] as number;
+		now.open = state[third] as number;
+		now.zRe = state[3] as number;
+		now.zIm = state[4] as number;
+		now.work = state[5] as number;
+		now.wRe = stage.wRe;
+		now.wIm = stage.wIm;
+		now.amplitude = circuit.rippleAmplitude;
+		now.omega = circuit.rippleOmega;
+		now.inverseOmega = 1 / circuit.rippleOmega;
+		now.rippleTime = circuit.rippleAmplitude / circuit.rippleOmega;
+		now.drop = circuit.diodeDrop;
+		now.top = circuit.voltage + circuit.diodeDrop;
+		now.zero = emfZero;
 		this.keep = keep;
 		for (; done < most; done++) {
 			const start = (periodIndex + done - carrierPhase) * period - emfZero;
 			const { count } = history;
-			const highBefore = now[atHigh];
-			const lowBefore = now[atLow];
-			const openBefore = now[atOpen];
-			const zReBefore = now[atZRe];
-			const zImBefore = now[atZIm];
-			const wReBefore = now[atWRe];
-			const wImBefore = now[atWIm];
-			const workBefore = now[atWork];
+			const highBefore = now.high;
+			const lowBefore = now.low;
+			const openBefore = now.open;
+			const zReBefore = now.zRe;
+			const zImBefore = now.zIm;
+			const wReBefore = now.wRe;
+			const wImBefore = now.wIm;
+			const workBefore = now.work;
 			this.period = periodIndex + done;
 			this.refused = false;
 			for (let part = 0; part < parts && !this.refused; part++) {
-				const zRe = now[atZRe] as number;
-				const zIm = now[atZIm] as number;
+				const zRe = now.zRe;
+				const zIm = now.zIm;
 				const turnRe = turnsRe[part] as number;
 				const turnIm = turnsIm[part] as number;
-				now[atZRePart] = zRe * turnRe - zIm * turnIm;
-				now[atZImPart] = zRe * turnIm + zIm * turnRe;
+				now.zRePart = zRe * turnRe - zIm * turnIm;
+				now.zImPart = zRe * turnIm + zIm * turnRe;
 				if (this.sinusoidal) this.turnRotor(part);
-				now[atX] = start + (starts[part] as number);
-				now[atRest] = now[atPart] = lengths[part] as number;
+				now.x = start + (starts[part] as number);
+				now.rest = now.part = lengths[part] as number;
 				this.part = part;
 				let tieHigh = highTies[part] as number;
 				let tieLow = lowTies[part] as number;
-				if (tieHigh === open) tieHigh = freeTie(now[atHigh] as number);
-				if (tieLow === open) tieLow = freeTie(now[atLow] as number);
-				let lane = table.at(part, tieHigh, tieLow, freeTie(now[atOpen] as number));
+				if (tieHigh === open) tieHigh = freeTie(now.high);
+				if (tieLow === open) tieLow = freeTie(now.low);
+				let lane = table.at(part, tieHigh, tieLow, freeTie(now.open));
 				this.refused = lane === null;
 				while (lane !== null) {
 					lane = lane.modals === 1 ? this.one(lane) : lane.modals === 2 ? this.two(lane) : this.none(lane);
 				}
 			}
 			if (this.refused) {
-				now[atHigh] = highBefore as number;
-				now[atLow] = lowBefore as number;
-				now[atOpen] = openBefore as number;
-				now[atZRe] = zReBefore as number;
-				now[atZIm] = zImBefore as number;
-				now[atWRe] = wReBefore as number;
-				now[atWIm] = wImBefore as number;
-				now[atWork] = workBefore as number;
+				now.high = highBefore;
+				now.low = lowBefore;
+				now.open = openBefore;
+				now.zRe = zReBefore;
+				now.zIm = zImBefore;
+				now.wRe = wReBefore;
+				now.wIm = wImBefore;
+				now.work = workBefore;
 				history.takeBack(count);
 				break;
 			}
 		}
 		if (done > 0) {
 			if (!keep) history.forget();
-			state[high] = now[atHigh] as number;
-			state[low] = now[atLow] as number;
-			state[third] = now[atOpen] as number;
-			state[3] = now[atZRe] as number;
-			state[4] = now[atZIm] as number;
-			state[5] = now[atWork] as number;
-			state[6] = now[atWRe] as number;
-			state[7] = now[atWIm] as number;
+			state[high] = now.high;
+			state[low] = now.low;
+			state[third] = now.open;
+			state[3] = now.zRe;
+			state[4] = now.zIm;
+			state[5] = now.work;
+			state[6] = now.wRe;
+			state[7] = now.wIm;
 			stage.land(done, state);
 		}
 		return done;
@@ -261,95 +221,92 @@ export class RegularPeriods {
 	private one(lane: Lane): Lane | null {
 		const { now } = this;
 		const { first, terminal } = lane;
-		const x = now[atX] as number;
-		const rest = now[atRest] as number;
-		const zRe = now[atZRe] as number;
-		const zIm = now[atZIm] as number;
-		const amplitude = now[atAmplitude] as number;
-		const y =
-			first.fromHigh * (now[atHigh] as number) +
-			first.fromLow * (now[atLow] as number) +
-			first.fromOpen * (now[atOpen] as number);
+		const x = now.x;
+		const rest = now.rest;
+		const zRe = now.zRe;
+		const zIm = now.zIm;
+		const amplitude = now.amplitude;
+		const y = first.fromHigh * now.high + first.fromLow * now.low + first.fromOpen * now.open;
 		const star = lane.neutralRipple * amplitude;
 		const modal = lane.neutralModal;
 		const rail = lane.lowRail;
 		let v = terminal.level + terminal.rate * x + star * zIm + modal * y;
-		if (this.sinusoidal) v += terminal.emfRe * (now[atWIm] as number) + terminal.emfIm * (now[atWRe] as number);
-		if (v > (now[atTop] as number) + amplitude * zIm + 1e-9) return this.startDiode(lane, terminal, highDiode);
-		if (v < rail * y - (now[atDrop] as number) - 1e-9) return this.startDiode(lane, terminal, lowDiode);
+		if (this.sinusoidal) v += terminal.emfRe * now.wIm + terminal.emfIm * now.wRe;
+		if (v > now.top + amplitude * zIm + 1e-9) return this.startDiode(lane, terminal, highDiode);
+		if (v < rail * y - now.drop - 1e-9) return this.startDiode(lane, terminal, lowDiode);
 
 		const b = first.slope;
 		const a = first.constant + b * x;
 		let d = y - a - first.gainRe * zIm - first.gainIm * zRe;
-		if (this.sinusoidal) d -= first.emfRe * (now[atWIm] as number) + first.emfIm * (now[atWRe] as number);
+		if (this.sinusoidal) d -= first.emfRe * now.wIm + first.emfIm * now.wRe;
 		let span = rest;
-		let zReEnd = now[atZRePart] as number;
-		let zImEnd = now[atZImPart] as number;
+		let zReEnd = now.zRePart;
+		let zImEnd = now.zImPart;
 		let yEnd = 0;
 		let fade = 0;
 		let stops = false;
 		// one current: where two diodes carry it, both stop at once
 		const { diode } = lane;
 		if (lane.diodeCount > 0) {
-			now[atY0] = y;
-			now[atA0] = a;
-			now[atD0] = d;
+			now.y0 = y;
+			now.a0 = a;
+			now.d0 = d;
 			// at about the time when it did in the period before
 			if (lane.lastStop > 0 && lane.lastStop < rest) stops = this.stop.one(lane, true);
 		}
 		if (!stops) {
-			if (rest === now[atPart]) {
+			if (rest === now.part) {
 				if (lane.length !== rest) setFull(lane, rest);
 				fade = first.full;
 			} else {
 				this.fadeOverRest(lane);
-				fade = now[atDecay0] as number;
+				fade = now.decay0;
 			}
 			yEnd = a + b * rest + first.gainRe * zImEnd + first.gainIm * zReEnd + d * fade;
 			if (this.sinusoidal) {
-				now[atWReEnd] = now[atWRePart] as number;
-				now[atWImEnd] = now[atWImPart] as number;
-				yEnd += first.emfRe * (now[atWImEnd] as number) + first.emfIm * (now[atWReEnd] as number);
+				now.wReEnd = now.wRePart;
+				now.wImEnd = now.wImPart;
+				yEnd += first.emfRe * now.wImEnd + first.emfIm * now.wReEnd;
 			}
 			if (lane.diodeCount > 0 && !(diode.toFirst * yEnd > 0)) {
-				now[atSpan] = (rest * y) / (y - yEnd);
+				now.span = (rest * y) / (y - yEnd);
 				stops = this.stop.one(lane, false);
 				if (!stops) return this.refuse();
 			} else lane.lastStop = 0;
 		}
 		if (stops) {
-			span = now[atSpan] as number;
-			zReEnd = now[atZReEnd] as number;
-			zImEnd = now[atZImEnd] as number;
-			fade = now[atDecay0] as number;
+			span = now.span;
+			zReEnd = now.zReEnd;
+			zImEnd = now.zImEnd;
+			fade = now.decay0;
 			yEnd = 0;
 		}
 
 		if (this.sinusoidal) {
-			now[atSpan] = span;
-			now[atZReEnd] = zReEnd;
-			now[atZImEnd] = zImEnd;
-			now[atY0] = y;
-			now[atY0End] = yEnd;
-			this.addSinusoidalWork(first, atY0, atY0End);
+			now.span = span;
+			now.zReEnd = zReEnd;
+			now.zImEnd = zImEnd;
+			now.y0 = y;
+			now.y0End = yEnd;
+			this.addSinusoidalWork(first, now.y0, now.y0End);
 		} else {
 			// ∫ Σ e i, as in PowerStage.addWork
 			const tilt = first.tilt;
 			const level = first.level + tilt * x;
 			const f = first.drive - level;
 			const half = 0.5 * span * span;
-			const rippleTime = now[atRippleTime] as number;
+			const rippleTime = now.rippleTime;
 			const area =
 				(f * span - tilt * half + first.rippleDrive * rippleTime * (zRe - zReEnd) - (yEnd - y)) * first.inverseRate;
 			let work = level * area;
 			if (tilt !== 0) {
-				const moment = rippleTime * ((zImEnd - zIm) * (now[atInverseOmega] as number) - span * zReEnd);
+				const moment = rippleTime * ((zImEnd - zIm) * now.inverseOmega - span * zReEnd);
 				work +=
 					tilt *
 					(f * half - tilt * span * span * span * (1 / 3) + first.rippleDrive * moment - span * yEnd + area) *
 					first.inverseRate;
 			}
-			now[atWork] = (now[atWork] as number) + work;
+			now.work = now.work + work;
 		}
 		if (this.keep && span > 0) {
 			const segment = this.stage.history.open(lane.mode);
@@ -363,21 +320,18 @@ export class RegularPeriods {
 		// an open terminal that ends near or beyond a rail is for the careful way
 		let vEnd = terminal.level + terminal.rate * (x + span) + star * zImEnd + modal * yEnd;
 		if (this.sinusoidal) {
-			vEnd += terminal.emfRe * (now[atWImEnd] as number) + terminal.emfIm * (now[atWReEnd] as number);
-			now[atWRe] = now[atWReEnd] as number;
-			now[atWIm] = now[atWImEnd] as number;
+			vEnd += terminal.emfRe * now.wImEnd + terminal.emfIm * now.wReEnd;
+			now.wRe = now.wReEnd;
+			now.wIm = now.wImEnd;
 		}
-		if (
-			vEnd > (now[atTop] as number) + amplitude * zImEnd - margin ||
-			vEnd < rail * yEnd - (now[atDrop] as number) + margin
-		) {
+		if (vEnd > now.top + amplitude * zImEnd - margin || vEnd < rail * yEnd - now.drop + margin) {
 			return this.refuse();
 		}
-		now[atZRe] = zReEnd;
-		now[atZIm] = zImEnd;
-		now[atHigh] = first.toHigh * yEnd;
-		now[atLow] = first.toLow * yEnd;
-		now[atOpen] = first.toOpen * yEnd;
+		now.zRe = zReEnd;
+		now.zIm = zImEnd;
+		now.high = first.toHigh * yEnd;
+		now.low = first.toLow * yEnd;
+		now.open = first.toOpen * yEnd;
 		return stops ? this.goOn(lane, diode, span) : null;
 	}
 
@@ -385,13 +339,13 @@ export class RegularPeriods {
 	private two(lane: Lane): Lane | null {
 		const { now } = this;
 		const { first, second } = lane;
-		const x = now[atX] as number;
-		const rest = now[atRest] as number;
-		const zRe = now[atZRe] as number;
-		const zIm = now[atZIm] as number;
-		const iHigh = now[atHigh] as number;
-		const iLow = now[atLow] as number;
-		const iOpen = now[atOpen] as number;
+		const x = now.x;
+		const rest = now.rest;
+		const zRe = now.zRe;
+		const zIm = now.zIm;
+		const iHigh = now.high;
+		const iLow = now.low;
+		const iOpen = now.open;
 		const y0 = first.fromHigh * iHigh + first.fromLow * iLow + first.fromOpen * iOpen;
 		const y1 = second.fromHigh * iHigh + second.fromLow * iLow + second.fromOpen * iOpen;
 		const b0 = first.slope;
@@ -401,46 +355,46 @@ export class RegularPeriods {
 		let d0 = y0 - a0 - (first.gainRe * zIm + first.gainIm * zRe);
 		let d1 = y1 - a1 - (second.gainRe * zIm + second.gainIm * zRe);
 		if (this.sinusoidal) {
-			const wRe = now[atWRe] as number;
-			const wIm = now[atWIm] as number;
+			const wRe = now.wRe;
+			const wIm = now.wIm;
 			d0 -= first.emfRe * wIm + first.emfIm * wRe;
 			d1 -= second.emfRe * wIm + second.emfIm * wRe;
 		}
-		now[atY0] = y0;
-		now[atY1] = y1;
-		now[atA0] = a0;
-		now[atA1] = a1;
-		now[atD0] = d0;
-		now[atD1] = d1;
+		now.y0 = y0;
+		now.y1 = y1;
+		now.a0 = a0;
+		now.a1 = a1;
+		now.d0 = d0;
+		now.d1 = d1;
 		let stopped: LaneDiode | null = null;
 		// at about the time when one did in the period before
 		if (lane.lastStop > 0 && lane.lastStop < rest && this.stop.two(lane, lane.lastStopped, true)) {
 			stopped = lane.lastStopped;
 		}
 		let span = rest;
-		let zReEnd = now[atZRePart] as number;
-		let zImEnd = now[atZImPart] as number;
+		let zReEnd = now.zRePart;
+		let zImEnd = now.zImPart;
 		let y0End = 0;
 		let y1End = 0;
 		let decay0 = 0;
 		let decay1 = 0;
 		if (stopped === null) {
-			if (rest === now[atPart]) {
+			if (rest === now.part) {
 				if (lane.length !== rest) setFull(lane, rest);
 				decay0 = first.full;
 				decay1 = second.full;
 			} else {
 				this.fadeOverRest(lane);
-				decay0 = now[atDecay0] as number;
-				decay1 = now[atDecay1] as number;
+				decay0 = now.decay0;
+				decay1 = now.decay1;
 			}
 			y0End = a0 + b0 * rest + first.gainRe * zImEnd + first.gainIm * zReEnd + d0 * decay0;
 			y1End = a1 + b1 * rest + second.gainRe * zImEnd + second.gainIm * zReEnd + d1 * decay1;
 			if (this.sinusoidal) {
-				const wRe = now[atWRePart] as number;
-				const wIm = now[atWImPart] as number;
-				now[atWReEnd] = wRe;
-				now[atWImEnd] = wIm;
+				const wRe = now.wRePart;
+				const wIm = now.wImPart;
+				now.wReEnd = wRe;
+				now.wImEnd = wIm;
 				y0End += first.emfRe * wIm + first.emfIm * wRe;
 				y1End += second.emfRe * wIm + second.emfIm * wRe;
 			}
@@ -457,28 +411,28 @@ export class RegularPeriods {
 			}
 			if (stopped === null) lane.lastStop = 0;
 			else {
-				now[atSpan] = share * rest;
+				now.span = share * rest;
 				if (!this.stop.two(lane, stopped, false)) return this.refuse();
 			}
 		}
 		if (stopped !== null) {
-			span = now[atSpan] as number;
-			zReEnd = now[atZReEnd] as number;
-			zImEnd = now[atZImEnd] as number;
-			y0End = now[atY0End] as number;
-			y1End = now[atY1End] as number;
-			decay0 = now[atDecay0] as number;
-			decay1 = now[atDecay1] as number;
+			span = now.span;
+			zReEnd = now.zReEnd;
+			zImEnd = now.zImEnd;
+			y0End = now.y0End;
+			y1End = now.y1End;
+			decay0 = now.decay0;
+			decay1 = now.decay1;
 		}
 
 		if (this.sinusoidal) {
-			now[atSpan] = span;
-			now[atZReEnd] = zReEnd;
-			now[atZImEnd] = zImEnd;
-			now[atY0End] = y0End;
-			now[atY1End] = y1End;
-			this.addSinusoidalWork(first, atY0, atY0End);
-			this.addSinusoidalWork(second, atY1, atY1End);
+			now.span = span;
+			now.zReEnd = zReEnd;
+			now.zImEnd = zImEnd;
+			now.y0End = y0End;
+			now.y1End = y1End;
+			this.addSinusoidalWork(first, now.y0, now.y0End);
+			this.addSinusoidalWork(second, now.y1, now.y1End);
 		} else {
 			const tilt0 = first.tilt;
 			const tilt1 = second.tilt;
@@ -488,13 +442,13 @@ export class RegularPeriods {
 			const f1 = second.drive - level1;
 			const half = 0.5 * span * span;
 			const cube = span * span * span * (1 / 3);
-			const rippleTime = now[atRippleTime] as number;
+			const rippleTime = now.rippleTime;
 			const rippleArea = rippleTime * (zRe - zReEnd);
-			const moment = rippleTime * ((zImEnd - zIm) * (now[atInverseOmega] as number) - span * zReEnd);
+			const moment = rippleTime * ((zImEnd - zIm) * now.inverseOmega - span * zReEnd);
 			const area0 = (f0 * span - tilt0 * half + first.rippleDrive * rippleArea - (y0End - y0)) * first.inverseRate;
 			const area1 = (f1 * span - tilt1 * half + second.rippleDrive * rippleArea - (y1End - y1)) * second.inverseRate;
-			now[atWork] =
-				(now[atWork] as number) +
+			now.work =
+				now.work +
 				level0 * area0 +
 				tilt0 * (f0 * half - tilt0 * cube + first.rippleDrive * moment - span * y0End + area0) * first.inverseRate +
 				level1 * area1 +
@@ -513,26 +467,26 @@ export class RegularPeriods {
 			segment.length = span;
 			this.note(segment);
 		}
-		now[atZRe] = zReEnd;
-		now[atZIm] = zImEnd;
+		now.zRe = zReEnd;
+		now.zIm = zImEnd;
 		if (this.sinusoidal) {
-			now[atWRe] = now[atWReEnd] as number;
-			now[atWIm] = now[atWImEnd] as number;
+			now.wRe = now.wReEnd;
+			now.wIm = now.wImEnd;
 		}
-		now[atHigh] = first.toHigh * y0End + second.toHigh * y1End;
-		now[atLow] = first.toLow * y0End + second.toLow * y1End;
-		now[atOpen] = first.toOpen * y0End + second.toOpen * y1End;
+		now.high = first.toHigh * y0End + second.toHigh * y1End;
+		now.low = first.toLow * y0End + second.toLow * y1End;
+		now.open = first.toOpen * y0End + second.toOpen * y1End;
 		if (stopped === null) return null;
 		// the current that has come to zero is put there exactly, the others made to add up
 		if (stopped.phase === 3) {
-			now[atOpen] = 0;
-			now[atLow] = -(now[atHigh] as number);
+			now.open = 0;
+			now.low = -now.high;
 		} else if (stopped.phase === 1) {
-			now[atHigh] = 0;
-			now[atLow] = -(now[atOpen] as number);
+			now.high = 0;
+			now.low = -now.open;
 		} else {
-			now[atLow] = 0;
-			now[atHigh] = -(now[atOpen] as number);
+			now.low = 0;
+			now.high = -now.open;
 		}
 		return this.goOn(lane, stopped, span);
 	}
@@ -540,20 +494,20 @@ export class RegularPeriods {
 	/** One phase is tied, no current flows, two terminals are open. */
 	private none(lane: Lane): Lane | null {
 		const { now } = this;
-		const x = now[atX] as number;
-		const span = now[atRest] as number;
-		const amplitude = now[atAmplitude] as number;
-		const zIm = now[atZIm] as number;
-		const zImEnd = now[atZImPart] as number;
-		const top = now[atTop] as number;
-		const floor = -(now[atDrop] as number);
+		const x = now.x;
+		const span = now.rest;
+		const amplitude = now.amplitude;
+		const zIm = now.zIm;
+		const zImEnd = now.zImPart;
+		const top = now.top;
+		const floor = -now.drop;
 		for (let number = 0; number < 2; number++) {
 			const terminal = lane.terminals[number] as LaneTerminal;
 			let v = terminal.level + terminal.rate * x + lane.neutralRipple * amplitude * zIm;
 			let vEnd = terminal.level + terminal.rate * (x + span) + lane.neutralRipple * amplitude * zImEnd;
 			if (this.sinusoidal) {
-				v += terminal.emfRe * (now[atWIm] as number) + terminal.emfIm * (now[atWRe] as number);
-				vEnd += terminal.emfRe * (now[atWImPart] as number) + terminal.emfIm * (now[atWRePart] as number);
+				v += terminal.emfRe * now.wIm + terminal.emfIm * now.wRe;
+				vEnd += terminal.emfRe * now.wImPart + terminal.emfIm * now.wRePart;
 			}
 			if (v > top + amplitude * zIm + 1e-9) return this.startDiode(lane, terminal, highDiode);
 			if (v < floor - 1e-9) return this.startDiode(lane, terminal, lowDiode);
@@ -565,11 +519,11 @@ export class RegularPeriods {
 			segment.length = span;
 			this.note(segment);
 		}
-		now[atZRe] = now[atZRePart] as number;
-		now[atZIm] = zImEnd;
+		now.zRe = now.zRePart;
+		now.zIm = zImEnd;
 		if (this.sinusoidal) {
-			now[atWRe] = now[atWRePart] as number;
-			now[atWIm] = now[atWImPart] as number;
+			now.wRe = now.wRePart;
+			now.wIm = now.wImPart;
 		}
 		return null;
 	}
@@ -582,24 +536,24 @@ export class RegularPeriods {
 	/** The open phase's diode may start, at a part's beginning. */
 	private startDiode(lane: Lane, terminal: LaneTerminal, diode: number): Lane | null {
 		const { now } = this;
-		if (terminal.phase !== 3 || now[atRest] !== now[atPart]) return this.refuse();
+		if (terminal.phase !== 3 || now.rest !== now.part) return this.refuse();
 		return this.table.at(lane.part, lane.tieHigh, lane.tieLow, diode) ?? this.refuse();
 	}
 
 	/** After `diode` has stopped, `span` seconds into its lane. */
 	private goOn(lane: Lane, diode: LaneDiode, span: number): Lane | null {
 		const { now } = this;
-		now[atX] = (now[atX] as number) + span;
-		const rest = (now[atRest] as number) - span;
-		now[atRest] = rest;
+		now.x = now.x + span;
+		const rest = now.rest - span;
+		now.rest = rest;
 		if (!(rest > 0)) return null;
 		return this.table.after(lane, diode) ?? this.refuse();
 	}
 
-	/** Decays over what is left of the part, into now[atDecay0] and now[atDecay1]: by a short step from a span that the lane remembers. */
+	/** Decays over what is left of the part, into now.decay0 and now.decay1: by a short step from a span that the lane remembers. */
 	private fadeOverRest(lane: Lane): void {
 		const { now, scratch } = this;
-		const rest = now[atRest] as number;
+		const rest = now.rest;
 		const beyond = rest - lane.lastSpan;
 		let shift0 = lane.first.rate * beyond;
 		let shift1 = lane.modals > 1 ? lane.second.rate * beyond : 0;
@@ -613,57 +567,57 @@ export class RegularPeriods {
 			if (lane.modals > 1) decayInPlace(scratch, 0);
 			lane.spanDecay1 = scratch[0] as number;
 		}
-		now[atDecay0] = lane.spanDecay0 * shortDecay(shift0);
-		now[atDecay1] = lane.spanDecay1 * shortDecay(shift1);
+		now.decay0 = lane.spanDecay0 * shortDecay(shift0);
+		now.decay1 = lane.spanDecay1 * shortDecay(shift1);
 	}
 
 	/** The electrical angle's phasor at the end of a part that begins now. */
 	private turnRotor(part: number): void {
 		const { now } = this;
-		const wRe = now[atWRe] as number;
-		const wIm = now[atWIm] as number;
+		const wRe = now.wRe;
+		const wIm = now.wIm;
 		const turnRe = this.rotorTurnsRe[part] as number;
 		const turnIm = this.rotorTurnsIm[part] as number;
-		now[atWRePart] = wRe * turnRe - wIm * turnIm;
-		now[atWImPart] = wRe * turnIm + wIm * turnRe;
+		now.wRePart = wRe * turnRe - wIm * turnIm;
+		now.wImPart = wRe * turnIm + wIm * turnRe;
 	}
 
-	/** Adds the work of one modal current over now[atSpan], whose values at the segment's ends stand in `now`: the rule of PowerStage.sinusoidalWork. */
-	private addSinusoidalWork(modal: LaneModal, start: number, finish: number): void {
+	/** Adds the work of one modal current over now.span, whose values at the segment's ends stand in `now`: the rule of PowerStage.sinusoidalWork. */
+	private addSinusoidalWork(modal: LaneModal, yStart: number, yEnd: number): void {
 		const { now } = this;
-		const h = now[atSpan] as number;
-		const rotor = now[atRotor] as number;
-		const ripple = modal.rippleDrive * (now[atAmplitude] as number);
+		const h = now.span;
+		const rotor = now.rotor;
+		const ripple = modal.rippleDrive * now.amplitude;
 		const { rate, drive: constant, emfDriveRe, emfDriveIm } = modal;
 		let sum = 0;
 		for (let end = 0; end < 2; end++) {
-			const wRe = now[end === 0 ? atWRe : atWReEnd] as number;
-			const wIm = now[end === 0 ? atWIm : atWImEnd] as number;
-			const zRe = now[end === 0 ? atZRe : atZReEnd] as number;
-			const zIm = now[end === 0 ? atZIm : atZImEnd] as number;
-			const y = now[end === 0 ? start : finish] as number;
+			const wRe = end === 0 ? now.wRe : now.wReEnd;
+			const wIm = end === 0 ? now.wIm : now.wImEnd;
+			const zRe = end === 0 ? now.zRe : now.zReEnd;
+			const zIm = end === 0 ? now.zIm : now.zImEnd;
+			const y = end === 0 ? yStart : yEnd;
 			const drive = emfDriveRe * wIm + emfDriveIm * wRe; // −ε
 			const driveRate = rotor * (emfDriveRe * wRe - emfDriveIm * wIm);
 			const yRate = constant + ripple * zIm + drive - rate * y;
-			const yCurve = ripple * (now[atOmega] as number) * zRe + driveRate - rate * yRate;
+			const yCurve = ripple * now.omega * zRe + driveRate - rate * yRate;
 			const f = -drive * y;
 			const fRate = -driveRate * y - drive * yRate;
 			const fCurve = rotor * rotor * drive * y - 2 * driveRate * yRate - drive * yCurve;
 			sum += h * (0.5 * f + (end === 0 ? 0.1 : -0.1) * h * fRate + (1 / 120) * h * h * fCurve);
 		}
-		now[atWork] = (now[atWork] as number) + sum;
+		now.work = now.work + sum;
 	}
 
 	/** Fills in what the loop does not know of a kept segment; takes it. */
 	private note(segment: Segment): void {
 		const { now } = this;
 		const { emf, history, rings } = this.stage;
-		segment.start = (now[atX] as number) + (now[atZero] as number);
-		segment.zRe = now[atZRe] as number;
-		segment.zIm = now[atZIm] as number;
+		segment.start = now.x + now.zero;
+		segment.zRe = now.zRe;
+		segment.zIm = now.zIm;
 		if (this.sinusoidal) {
-			segment.wRe = now[atWRe] as number;
-			segment.wIm = now[atWIm] as number;
+			segment.wRe = now.wRe;
+			segment.wIm = now.wIm;
 		}
 		emf.describe(segment);
 		segment.kind = this.kind;
@@ -703,7 +657,7 @@ export class RegularPeriods {
 		this.pieces = emf.pieces;
 		this.version++;
 		this.sinusoidal = circuit.sinusoidal;
-		this.now[atRotor] = circuit.sinusoidal ? circuit.omega : 0;
+		this.now.rotor = circuit.sinusoidal ? circuit.omega : 0;
 		this.parts = stage.partLengths(lengths);
 		// the work's rule holds for so long
 		for (let part = 0; part < this.parts; part++) if ((lengths[part] as number) > stage.longest) this.parts = 0;
