@@ -7,14 +7,14 @@ import { costTable } from './cost-table.ts';
 import { demoFiles, demoScenario } from './demos.ts';
 import type { kernelCounts } from './kernel-counts.ts';
 import { odexDeviation } from './odex-deviation.ts';
-import { race } from './odex-race.ts';
+import { race, warmRace } from './odex-race.ts';
 import { planOf } from './plan-of.ts';
 import { poolRate, warmUp } from './pool-rate.ts';
 import { spread } from './spread.ts';
 import { utilisations } from './utilisation.ts';
 
-/** Seconds: how long workers are warmed up, and how long one measurement takes. */
-const warmUpTime = 0.8;
+/** Seconds: how long a thread is warmed up (its rate still rises in the second after the first), and how long one measurement takes. */
+const warmUpTime = 3;
 const measureTime = 0.8;
 
 interface EngineBench {
@@ -42,7 +42,7 @@ export async function engineBench(
 		say('warming up …');
 		const unitsOfOne = await warmUp(one, plan, warmUpTime, measureTime);
 		const unitsOfTwo = await warmUp(two, plan, warmUpTime, measureTime);
-		race(plan, 0);
+		warmRace(plan, warmUpTime);
 
 		const rates = { one: [] as number[], two: [] as number[] };
 		const races = [];

@@ -23,12 +23,18 @@ export interface Race {
 	readonly differing: number;
 }
 
-/** The engine's part is repeated for at least so long, s. */
-const engineTime = 0.2;
+/** The engine's part is repeated for at least so long, s of processor time. */
+const engineTime = 0.5;
+
+/** Warms both up: in this thread the engine has not run so far, and for its first second and more it is compiled while it runs. */
+export function warmRace(plan: StudyPlan, seconds: number): void {
+	race(plan, 0);
+	runEngine(raceDrives(plan, 0), seconds);
+}
 
 /** Races over a unit's first start at every operating point, both choices, without noise (odex has none). */
 export function race(plan: StudyPlan, unit: number): Race {
-	const drives = [...unitDrives(plan, unit)].filter(({ start }) => start === 0).map(({ drive }) => quiet(drive));
+	const drives = raceDrives(plan, unit);
 	const began = process.cpuUsage();
 	const theirs = drives.map(
 		(drive): PerChoice<OdexRecord> => ({
@@ -56,20 +62,29 @@ export function race(plan: StudyPlan, unit: number): Race {
 		}
 	}
 
-	let rounds = 0;
-	let engineSeconds = 0;
-	const started = process.cpuUsage();
-	do {
-		for (const drive of drives) simulatePair(drive, silence);
-		rounds++;
-		engineSeconds = processorTime(started);
-	} while (engineSeconds < engineTime);
+	const { seconds, rounds } = runEngine(drives, engineTime);
 	return {
-		engine: engineSeconds / (rounds * enginePeriods),
+		engine: seconds / (rounds * enginePeriods),
 		odex: odexSeconds / odexPeriods,
 		sectors,
 		differing,
 	};
+}
+
+const raceDrives = (plan: StudyPlan, unit: number): Drive[] =>
+	[...unitDrives(plan, unit)].filter(({ start }) => start === 0).map(({ drive }) => quiet(drive));
+
+/** Runs the drives over and over for at least `atLeast` seconds of processor time. */
+function runEngine(drives: readonly Drive[], atLeast: number): { seconds: number; rounds: number } {
+	const started = process.cpuUsage();
+	let rounds = 0;
+	let seconds = 0;
+	do {
+		for (const drive of drives) simulatePair(drive, silence);
+		rounds++;
+		seconds = processorTime(started);
+	} while (seconds < atLeast);
+	return { seconds, rounds };
 }
 
 /** Seconds of processor time since `from`; idle workers add nothing to it. */
