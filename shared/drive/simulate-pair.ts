@@ -3,7 +3,7 @@ import { openPhase, risingCrossing } from './commutation-table.ts';
 import { type ChoiceName, choiceNames, type Drive, type PairRecord, type PerChoice, type RunRecord } from './drive.ts';
 import { firstDuty, trimDuty } from './duty.ts';
 import { type NoiseSource, silence } from './noise.ts';
-import { PowerStage } from './power-stage.ts';
+import { PowerStage } from './power-stage/power-stage.ts';
 import { Ringing } from './ringing.ts';
 import { AcceptanceChain, longestWindow } from './sensing/acceptance-chain.ts';
 import { causeCode, Detector } from './sensing/detector.ts';
@@ -106,7 +106,7 @@ class Bench {
 		const { latency } = drive.sensing.comparator;
 		const crossing = {} as Record<ChoiceName, number>;
 		const duties = new Float64Array(warmup);
-		let duty = stage.nextDuty;
+		let duty = stage.carrier.nextDuty;
 		let begin = 0;
 		const blanking = (drive.detection.blanking / 360) * 6 * sectorTime;
 		const quiet = (warmup - 1) * sectorTime + blanking;
@@ -134,9 +134,9 @@ class Bench {
 				options.observe?.(stage, 'warmup');
 				stage.commit();
 			} while (stage.boundary !== 'limit');
-			duties[n] = stage.duty;
+			duties[n] = stage.carrier.duty;
 			duty = trimDuty(drive, duty, stage.work / circuit.omegaMechanical / (end - begin));
-			stage.nextDuty = duty;
+			stage.carrier.nextDuty = duty;
 			stage.work = 0;
 			stage.commutate();
 			begin = end;
@@ -228,7 +228,7 @@ class Bench {
 				detector.openChain(exact - margin, exact + margin, timeout - latency);
 			}
 			do {
-				if (!careful && stage.offset === 0) {
+				if (!careful && stage.carrier.offset === 0) {
 					const quiet = detector.wanted ? detector.blanked : limit + blanking * estimate;
 					if (this.coast(stage, limit, quiet)) continue;
 					const kept = this.stride(stage, limit, detector.listening ? heed : 1, detector);
@@ -256,7 +256,7 @@ class Bench {
 			} while (stage.boundary !== 'limit');
 
 			if (missed) crossing = limit - estimate / 2;
-			duties[sectors++] = stage.duty;
+			duties[sectors++] = stage.carrier.duty;
 			work += stage.work;
 			const meanTorque = stage.work / circuit.omegaMechanical / (limit - begin);
 			const error = 30 + degreesPerSecond * limit - (90 + 60 * n - detection.advance);
@@ -279,7 +279,7 @@ class Bench {
 				measured++;
 			}
 			duty = trimDuty(drive, duty, meanTorque);
-			stage.nextDuty = duty;
+			stage.carrier.nextDuty = duty;
 			stage.work = 0;
 			begin = limit;
 			if (lost) break;
@@ -313,23 +313,20 @@ class Bench {
 
 	/** Whole regular periods that nobody reads, as many as come before `limit` and before the look-back of a reading at `read` (s). */
 	private coast(stage: PowerStage, limit: number, read: number): boolean {
-		if (stage.offset !== 0) return false;
-		const { period } = this.circuit;
-		const end = Math.min(limit, stage.emf.nextCorner, read - this.lookBack - period);
-		const fitting = Math.floor((end - stage.periodStart) / period - 1e-9);
-		const most = stage.nextDuty === stage.duty ? fitting : Math.min(1, fitting);
-		return most >= 1 && stage.regular.run(most, false) > 0;
+		if (stage.carrier.offset !== 0) return false;
+		const end = Math.min(limit, stage.emf.nextCorner, read - this.lookBack - this.circuit.period);
+		const fitting = stage.carrier.periodsUntil(end);
+		return fitting >= 1 && stage.regular.run(fitting, false) > 0;
 	}
 
 	/** Up to `most` whole regular periods kept for reading, as many as fit before `limit`; the index of their first segment, else −1. */
 	private stride(stage: PowerStage, limit: number, most: number, detector: Detector): number {
-		const end = Math.min(limit, stage.emf.nextCorner);
-		const fitting = Math.floor((end - stage.periodStart) / this.circuit.period - 1e-9);
+		const fitting = stage.carrier.periodsUntil(Math.min(limit, stage.emf.nextCorner));
 		if (fitting < 1) return -1;
 		detector.enterPeriod(stage);
 		stage.mark();
 		const first = stage.history.count;
-		return stage.regular.run(stage.nextDuty === stage.duty ? Math.min(most, fitting) : 1, true) > 0 ? first : -1;
+		return stage.regular.run(Math.min(most, fitting), true) > 0 ? first : -1;
 	}
 
 	/** Carries the sector's chain on from `stage`, as if nothing had been accepted, to the timeout. */

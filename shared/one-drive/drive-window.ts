@@ -1,6 +1,6 @@
 import { type Cause, type ChoiceName, causeNames, choiceNames, type Drive, type PerChoice } from '../drive/drive.ts';
 import type { NoiseSource } from '../drive/noise.ts';
-import type { PowerStage } from '../drive/power-stage.ts';
+import type { PowerStage } from '../drive/power-stage/power-stage.ts';
 import { Ringing } from '../drive/ringing.ts';
 import { simulatePair } from '../drive/simulate-pair.ts';
 import type { EventKind } from '../words/names.ts';

@@ -1,7 +1,7 @@
 import { openPhase, risingCrossing } from '../drive/commutation-table.ts';
 import type { ChoiceName, Drive } from '../drive/drive.ts';
 import type { NoiseSource } from '../drive/noise.ts';
-import type { PowerStage } from '../drive/power-stage.ts';
+import type { PowerStage } from '../drive/power-stage/power-stage.ts';
 import type { Ringing } from '../drive/ringing.ts';
 import { SenseNodes } from './sense-nodes.ts';
 
@@ -114,18 +114,19 @@ export class ReplayDetection {
 	private readSamples(stage: PowerStage, ringing: Ringing): void {
 		const { detection, trial } = this.drive;
 		if (stage.length <= 0 || this.story.sector < trial.warmup - 1) return;
-		const onEnd = stage.onEnd();
+		const onEnd = stage.carrier.onEnd();
 		const { period } = stage.circuit;
 		const windowStart = detection.window === 'off' ? onEnd : 0;
 		const windowLength = detection.window === 'on' ? onEnd : detection.window === 'off' ? period - onEnd : period;
-		if (stage.periodIndex !== this.period) {
-			this.period = stage.periodIndex;
+		if (stage.carrier.periodIndex !== this.period) {
+			this.period = stage.carrier.periodIndex;
 			this.next = windowLength > 0 ? 0 : detection.samples;
 		}
 		for (; this.next < detection.samples; this.next++) {
 			const at = windowStart + ((this.next + detection.position) / detection.samples) * windowLength;
-			if (at > stage.offset + stage.length) break;
-			if (at > stage.offset) this.sample(stage, ringing, stage.periodStart + at, at - stage.offset);
+			if (at > stage.carrier.offset + stage.length) break;
+			if (at > stage.carrier.offset)
+				this.sample(stage, ringing, stage.carrier.periodStart + at, at - stage.carrier.offset);
 		}
 	}
 

@@ -1,6 +1,6 @@
 import { openPhase } from '../drive/commutation-table.ts';
 import { highDiode, highSwitch, lowSwitch, open, type Tie } from '../drive/conduction-mode.ts';
-import type { PowerStage } from '../drive/power-stage.ts';
+import type { PowerStage } from '../drive/power-stage/power-stage.ts';
 import type { Ringing } from '../drive/ringing.ts';
 import { wImAt, wReAt, zImAt } from '../drive/segment-history.ts';
 

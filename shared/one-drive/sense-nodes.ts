@@ -1,5 +1,5 @@
 import type { ChoiceName, Drive } from '../drive/drive.ts';
-import type { PowerStage } from '../drive/power-stage.ts';
+import type { PowerStage } from '../drive/power-stage/power-stage.ts';
 import type { Ringing } from '../drive/ringing.ts';
 import { NetworkNode } from '../drive/sensing/network-node.ts';
 import { thresholds } from '../drive/sensing/sensing-choice.ts';

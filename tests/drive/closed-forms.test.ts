@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { highPhase, lowPhase, openPhase, risingCrossing } from '../../shared/drive/commutation-table.ts';
 import { highDiode, highSwitch, lowSwitch, open } from '../../shared/drive/conduction-mode.ts';
-import { PowerStage } from '../../shared/drive/power-stage.ts';
+import { PowerStage } from '../../shared/drive/power-stage/power-stage.ts';
 import { finelyRead, readingStep } from '../model-checks/drive-checks.ts';
 import { driveWith, observeRun } from './drives.ts';
 import { loaded, still, unitEmf } from './still-drives.ts';

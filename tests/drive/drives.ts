@@ -1,7 +1,7 @@
 import { buildDrive, type Deviations } from '../../shared/drive/build-drive.ts';
 import type { ChoiceName, Drive } from '../../shared/drive/drive.ts';
 import { silence } from '../../shared/drive/noise.ts';
-import type { PowerStage } from '../../shared/drive/power-stage.ts';
+import type { PowerStage } from '../../shared/drive/power-stage/power-stage.ts';
 import { simulatePair } from '../../shared/drive/simulate-pair.ts';
 import { defaultValues } from '../../shared/scenario/default-values.ts';
 import type { Values } from '../../shared/scenario/scenario.ts';

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { highDiode, highSwitch, lowDiode, lowSwitch, open } from '../../shared/drive/conduction-mode.ts';
 import type { Drive } from '../../shared/drive/drive.ts';
-import type { PowerStage } from '../../shared/drive/power-stage.ts';
+import type { PowerStage } from '../../shared/drive/power-stage/power-stage.ts';
 import type { Values } from '../../shared/scenario/scenario.ts';
 import { driveWith, observeRun } from './drives.ts';
 

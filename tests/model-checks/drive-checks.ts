@@ -1,7 +1,7 @@
 import { highSwitch, lowSwitch, open } from '../../shared/drive/conduction-mode.ts';
 import type { Drive } from '../../shared/drive/drive.ts';
 import { silence } from '../../shared/drive/noise.ts';
-import { PowerStage } from '../../shared/drive/power-stage.ts';
+import { PowerStage } from '../../shared/drive/power-stage/power-stage.ts';
 import { simulatePair } from '../../shared/drive/simulate-pair.ts';
 import { driveWith, mean } from '../drive/drives.ts';
 import { loaded, still, unitEmf } from '../drive/still-drives.ts';

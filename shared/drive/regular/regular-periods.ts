@@ -5,6 +5,7 @@ import type { BackEmf } from '../back-emf.ts';
 import type { Circuit } from '../circuit.ts';
 import { highPhase, lowPhase, openPhase } from '../commutation-table.ts';
 import { highDiode, lowDiode, open, type Tie } from '../conduction-mode.ts';
+import type { PwmCarrier } from '../power-stage/pwm-carrier.ts';
 import type { Segment } from '../segment.ts';
 import type { SegmentHistory } from '../segment-history.ts';
 import { DiodeStop } from './diode-stop.ts';
@@ -24,12 +25,10 @@ import { shortDecay, shortShare } from './short-step.ts';
 /** What is needed of the power stage. */
 interface Stage {
 	readonly circuit: Circuit;
+	readonly carrier: PwmCarrier;
 	readonly emf: BackEmf;
 	readonly history: SegmentHistory;
 	readonly kind: number;
-	readonly duty: number;
-	readonly periodIndex: number;
-	readonly carrierPhase: number;
 	readonly zRe: number;
 	readonly zIm: number;
 	readonly wRe: number;
@@ -43,9 +42,6 @@ interface Stage {
 	readonly iA: number;
 	readonly iB: number;
 	readonly iC: number;
-	partLengths(lengths: Float64Array): number;
-	tieOfHighIn(part: number): Tie;
-	tieOfLowIn(part: number): Tie;
 	land(periods: number, state: Float64Array): void;
 }
 
@@ -116,8 +112,9 @@ export class RegularPeriods {
 	 */
 	run(most: number, keep: boolean): number {
 		const { stage, table, lengths, starts, turnsRe, turnsIm, highTies, lowTies, state, now } = this;
-		const { circuit, emf, history, periodIndex, carrierPhase } = stage;
-		if (stage.kind !== this.kind || stage.duty !== this.duty || emf.pieces !== this.pieces) this.prepare();
+		const { circuit, emf, history } = stage;
+		const { periodIndex, phase, duty } = stage.carrier;
+		if (stage.kind !== this.kind || duty !== this.duty || emf.pieces !== this.pieces) this.prepare();
 		const { parts } = this;
 		if (parts === 0) return 0;
 		const { period } = circuit;
@@ -133,7 +130,7 @@ export class RegularPeriods {
 		state[5] = 0;
 		let done = 0;
 		if (!keep && most >= shortestGlide && state[third] === 0 && !this.sinusoidal) {
-			state[8] = (periodIndex - carrierPhase) * period - emfZero;
+			state[8] = (periodIndex - phase) * period - emfZero;
 			done = this.glide.run(this, state, high, low, most);
 		}
 		now.high = state[high] as number;
@@ -153,7 +150,7 @@ export class RegularPeriods {
 		now.zero = emfZero;
 		this.keep = keep;
 		for (; done < most; done++) {
-			const start = (periodIndex + done - carrierPhase) * period - emfZero;
+			const start = (periodIndex + done - phase) * period - emfZero;
 			const { count } = history;
 			const highBefore = now.high;
 			const lowBefore = now.low;
@@ -290,7 +287,7 @@ export class RegularPeriods {
 			now.y0End = yEnd;
 			this.addSinusoidalWork(first, now.y0, now.y0End);
 		} else {
-			// ∫ Σ e i, as in PowerStage.addWork
+			// ∫ Σ e i, as in emf-work.ts
 			const tilt = first.tilt;
 			const level = first.level + tilt * x;
 			const f = first.drive - level;
@@ -582,7 +579,7 @@ export class RegularPeriods {
 		now.wImPart = wRe * turnIm + wIm * turnRe;
 	}
 
-	/** Adds the work of one modal current over now.span, whose values at the segment's ends stand in `now`: the rule of PowerStage.sinusoidalWork. */
+	/** Adds the work of one modal current over now.span, whose values at the segment's ends stand in `now`: the rule of emf-work.ts. */
 	private addSinusoidalWork(modal: LaneModal, yStart: number, yEnd: number): void {
 		const { now } = this;
 		const h = now.span;
@@ -628,14 +625,14 @@ export class RegularPeriods {
 	/** The latest edge before a kept segment. */
 	private noteEdge(segment: Segment): void {
 		const { stage, part, period: periodIndex } = this;
-		const startTime = (periodIndex - stage.carrierPhase) * stage.circuit.period;
+		const startTime = (periodIndex - stage.carrier.phase) * stage.circuit.period;
 		// a period's start is an edge only where the one before had an off-window: the stage knows of the first
 		if (part > 0) {
 			segment.ringTime = startTime + (this.lengths[0] as number);
 			segment.ringPeriod = periodIndex;
 			segment.ringEdge = 1;
 			segment.ringKind = this.kind;
-		} else if (this.parts > 1 && periodIndex > stage.periodIndex) {
+		} else if (this.parts > 1 && periodIndex > stage.carrier.periodIndex) {
 			segment.ringTime = startTime;
 			segment.ringPeriod = periodIndex;
 			segment.ringEdge = 0;
@@ -651,14 +648,14 @@ export class RegularPeriods {
 	/** Turns to the stage's sector, duty and pieces of back-EMF; no parts where its periods cannot be regular. */
 	private prepare(): void {
 		const { stage, lengths, turnsRe, turnsIm, scratch } = this;
-		const { circuit, emf } = stage;
+		const { circuit, emf, carrier } = stage;
 		this.kind = stage.kind;
-		this.duty = stage.duty;
+		this.duty = carrier.duty;
 		this.pieces = emf.pieces;
 		this.version++;
 		this.sinusoidal = circuit.sinusoidal;
 		this.now.rotor = circuit.sinusoidal ? circuit.omega : 0;
-		this.parts = stage.partLengths(lengths);
+		this.parts = carrier.partLengths(lengths);
 		// the work's rule holds for so long
 		for (let part = 0; part < this.parts; part++) if ((lengths[part] as number) > stage.longest) this.parts = 0;
 		if (this.parts > 0) this.table.enter(circuit, emf, stage.kind);
@@ -675,8 +672,8 @@ export class RegularPeriods {
 				this.rotorTurnsRe[part] = scratch[0] as number;
 				this.rotorTurnsIm[part] = scratch[1] as number;
 			}
-			this.highTies[part] = stage.tieOfHighIn(part);
-			this.lowTies[part] = stage.tieOfLowIn(part);
+			this.highTies[part] = carrier.tieOfHighIn(part);
+			this.lowTies[part] = carrier.tieOfLowIn(part);
 		}
 	}
 }

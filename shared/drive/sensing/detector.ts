@@ -4,7 +4,7 @@ import { openPhase, risingCrossing } from '../commutation-table.ts';
 import { type ConductionMode, highDiode, lowDiode } from '../conduction-mode.ts';
 import { type Cause, causeNames, type Drive } from '../drive.ts';
 import type { NoiseSource } from '../noise.ts';
-import type { PowerStage } from '../power-stage.ts';
+import type { PowerStage } from '../power-stage/power-stage.ts';
 import type { Ringing } from '../ringing.ts';
 import { type SegmentHistory, secondsAt } from '../segment-history.ts';
 import type { AcceptanceChain } from './acceptance-chain.ts';
@@ -150,13 +150,13 @@ export class Detector {
 	/** Gets the sampling instants of the stage's present PWM period. */
 	enterPeriod(stage: PowerStage): void {
 		// readings taken stay taken, also where the trajectory went back
-		if (stage.periodIndex <= this.period) return;
-		const onEnd = stage.onEnd();
+		if (stage.carrier.periodIndex <= this.period) return;
+		const onEnd = stage.carrier.onEnd();
 		const { period } = this.circuit;
 		const { window } = this.drive.detection;
 		this.windowStart = window === 'off' ? onEnd : 0;
 		this.windowLength = window === 'on' ? onEnd : window === 'off' ? period - onEnd : period;
-		this.period = stage.periodIndex - 1;
+		this.period = stage.carrier.periodIndex - 1;
 		this.periodAfter();
 	}
 
@@ -175,7 +175,7 @@ export class Detector {
 	 */
 	scan(stage: PowerStage): boolean {
 		// a segment of no length is not in the history
-		if (!this.wanted || stage.length === 0 || stage.periodIndex < this.period) return false;
+		if (!this.wanted || stage.length === 0 || stage.carrier.periodIndex < this.period) return false;
 		this.enterPeriod(stage);
 		return this.scanSegment(stage.history, stage.history.count);
 	}
