@@ -2,7 +2,6 @@ import { openPhase } from '../drive/commutation-table.ts';
 import { highDiode, highSwitch, lowSwitch, open, type Tie } from '../drive/conduction-mode.ts';
 import type { PowerStage } from '../drive/power-stage/power-stage.ts';
 import type { Ringing } from '../drive/ringing.ts';
-import { wImAt, wReAt, zImAt } from '../drive/segment-history.ts';
 
 const single = [0, 1, 2].map((k) => Float64Array.from([0, 1, 2], (other) => (other === k ? 1 : 0)));
 
@@ -22,14 +21,14 @@ export class SegmentState {
 	read(stage: PowerStage, ringing: Ringing, s: number): void {
 		const { circuit, mode, history, segment } = stage;
 		const { emf, current, terminal } = this;
-		history.place(circuit, history.count, s);
-		const ripple = circuit.rippleAmplitude === 0 ? 0 : circuit.rippleAmplitude * (history.point[zImAt] as number);
+		const { point } = history;
+		point.goTo(circuit, history.count, s);
+		const ripple = circuit.rippleAmplitude === 0 ? 0 : circuit.rippleAmplitude * point.zIm;
 		current.set(stage.currentsAt(s));
 		this.torque = 0;
 		for (let k = 0; k < 3; k++) {
 			emf[k] = circuit.sinusoidal
-				? (circuit.emfRe[k] as number) * (history.point[wImAt] as number) +
-					(circuit.emfIm[k] as number) * (history.point[wReAt] as number)
+				? (circuit.emfRe[k] as number) * point.wIm + (circuit.emfIm[k] as number) * point.wRe
 				: segment.emfAt(k, s);
 			this.torque += ((emf[k] as number) * (current[k] as number)) / circuit.omegaMechanical;
 		}

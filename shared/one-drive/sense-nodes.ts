@@ -29,7 +29,7 @@ export class SenseNodes {
 		if (!this.isReady) this.level.reset(this.drive, circuit);
 		this.isReady = true;
 		const node = this.nodes[sensedPhase(stage)] as NetworkNode;
-		history.place(circuit, history.count, s);
+		history.point.goTo(circuit, history.count, s);
 		node.read(history, circuit, ringing);
 		this.level.read(history, circuit, ringing);
 		this.sense = node.value;

@@ -31,7 +31,6 @@ export function judgeReadings(kept: KeptReadings, { votes, window, sigma, laterB
 	const sums: ReadingSums = { early: 0, late: 0, missed: 0, accepted: 0, lateness: 0 };
 	chain.load(window, votes);
 	chain.sigma = sigma;
-	const { margins } = chain;
 	for (let s = 0; s < sectors.length; s++) {
 		const { exact, rising, from } = sectors[s] as KeptReadings['sectors'][0];
 		const end = sectors[s + 1]?.from ?? kept.count;
@@ -39,8 +38,8 @@ export function judgeReadings(kept: KeptReadings, { votes, window, sigma, laterB
 		chain.open();
 		for (let i = from; i < end && chain.undecided; i++) {
 			const time = times[i] as number;
-			margins[0] = ups[i] as number;
-			margins[1] = stays[i] as number;
+			chain.up = ups[i] as number;
+			chain.stay = stays[i] as number;
 			const before = chain.waiting;
 			chain.weigh(rising);
 			chain.step(time < ideal - margin ? -1 : time > ideal + margin ? 1 : 0);

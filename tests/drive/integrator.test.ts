@@ -107,7 +107,7 @@ function engineRun(drive: Drive, choice: ChoiceName) {
 			const { length } = stage;
 			if (length <= 0) return;
 			const time = stage.time + length;
-			stage.history.place(circuit, stage.history.count, length);
+			stage.history.point.goTo(circuit, stage.history.count, length);
 			for (const node of nodes) node.read(stage.history, circuit, ringing);
 			samples.push({
 				time,

@@ -27,9 +27,13 @@ export class AcceptanceChain {
 	 * complement, and the same two where it was "crossed" (equal without hysteresis). Complements are worked out by
 	 * themselves: 1 − p would lose the tail that a missed crossing hangs on.
 	 */
-	readonly reading = new Float64Array(4);
-	/** What `weigh` makes it of: noise (V) above the first gives "above" where the comparator was not, above the second keeps it there. */
-	readonly margins = new Float64Array(2);
+	fromNot = realZero;
+	notFromNot = realZero;
+	fromCrossed = realZero;
+	notFromCrossed = realZero;
+	/** What `weigh` makes them of: noise (V) above the first gives "above" where the comparator was not, above the second keeps it there. */
+	up = realZero;
+	stay = realZero;
 	/** Noise of a reading, V standard deviation. */
 	sigma = realZero;
 	/** Where set, takes the margins of every reading, until it has enough of a sector. */
@@ -72,37 +76,33 @@ export class AcceptanceChain {
 		return this.waiting > negligible ? this.waiting : 0;
 	}
 
-	/** Works out `reading` from the margins. @param rising whether "above" means "crossed" */
+	/** Works out the reading's probabilities from its margins. @param rising whether "above" means "crossed" */
 	weigh(rising: boolean): void {
-		const { margins, reading, sigma } = this;
+		const { sigma } = this;
 		// in standard deviations; the tail far out is far below what is followed
-		const up = deviations(margins[0] as number, sigma);
+		const up = deviations(this.up, sigma);
 		const above = up > faint ? 0 : upperTail(up);
 		const below = up < -faint ? 0 : upperTail(-up);
-		if (margins[0] === margins[1]) {
-			reading[0] = reading[2] = rising ? above : below;
-			reading[1] = reading[3] = rising ? below : above;
+		if (this.up === this.stay) {
+			this.fromNot = this.fromCrossed = rising ? above : below;
+			this.notFromNot = this.notFromCrossed = rising ? below : above;
 			return;
 		}
-		const stay = deviations(margins[1] as number, sigma);
+		const stay = deviations(this.stay, sigma);
 		const stays = upperTail(stay);
 		const falls = upperTail(-stay);
-		reading[0] = rising ? above : falls;
-		reading[1] = rising ? below : stays;
-		reading[2] = rising ? stays : below;
-		reading[3] = rising ? falls : above;
+		this.fromNot = rising ? above : falls;
+		this.notFromNot = rising ? below : stays;
+		this.fromCrossed = rising ? stays : below;
+		this.notFromCrossed = rising ? falls : above;
 	}
 
 	/**
-	 * One reading, whose probabilities stand in `reading`.
+	 * One reading, whose probabilities `weigh` has worked out.
 	 * @param timing −1, 0, +1: an acceptance here would be early, within the margin, late
 	 */
 	step(timing: -1 | 0 | 1): void {
-		const { states, next, mask, window, votes, reading } = this;
-		const fromNot = reading[0] as number;
-		const notFromNot = reading[1] as number;
-		const fromCrossed = reading[2] as number;
-		const notFromCrossed = reading[3] as number;
+		const { states, next, mask, window, votes, fromNot, notFromNot, fromCrossed, notFromCrossed } = this;
 		// far from the threshold, with "not crossed" alone behind: nothing changes
 		if (fromNot === 0 && states[0] === this.waiting) return;
 		const size = states.length;

@@ -6,7 +6,7 @@ import { type Cause, causeNames, type Drive } from '../drive.ts';
 import type { NoiseSource } from '../noise.ts';
 import type { PowerStage } from '../power-stage/power-stage.ts';
 import type { Ringing } from '../ringing.ts';
-import { type SegmentHistory, secondsAt } from '../segment-history.ts';
+import type { SegmentHistory } from '../segment-history.ts';
 import type { AcceptanceChain } from './acceptance-chain.ts';
 import { NetworkNode } from './network-node.ts';
 import type { Threshold } from './threshold.ts';
@@ -224,9 +224,7 @@ export class Detector {
 			if (!heard && !chained && !sought && !record) continue;
 			const s = at - offset;
 			const sense = this.senses[this.phase] as NetworkNode;
-			history.target = index;
-			history.point[secondsAt] = s;
-			history.placePoint(this.circuit);
+			history.point.goTo(this.circuit, index, s);
 			sense.read(history, this.circuit, this.ringing);
 			this.threshold.read(history, this.circuit, this.ringing);
 			record?.(time, sense.value, this.threshold.value, s);
@@ -272,10 +270,9 @@ export class Detector {
 		const half = hysteresis / 2;
 		const sensed = sense.value + sense.ringing + (offset[this.phase] as number);
 		const level = this.threshold.value + this.threshold.ringing;
-		const { margins } = chain;
-		margins[0] = this.margin(sensed, level, half);
-		margins[1] = half === 0 ? (margins[0] as number) : this.margin(sensed, level, -half);
-		chain.keep?.add(time, margins[0] as number, margins[1] as number);
+		chain.up = this.margin(sensed, level, half);
+		chain.stay = half === 0 ? chain.up : this.margin(sensed, level, -half);
+		chain.keep?.add(time, chain.up, chain.stay);
 		chain.weigh(this.rising);
 		chain.step(time < this.earlyBefore ? -1 : time > this.lateAfter ? 1 : 0);
 	}

@@ -4,7 +4,7 @@ import { decayInPlace } from '../../maths/decay.ts';
 import { realZero } from '../../maths/real-zero.ts';
 import type { Circuit } from '../circuit.ts';
 import type { Drive } from '../drive.ts';
-import { type SegmentHistory, secondsAt, zImAt, zReAt } from '../segment-history.ts';
+import type { SegmentHistory } from '../segment-history.ts';
 import type { Threshold } from './threshold.ts';
 
 const fade = new Float64Array(1);
@@ -37,8 +37,9 @@ export class HalfBus implements Threshold {
 	read(history: SegmentHistory, circuit: Circuit): void {
 		this.value = this.constant;
 		if (circuit.rippleAmplitude === 0) return;
-		const time = history.at(history.target).start + (history.point[secondsAt] as number);
-		this.value += this.gainRe * (history.point[zImAt] as number) + this.gainIm * (history.point[zReAt] as number);
+		const { point } = history;
+		const time = history.at(point.index).start + point.s;
+		this.value += this.gainRe * point.zIm + this.gainIm * point.zRe;
 		// e⁻⁴⁰ of what is left from the start is nothing
 		if (time < 40 * circuit.halfBusTau) {
 			fade[0] = time / circuit.halfBusTau;

@@ -4,7 +4,7 @@ import { turnInPlace } from '../../maths/turn.ts';
 import type { Circuit } from '../circuit.ts';
 import { type Ringing, ringDecays } from '../ringing.ts';
 import type { Segment } from '../segment.ts';
-import { decayAt0, decayAt1, type SegmentHistory, secondsAt, wImAt, wReAt, zImAt, zReAt } from '../segment-history.ts';
+import type { SegmentHistory } from '../segment-history.ts';
 
 /**
  * A node is worked out from this many of its time constants before it is read;
@@ -42,8 +42,8 @@ export class NetworkNode {
 	/** Brings the node to the history's reading point, in a segment in hand or taken. */
 	read(history: SegmentHistory, circuit: Circuit, ringing: Ringing): void {
 		const tau = circuit.nodeTau[this.node] as number;
-		const { point, target } = history;
-		const s = point[secondsAt] as number;
+		const { point } = history;
+		const { index: target, s } = point;
 		const { memo } = this;
 		const from = history.at(target).start + s - lookBackConstants * tau;
 		if (this.index < history.oldest || history.at(this.index).start + this.position < from) {
@@ -87,7 +87,7 @@ export class NetworkNode {
 					ramp += node.modal0 * segment.b0;
 					before += node.modal0 * segment.a0;
 					decaying0 = node.decay0 * segment.d0;
-					decayingEnd = decaying0 * ((last ? point[decayAt0] : segment.decay0) as number);
+					decayingEnd = decaying0 * (last ? point.decay0 : segment.decay0);
 					if (position !== 0) {
 						scratch[0] = mode.rate0 * position;
 						decayInPlace(scratch, 0);
@@ -97,7 +97,7 @@ export class NetworkNode {
 						ramp += node.modal1 * segment.b1;
 						before += node.modal1 * segment.a1;
 						decaying1 = node.decay1 * segment.d1;
-						decayingEnd += decaying1 * ((last ? point[decayAt1] : segment.decay1) as number);
+						decayingEnd += decaying1 * (last ? point.decay1 : segment.decay1);
 						if (position !== 0) {
 							scratch[0] = mode.rate1 * position;
 							decayInPlace(scratch, 0);
@@ -122,8 +122,8 @@ export class NetworkNode {
 						zIm = zRe * q + zIm * c;
 						zRe = turned;
 					}
-					const zReEnd = (last ? point[zReAt] : next.zRe) as number;
-					const zImEnd = (last ? point[zImAt] : next.zIm) as number;
+					const zReEnd = last ? point.zRe : next.zRe;
+					const zImEnd = last ? point.zIm : next.zIm;
 					before += node.rippleRe * zIm + node.rippleIm * zRe;
 					after += node.rippleRe * zImEnd + node.rippleIm * zReEnd;
 				}
@@ -139,8 +139,8 @@ export class NetworkNode {
 						wIm = wRe * q + wIm * c;
 						wRe = turned;
 					}
-					const wReEnd = (last ? point[wReAt] : next.wRe) as number;
-					const wImEnd = (last ? point[wImAt] : next.wIm) as number;
+					const wReEnd = last ? point.wRe : next.wRe;
+					const wImEnd = last ? point.wIm : next.wIm;
 					before += node.emfRe * wIm + node.emfIm * wRe;
 					after += node.emfRe * wImEnd + node.emfIm * wReEnd;
 				}
@@ -156,11 +156,9 @@ export class NetworkNode {
 
 	/** Starts at the segment that holds the time from which on it counts; at rest at t = 0, else on the forced response. */
 	private restart(history: SegmentHistory, circuit: Circuit): void {
-		const { oldest, target, point } = history;
-		const from =
-			history.at(target).start +
-			(point[secondsAt] as number) -
-			lookBackConstants * (circuit.nodeTau[this.node] as number);
+		const { oldest, point } = history;
+		const { index: target, s } = point;
+		const from = history.at(target).start + s - lookBackConstants * (circuit.nodeTau[this.node] as number);
 		let index = target;
 		while (index > oldest && history.at(index).start > from) index--;
 		const segment = history.at(index);
