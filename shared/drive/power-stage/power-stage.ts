@@ -3,9 +3,10 @@ import sine from '@stdlib/math-base-special-sin';
 import { realZero } from '../../maths/real-zero.ts';
 import { BackEmf } from '../back-emf.ts';
 import { type Circuit, radian } from '../circuit.ts';
-import { highPhase, lowPhase } from '../commutation-table.ts';
+import { highPhase, lowPhase, openPhase } from '../commutation-table.ts';
 import { type ConductionMode, highDiode, lowDiode, open, type Tie } from '../conduction-mode.ts';
 import type { Drive } from '../drive.ts';
+import type { PeriodState } from '../regular/period-state.ts';
 import { RegularPeriods } from '../regular/regular-periods.ts';
 import type { Segment } from '../segment.ts';
 import { SegmentHistory } from '../segment-history.ts';
@@ -273,19 +274,37 @@ export class PowerStage {
 		return [mode.uA0 * y0 + mode.uA1 * y1, mode.uB0 * y0 + mode.uB1 * y1, mode.uC0 * y0 + mode.uC1 * y1];
 	}
 
-	/** After `periods` whole periods from the present one's start; `state`: the three currents (A), ripple phasor, work done (J), rotor phasor. */
-	land(periods: number, state: Float64Array): void {
-		this.iA = state[0] as number;
-		this.iB = state[1] as number;
-		this.iC = state[2] as number;
-		this.zRe = state[3] as number;
-		this.zIm = state[4] as number;
-		this.work += state[5] as number;
-		this.wRe = state[6] as number;
-		this.wIm = state[7] as number;
+	/** Hands its state over for regular periods from the present one's start. */
+	launch(state: PeriodState): void {
+		state.high = this.currentOf(highPhase[this.kind] as number);
+		state.low = this.currentOf(lowPhase[this.kind] as number);
+		state.open = this.currentOf(openPhase[this.kind] as number);
+		state.zRe = this.zRe;
+		state.zIm = this.zIm;
+		state.wRe = this.wRe;
+		state.wIm = this.wIm;
+		state.work = 0;
+	}
+
+	/** Takes it back after so many of them. */
+	land(periods: number, state: PeriodState): void {
+		const high = highPhase[this.kind] as number;
+		const low = lowPhase[this.kind] as number;
+		this.iA = high === 0 ? state.high : low === 0 ? state.low : state.open;
+		this.iB = high === 1 ? state.high : low === 1 ? state.low : state.open;
+		this.iC = high === 2 ? state.high : low === 2 ? state.low : state.open;
+		this.zRe = state.zRe;
+		this.zIm = state.zIm;
+		this.wRe = state.wRe;
+		this.wIm = state.wIm;
+		this.work += state.work;
 		this.boundary = 'gate';
 		this.noteEdge(this.carrier.skip(periods));
 		this.untied = true;
+	}
+
+	private currentOf(k: number): number {
+		return k === 0 ? this.iA : k === 1 ? this.iB : this.iC;
 	}
 
 	/** Remembers the start of the present period, to come back to it. */
@@ -419,7 +438,7 @@ export class PowerStage {
 		const high = highPhase[this.kind] as number;
 		const low = lowPhase[this.kind] as number;
 		for (let k = 0; k < 3; k++) {
-			const current = k === 0 ? this.iA : k === 1 ? this.iB : this.iC;
+			const current = this.currentOf(k);
 			let tie: Tie = current > 0 ? lowDiode : current < 0 ? highDiode : open;
 			if (k === high) tie = this.carrier.tieOfHigh(tie);
 			else if (k === low) tie = this.carrier.tieOfLow(tie);

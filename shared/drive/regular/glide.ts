@@ -4,6 +4,7 @@ import { turnInPlace } from '../../maths/turn.ts';
 import type { Circuit } from '../circuit.ts';
 import { highDiode, lowDiode, open } from '../conduction-mode.ts';
 import { type Lane, type LaneTable, mostParts, setFull } from './lane-table.ts';
+import type { PeriodState } from './period-state.ts';
 
 /** What is needed of the loop over regular periods (regular-periods.ts). */
 interface Frame {
@@ -72,11 +73,10 @@ export class Glide {
 
 	/**
 	 * Goes over up to `most` whole periods, as far as it may.
-	 * @param state currents (A) by phase in 0 to 2, ripple phasor in 3 and 4, work (J) in 5, added to; x at the start
-	 * (lane-table.ts), s, in 8. All but x are brought to where it ends.
+	 * @param state at the start; its currents, ripple phasor and work are brought to where it ends
 	 * @returns periods gone over
 	 */
-	run(frame: Frame, state: Float64Array, high: number, low: number, most: number): number {
+	run(frame: Frame, state: PeriodState, most: number): number {
 		const { lanes, cells } = this;
 		const { circuit, parts } = frame;
 		for (let part = 0; part < parts; part++) {
@@ -88,10 +88,8 @@ export class Glide {
 		if (frame.version !== this.version) this.prepare(frame);
 		if (!this.possible) return 0;
 		const { first } = lanes[0] as Lane;
-		const zRe = state[3] as number;
-		const zIm = state[4] as number;
-		const start = state[8] as number;
-		const y = first.fromHigh * (state[high] as number) + first.fromLow * (state[low] as number);
+		const { zRe, zIm, x: start } = state;
+		const y = first.fromHigh * state.high + first.fromLow * state.low;
 		const d = y - this.settled - this.gammaRe * zIm - this.gammaIm * zRe;
 		const turn = circuit.rippleAmplitude === 0 ? 0 : circuit.rippleOmega * circuit.period;
 		const fade = this.nu[parts] as number;
@@ -147,16 +145,12 @@ export class Glide {
 				sumIm = (dIm * re + dRe * turnedIm) * scale;
 			}
 			const sumY = count * this.settled + this.gammaRe * sumIm + this.gammaIm * sumRe + (d * (1 - faded)) / (1 - fade);
-			state[high] = first.toHigh * yEnd;
-			state[low] = first.toLow * yEnd;
-			state[3] = zReEnd;
-			state[4] = zImEnd;
-			state[5] =
-				(state[5] as number) +
-				count * this.workConstant +
-				this.workRe * sumRe +
-				this.workIm * sumIm +
-				this.workY * sumY;
+			state.high = first.toHigh * yEnd;
+			state.low = first.toLow * yEnd;
+			state.zRe = zReEnd;
+			state.zIm = zImEnd;
+			state.work =
+				state.work + count * this.workConstant + this.workRe * sumRe + this.workIm * sumIm + this.workY * sumY;
 			return count;
 		}
 		return 0;

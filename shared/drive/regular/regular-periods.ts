@@ -3,7 +3,7 @@ import { realZero } from '../../maths/real-zero.ts';
 import { turnInPlace } from '../../maths/turn.ts';
 import type { BackEmf } from '../back-emf.ts';
 import type { Circuit } from '../circuit.ts';
-import { highPhase, lowPhase, openPhase } from '../commutation-table.ts';
+import { openPhase } from '../commutation-table.ts';
 import { highDiode, lowDiode, open, type Tie } from '../conduction-mode.ts';
 import type { PwmCarrier } from '../power-stage/pwm-carrier.ts';
 import type { Segment } from '../segment.ts';
@@ -29,20 +29,14 @@ interface Stage {
 	readonly emf: BackEmf;
 	readonly history: SegmentHistory;
 	readonly kind: number;
-	readonly zRe: number;
-	readonly zIm: number;
-	readonly wRe: number;
-	readonly wIm: number;
 	readonly longest: number;
 	readonly rings: boolean;
 	readonly ringTime: number;
 	readonly ringPeriod: number;
 	readonly ringEdge: number;
 	readonly ringKind: number;
-	readonly iA: number;
-	readonly iB: number;
-	readonly iC: number;
-	land(periods: number, state: Float64Array): void;
+	launch(state: PeriodState): void;
+	land(periods: number, state: PeriodState): void;
 }
 
 /**
@@ -72,8 +66,6 @@ export class RegularPeriods {
 	parts = 0;
 	/** Counts the changes of sector, duty and pieces of back-EMF. */
 	version = 0;
-	/** To and from the stage: the three currents (A), the ripple's phasor, work done (J), phasor of the electrical angle, x (lane-table.ts). */
-	private readonly state = new Float64Array(9);
 	/** The present state and what it is followed with; and numbers on their way through decayInPlace and turnInPlace. */
 	private readonly now = new PeriodState();
 	private readonly scratch = new Float64Array(2);
@@ -111,36 +103,20 @@ export class RegularPeriods {
 	 * @returns periods done; 0 where the first one is not regular
 	 */
 	run(most: number, keep: boolean): number {
-		const { stage, table, lengths, starts, turnsRe, turnsIm, highTies, lowTies, state, now } = this;
+		const { stage, table, lengths, starts, turnsRe, turnsIm, highTies, lowTies, now } = this;
 		const { circuit, emf, history } = stage;
 		const { periodIndex, phase, duty } = stage.carrier;
 		if (stage.kind !== this.kind || duty !== this.duty || emf.pieces !== this.pieces) this.prepare();
 		const { parts } = this;
 		if (parts === 0) return 0;
 		const { period } = circuit;
-		const high = highPhase[this.kind] as number;
-		const low = lowPhase[this.kind] as number;
-		const third = openPhase[this.kind] as number;
-		const emfZero = emf.zero[third] as number;
-		state[0] = stage.iA;
-		state[1] = stage.iB;
-		state[2] = stage.iC;
-		state[3] = stage.zRe;
-		state[4] = stage.zIm;
-		state[5] = 0;
+		const emfZero = emf.zero[openPhase[this.kind] as number] as number;
+		stage.launch(now);
 		let done = 0;
-		if (!keep && most >= shortestGlide && state[third] === 0 && !this.sinusoidal) {
-			state[8] = (periodIndex - phase) * period - emfZero;
-			done = this.glide.run(this, state, high, low, most);
+		if (!keep && most >= shortestGlide && now.open === 0 && !this.sinusoidal) {
+			now.x = (periodIndex - phase) * period - emfZero;
+			done = this.glide.run(this, now, most);
 		}
-		now.high = state[high] as number;
-		now.low = state[low] as number;
-		now.open = state[third] as number;
-		now.zRe = state[3] as number;
-		now.zIm = state[4] as number;
-		now.work = state[5] as number;
-		now.wRe = stage.wRe;
-		now.wIm = stage.wIm;
 		now.amplitude = circuit.rippleAmplitude;
 		now.omega = circuit.rippleOmega;
 		now.inverseOmega = 1 / circuit.rippleOmega;
@@ -198,15 +174,7 @@ export class RegularPeriods {
 		}
 		if (done > 0) {
 			if (!keep) history.forget();
-			state[high] = now.high;
-			state[low] = now.low;
-			state[third] = now.open;
-			state[3] = now.zRe;
-			state[4] = now.zIm;
-			state[5] = now.work;
-			state[6] = now.wRe;
-			state[7] = now.wIm;
-			stage.land(done, state);
+			stage.land(done, now);
 		}
 		return done;
 	}
