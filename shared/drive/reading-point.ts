@@ -3,10 +3,15 @@ import { realZero } from '../maths/real-zero.ts';
 import { turnInPlace } from '../maths/turn.ts';
 import type { Circuit } from './circuit.ts';
 import type { ConductionMode } from './conduction-mode.ts';
-import type { SegmentHistory } from './segment-history.ts';
+import type { Segment } from './segment.ts';
 
 /** Numbers on their way through decayInPlace and turnInPlace. */
 const cells = new Float64Array(2);
+
+/** What is needed of the history. */
+interface Trajectory {
+	at(index: number): Segment;
+}
 
 /** A point of the trajectory at which sensing nodes are read, with all that each of them needs there. */
 export class ReadingPoint {
@@ -22,7 +27,7 @@ export class ReadingPoint {
 	decay0 = realZero;
 	decay1 = realZero;
 
-	private readonly history: SegmentHistory;
+	private readonly history: Trajectory;
 	/** For which mode and time in it the decays and the turns of both phasors were worked out last. */
 	private workedOutAt = realZero;
 	private workedOutFor: ConductionMode | undefined;
@@ -31,7 +36,7 @@ export class ReadingPoint {
 	private rotorRe = realZero;
 	private rotorIm = realZero;
 
-	constructor(history: SegmentHistory) {
+	constructor(history: Trajectory) {
 		this.history = history;
 	}
 
@@ -47,8 +52,8 @@ export class ReadingPoint {
 		this.workOut(circuit);
 	}
 
-	/** Works out the rest, once `index` and `s` are set. */
-	workOut(circuit: Circuit): void {
+	/** The rest: apart, so that `goTo` is inlined and `s` never put on the heap. */
+	private workOut(circuit: Circuit): void {
 		const { s } = this;
 		const segment = this.history.at(this.index);
 		const { mode } = segment;
