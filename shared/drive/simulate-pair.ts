@@ -1,5 +1,6 @@
 import { Circuit, radian } from './circuit.ts';
 import { openPhase, risingCrossing } from './commutation-table.ts';
+import { CommutationTimer } from './commutation-timer.ts';
 import { type ChoiceName, choiceNames, type Drive, type PairRecord, type PerChoice, type RunRecord } from './drive.ts';
 import { firstDuty, trimDuty } from './duty.ts';
 import { type NoiseSource, silence } from './noise.ts';
@@ -73,6 +74,7 @@ class Bench {
 	readonly branch = new PowerStage();
 	readonly chain = new AcceptanceChain();
 	readonly ringing = new Ringing();
+	readonly timer = new CommutationTimer();
 	readonly detectors = Object.fromEntries(
 		choiceNames.map((name) => [name, new Detector(thresholds[name]())]),
 	) as unknown as Record<ChoiceName, Detector>;
@@ -153,12 +155,11 @@ class Bench {
 
 	/** Runs one choice's own loop from the end of warm-up. */
 	closeLoop(drive: Drive, name: ChoiceName, stage: PowerStage, start: LoopStart, options: PairOptions): RunRecord {
-		const { circuit } = this;
+		const { circuit, timer } = this;
 		const detector = this.detectors[name];
 		const { trial, detection, motor } = drive;
 		const { latency } = drive.sensing.comparator;
 		const compensation = detection.compensation[name];
-		const nominalInterval = (60 * radian) / circuit.omega;
 		const degreesPerSecond = circuit.omega / radian;
 		const first = trial.warmup + trial.settle;
 		const total = first + trial.measured;
@@ -183,40 +184,19 @@ class Bench {
 			late: new Float64Array(trial.measured),
 			missed: new Float64Array(trial.measured),
 		};
-		const intervals = new Float64Array(detection.intervalsAveraged).fill(nominalInterval);
-		let intervalCount = 0;
-		let estimate = nominalInterval; // T60
-		let crossing = start.crossing[name]; // t_z
+		timer.start(drive, circuit, compensation, start.crossing[name]);
 		let begin = start.commutation;
 		let duty = start.duty;
 		let work = 0;
 		let measured = 0;
 		let lost = false;
-		/** Blanking as a share of the estimated sector. */
-		const blanking = detection.blanking / 60;
-		const careful = options.observe !== undefined || options.readingSectors !== undefined;
 
 		for (let n = trial.warmup; n < total; n++) {
 			if (options.readingSectors !== undefined && n >= total - options.readingSectors) {
 				detector.record = (time, sense, level, s) => readings.push([time, sense, level, ...stage.currentsAt(s)]);
 			}
-			const timeout = begin + detection.timeout * estimate;
-			detector.openSector(n, stage.kind, begin + blanking * estimate);
-			// periods to read in one go: no more than come between an acceptance and the commutation it leads to
-			const wait = latency + (estimate * (30 - detection.advance)) / 60 - compensation;
-			const heed = Math.max(1, Math.min(longestStride, Math.floor(wait / circuit.period) - 1));
-			let limit = timeout;
-			let missed = true;
-			const accept = (): void => {
-				const reached = detector.acceptedAt + latency;
-				// an acceptance whose t_z falls after the timeout is void
-				if (reached > timeout) return;
-				missed = false;
-				intervals[intervalCount++ % intervals.length] = reached - crossing;
-				crossing = reached;
-				estimate = mean(intervals);
-				limit = reached + Math.max(0, (estimate * (30 - detection.advance)) / 60 - compensation);
-			};
+			timer.openSector(begin);
+			detector.openSector(n, stage.kind, begin + timer.blanking);
 			const open = openPhase[stage.kind] as number;
 			const ideal = 60 + 60 * n + (motor.placement[open] as number);
 			if (chain && n >= first) {
@@ -225,53 +205,29 @@ class Bench {
 				const margin = trial.falseMargin / degreesPerSecond;
 				detector.chain = chain;
 				chain.keep?.openSector(exact, risingCrossing[stage.kind] as boolean);
-				detector.openChain(exact - margin, exact + margin, timeout - latency);
+				detector.openChain(exact - margin, exact + margin, timer.timeout - latency);
 			}
-			do {
-				if (!careful && stage.carrier.offset === 0) {
-					const quiet = detector.wanted ? detector.blanked : limit + blanking * estimate;
-					if (this.coast(stage, limit, quiet)) continue;
-					const kept = this.stride(stage, limit, detector.listening ? heed : 1, detector);
-					if (kept >= 0) {
-						while (detector.scanKept(stage.history, kept)) {
-							accept();
-							if (limit >= stage.time) continue;
-							// commutation falls into the periods just done: back to their start
-							stage.rewind();
-							detector.forgetNodes();
-							break;
-						}
-						continue;
-					}
-				}
-				stage.trace(limit);
-				while (detector.scan(stage)) {
-					accept();
-					if (missed) continue;
-					if (limit < stage.time + stage.length) stage.cut(limit);
-					else stage.release();
-				}
-				options.observe?.(stage, name);
-				stage.commit();
-			} while (stage.boundary !== 'limit');
-
-			if (missed) crossing = limit - estimate / 2;
+			this.followSector(stage, detector, name, options);
+			timer.closeSector();
+			const { commutation } = timer;
 			duties[sectors++] = stage.carrier.duty;
 			work += stage.work;
-			const meanTorque = stage.work / circuit.omegaMechanical / (limit - begin);
-			const error = 30 + degreesPerSecond * limit - (90 + 60 * n - detection.advance);
+			const meanTorque = stage.work / circuit.omegaMechanical / (commutation - begin);
+			const error = 30 + degreesPerSecond * commutation - (90 + 60 * n - detection.advance);
 			lost = Math.abs(error) > trial.lostLimit;
 			if (n >= first) {
 				if (interpolated) {
 					interpolated[measured] = 30 + degreesPerSecond * (detector.zeroAt + latency - compensation) - (60 + 60 * n);
 				}
 				if (chances) {
-					if (chain.undecided && limit < timeout) this.followUnaccepted(drive, name, stage, timeout);
+					if (chain.undecided && commutation < timer.timeout) this.followUnaccepted(drive, name, stage, timer.timeout);
 					chances.early[measured] = chain.early;
 					chances.late[measured] = chain.late;
 					chances.missed[measured] = chain.missed;
 				}
-				const crossingError = missed ? Number.NaN : 30 + degreesPerSecond * (crossing - compensation) - ideal;
+				const crossingError = timer.missed
+					? Number.NaN
+					: 30 + degreesPerSecond * (timer.crossing - compensation) - ideal;
 				errors[measured] = error;
 				crossings[measured] = crossingError;
 				torques[measured] = meanTorque;
@@ -281,7 +237,7 @@ class Bench {
 			duty = trimDuty(drive, duty, meanTorque);
 			stage.carrier.nextDuty = duty;
 			stage.work = 0;
-			begin = limit;
+			begin = commutation;
 			if (lost) break;
 			stage.commutate();
 		}
@@ -309,6 +265,41 @@ class Bench {
 			...(interpolated && { interpolated: interpolated.subarray(0, measured) }),
 			...(options.readingSectors !== undefined && { readings: lost ? [] : readings }),
 		};
+	}
+
+	/** Goes on to the sector's commutation, which the timer puts where the detector's crossing says. */
+	private followSector(stage: PowerStage, detector: Detector, name: ChoiceName, options: PairOptions): void {
+		const { timer, circuit } = this;
+		const careful = options.observe !== undefined || options.readingSectors !== undefined;
+		// periods to read in one go: no more than come between an acceptance and the commutation it leads to
+		const heed = Math.max(1, Math.min(longestStride, Math.floor(timer.wait / circuit.period) - 1));
+		do {
+			if (!careful && stage.carrier.offset === 0) {
+				const quiet = detector.wanted ? detector.blanked : timer.commutation + timer.blanking;
+				if (this.coast(stage, timer.commutation, quiet)) continue;
+				const kept = this.stride(stage, timer.commutation, detector.listening ? heed : 1, detector);
+				if (kept >= 0) {
+					while (detector.scanKept(stage.history, kept)) {
+						timer.accept(detector.acceptedAt);
+						if (timer.commutation >= stage.time) continue;
+						// commutation falls into the periods just done: back to their start
+						stage.rewind();
+						detector.forgetNodes();
+						break;
+					}
+					continue;
+				}
+			}
+			stage.trace(timer.commutation);
+			while (detector.scan(stage)) {
+				timer.accept(detector.acceptedAt);
+				if (timer.missed) continue;
+				if (timer.commutation < stage.time + stage.length) stage.cut(timer.commutation);
+				else stage.release();
+			}
+			options.observe?.(stage, name);
+			stage.commit();
+		} while (stage.boundary !== 'limit');
 	}
 
 	/** Whole regular periods that nobody reads, as many as come before `limit` and before the look-back of a reading at `read` (s). */
@@ -342,12 +333,6 @@ class Bench {
 			branch.commit();
 		} while (branch.boundary !== 'limit' && chain.undecided);
 	}
-}
-
-function mean(values: Float64Array): number {
-	let sum = 0;
-	for (const value of values) sum += value;
-	return sum / values.length;
 }
 
 const bench = new Bench();
