@@ -416,7 +416,7 @@ export const parameters: readonly ParameterRecord[] = [
 		sentence: "Share of a unit's commutations that must keep within the required angle error.",
 	}),
 	number('requirement.crossingsPerHour', 'requirement', '1', 0.01, [0, 1e9], {
-		name: 'required false crossings per hour',
+		name: 'allowed wrong crossings per hour',
 		symbol: 'λ_max',
 		sentence:
 			'Early, late and missed crossings together that a passing unit may take in an operating hour, as worked out from its noise.',
