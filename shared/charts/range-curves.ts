@@ -1,5 +1,6 @@
 import type { TopLevelSpec } from 'vega-lite';
 import { choiceNames } from '../drive/drive.ts';
+import type { Unit } from '../parameters/parameter.ts';
 import type { RangeResult } from '../range/range-result.ts';
 import { valueWords } from '../range/setting.ts';
 import { capital } from '../words/capital.ts';
@@ -153,7 +154,7 @@ function frame({ axes, values }: RangeResult, theme: ChartTheme, description: st
 	const [axis] = axes;
 	const ticks = [...(axis?.values ?? [])].sort((one, other) => one - other);
 	const seen = values.map(({ at }) => at[axis?.id ?? ''] as number);
-	const labels = ticks.map((value) => `'${value}': '${quantity(value, axis?.unit ?? '1', 3)}'`).join(', ');
+	const { title, labelExpr } = tickWords(axis?.name ?? '', ticks, axis?.unit ?? '1');
 	return {
 		description,
 		config: chartConfig(theme),
@@ -172,16 +173,43 @@ function frame({ axes, values }: RangeResult, theme: ChartTheme, description: st
 					domain: [Math.min(...ticks, ...seen), Math.max(...ticks, ...seen)],
 				},
 				axis: {
-					title: axis?.name ?? '',
+					title,
 					grid: false,
 					values: ticks,
-					labelExpr: `({${labels}})['' + datum.value]`,
-					labelOverlap: 'greedy' as const,
-					labelSeparation: 8,
-					labelFlush: true,
+					labelExpr,
+					labelOverlap: false,
+					// centred below its tick; the picture makes room for the outermost two
+					labelFlush: false,
 				},
 			},
 		},
+	};
+}
+
+/** Generous widths of a digit and of the gap between two labels, px. */
+const digitWidth = 7.5;
+const labelGap = 12;
+
+/**
+ * An axis whose ticks are the values looked at: the unit once in its title, where they share it, and as many labels as
+ * there is room for, always those of both ends.
+ *
+ * @param ticks ascending
+ */
+function tickWords(name: string, ticks: readonly number[], unit: Unit) {
+	const words = ticks.map((value) => quantity(value, unit, 3).split('\u00a0'));
+	const [ending] = words.map(([, own]) => own);
+	const isShared = ending !== undefined && words.every(([, own]) => own === ending);
+	const labels = words.map(([digits, own]) => (isShared || own === undefined ? digits : `${digits}\u00a0${own}`));
+	const places = ticks.map((value, i) => [value, [i, labels[i]]]);
+	const last = ticks.length - 1;
+	const room = digitWidth * Math.max(...labels.map((label = '') => label.length)) + labelGap;
+	const tick = `(${JSON.stringify(Object.fromEntries(places))})['' + datum.value]`;
+	const steps = `clamp(floor(width / ${room}), 1, ${Math.max(1, last)})`;
+	const isLabelled = `round(round(${tick}[0] * ${steps} / ${last}) * ${last} / ${steps}) === ${tick}[0]`;
+	return {
+		title: isShared ? `${name}, ${ending}` : name,
+		labelExpr: last > 0 ? `${isLabelled} ? ${tick}[1] : ''` : `${tick}[1]`,
 	};
 }
 

@@ -1,8 +1,9 @@
+import { grouped } from './grouped.ts';
 import type { Unit } from './parameter.ts';
 import { prefixes, unitSpelling } from './unit-spelling.ts';
 
 /**
- * Engineering notation: `formatQuantity(22e3, 'Ω')` is "22 kΩ". All digits are
+ * Engineering notation: `formatQuantity(22e3, 'Ω')` is "22 kΩ"; long whole parts are grouped, "12 000 rpm". All digits are
  * kept, so that `parseQuantity` gives back the same number; round first where
  * fewer are wanted. A plain number (unit '1') comes without ending.
  */
@@ -38,6 +39,6 @@ function shifted(value: number, places: number): string {
 	const point = Number(exponent) + 1 + places;
 	if (point > 21 || point < -6) return `${mantissa}e${point - 1}`;
 	if (point <= 0) return `${sign}0.${'0'.repeat(-point)}${digits}`;
-	if (point >= digits.length) return sign + digits.padEnd(point, '0');
-	return `${sign}${digits.slice(0, point)}.${digits.slice(point)}`;
+	if (point >= digits.length) return grouped(sign + digits.padEnd(point, '0'));
+	return grouped(`${sign}${digits.slice(0, point)}.${digits.slice(point)}`);
 }

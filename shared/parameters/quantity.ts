@@ -1,3 +1,4 @@
+import { ungrouped } from './grouped.ts';
 import type { Unit } from './parameter.ts';
 import { prefixes, unitSpelling } from './unit-spelling.ts';
 
@@ -10,8 +11,8 @@ export const longestQuantity = 40;
  * A value in `unit` (SI; degrees, rev/min and °C excepted) from a number, or
  * from a string with unit and SI prefix ("22 kΩ", "75 µs", "5 %"), with the
  * prefix alone ("22k", "470p") or as a resistor or capacitor is marked
- * ("4k7", "R47", "4n7": IEC 60062). The result is the double nearest to the
- * decimal that was written: "470p" is exactly 470e-12.
+ * ("4k7", "R47", "4n7": IEC 60062). Digits may be grouped with
+ * spaces ("12 000 rpm"). The result is the double nearest to the decimal that was written: "470p" is exactly 470e-12.
  *
  * @returns the value, or what is wrong in words that follow on "… "
  */
@@ -42,8 +43,8 @@ const advice = (unit: Unit): string =>
 
 /** One sign for each meaning: micro, ohm, minus, product and space have several code points. */
 const plainSigns = (text: string): string =>
-	text
-		.replace(/[\s\u00a0\u2009\u202f]+/g, ' ')
+	ungrouped(text)
+		.replace(/\s+/g, ' ')
 		.trim()
 		.replace(/\u03bc/g, 'µ') // Greek mu → micro sign
 		.replace(/\u2126/g, 'Ω') // ohm sign → Greek omega

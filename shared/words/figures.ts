@@ -1,12 +1,12 @@
+import { grouped } from '../parameters/grouped.ts';
+
 /**
- * How figures are set in print: true minus, thousands set apart by a narrow space, decimals by
+ * How figures are set in print: true minus, five digits and more in groups of three, decimals by
  * size, powers of ten with raised digits. Independent of the reader's locale,
  * so that page, report and terminal show the same digits.
  */
 
 const minus = '−';
-/** Narrow and unbreakable. */
-const thinSpace = '\u202f';
 /** Unbreakable, so that no figure is torn from its unit at a line's end. */
 const space = '\u00a0';
 const raisedDigits = '⁰¹²³⁴⁵⁶⁷⁸⁹';
@@ -21,10 +21,10 @@ const fixed = (value: number, decimals: number): string => {
 	return Number(text) === 0 ? text.replace('-', '') : withMinus(text);
 };
 
-/** 12840 → "12 840", four digits and up grouped. */
+/** 12840 → "12 840", 1000 as it is. */
 export function count(value: number): string {
 	if (Number.isNaN(value)) return none;
-	return withMinus(String(Math.round(value))).replace(/\B(?=(\d{3})+$)/g, thinSpace);
+	return grouped(withMinus(String(Math.round(value))));
 }
 
 /** Electrical degrees to 0.01° below 10°, 0.1° from there: "−1.24°", "31.6°". */

@@ -11,9 +11,9 @@ export function quantity(value: number, unit: Unit, digits = 4): string {
 
 /** A figure beside others of its kind: all its significant digits are shown, "43.90 mN·m" under "10.18 mN·m". */
 export function evenQuantity(value: number, unit: Unit, digits = 4): string {
-	return quantity(value, unit, digits).replace(/[\d.]+/, (number) => {
-		const missing = digits - number.replace('.', '').replace(/^0+/, '').length;
-		if (missing <= 0 || Number(number) === 0) return number;
+	return quantity(value, unit, digits).replace(/[\d.\u202f]+/, (number) => {
+		const missing = digits - number.replace(/\D/g, '').replace(/^0+/, '').length;
+		if (missing <= 0 || Number.parseFloat(number) === 0) return number;
 		return `${number}${number.includes('.') ? '' : '.'}${'0'.repeat(missing)}`;
 	});
 }

@@ -70,7 +70,7 @@ export function engineReport(result: BenchResult): string {
 		'',
 		target('15 000 000 periods per second with two workers', twoWorkers.median >= targets.twoWorkers),
 		target('1.9 times one worker with two', twoOverOne.median >= targets.twoOverOne),
-		target('1 000 times odex', overOdex.median >= targets.overOdex),
+		target('1000 times odex', overOdex.median >= targets.overOdex),
 		target('odex within 0.005° of the reference boards', result.odexDeviation <= targets.odexDeviation),
 		target('the slowest demo at least a third as fast as the first', slowest >= targets.slowest),
 		...(grades ? [target('two workers 90 % busy over grades', grades.share >= leastUtilisation)] : []),
@@ -100,7 +100,7 @@ export function startReport({ node, study, studyOverNode, start, startOverNode }
 	const lines = [
 		'Start: on the clock, process start included, all built before',
 		line('Node with nothing to do', seconds(node)),
-		line('study, 1 000 drives, one point', `${seconds(study)}, ${studyOverNode.median.toFixed(1)} times Node`),
+		line('study, 1000 drives, one point', `${seconds(study)}, ${studyOverNode.median.toFixed(1)} times Node`),
 		line('npm start, second run', `${seconds(start)}, ${startOverNode.median.toFixed(1)} times Node`),
 		'',
 		target(`study within ${startLimits.study} s`, study.median <= startLimits.study),

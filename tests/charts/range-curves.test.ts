@@ -3,6 +3,7 @@ import { failingShares } from '../../shared/charts/failing-shares.ts';
 import { rangeErrors, rangePassing } from '../../shared/charts/range-curves.ts';
 import { type RangeRow, rangeRows } from '../../shared/charts/range-rows.ts';
 import type { ChartTheme } from '../../shared/charts/theme.ts';
+import { drawChart } from '../../src/report/draw-chart.ts';
 import { studyResult } from '../page/study-fixture.ts';
 import { rangeResult } from '../range/range-fixture.ts';
 
@@ -27,6 +28,21 @@ test('rows rise with the parameter; a value where 1 drive in 20 loses lock has n
 	expect(at(rows, 'halfBus', 820)?.stretch).toBe(1);
 	expect(at(rows, 'halfBus', 500)?.says).toMatch(/^Half-bus at 500.rpm: 1 in 20 loses lock; 2\.5.% of drives pass/);
 });
+
+test.each([640, 300, 150])(
+	'at %d px labels of both ends stand on the axis of nine speeds, the unit once in its title',
+	async (width) => {
+		const values = [540, 685, 868, 1100, 1390, 1770, 2240, 2840, 3600];
+		const result = rangeResult();
+		const { spec } = rangeErrors({ ...result, axes: result.axes.map((axis) => ({ ...axis, values })) }, theme);
+		const svg = await drawChart({ ...spec, width } as typeof spec);
+		const labels = [...svg.matchAll(/<text[^>]*>(\d{3,4})<\/text>/g)].map(([, label]) => Number(label));
+		expect(labels).toContain(540);
+		expect(labels).toContain(3600);
+		expect(labels.length).toBeLessThanOrEqual(width / 30);
+		expect(svg).toMatch(/>speed, rpm<\/text>/);
+	},
+);
 
 test('errors are drawn up to 4 times the limit, so that the crossing of 5° stays readable beside 30°', () => {
 	const result = rangeResult();

@@ -69,7 +69,7 @@ test('figures so far are shown during the run, and called that', () => {
 	void made.run();
 	calls[0]?.watch.onPartial(studyResult({ partial: true, units: { asked: 1000, finished: 120, failed: 0 } }));
 	expect(made.whichChoice.answer.value).not.toBeNull();
-	expect(made.whichChoice.reservations.value).toEqual(['Figures so far, from 120 of 1\u202f000 drives.']);
+	expect(made.whichChoice.reservations.value).toEqual(['Figures so far, from 120 of 1000 drives.']);
 });
 
 test('another operating point is shown without another run', async () => {
@@ -91,8 +91,8 @@ test('cancel aborts the run and shows what finished, marked as stopped', async (
 	expect(calls[0]?.watch.signal.aborted).toBe(true);
 	calls[0]?.finish(studyResult({ partial: true, units: { asked: 1000, finished: 40, failed: 0 } }));
 	await run;
-	expect(made.status.value).toEqual({ state: 'idle', note: 'Stopped after 40 of 1\u202f000 drives.' });
-	expect(made.whichChoice.reservations.value).toEqual(['The run was stopped: figures from 40 of 1\u202f000 drives.']);
+	expect(made.status.value).toEqual({ state: 'idle', note: 'Stopped after 40 of 1000 drives.' });
+	expect(made.whichChoice.reservations.value).toEqual(['The run was stopped: figures from 40 of 1000 drives.']);
 });
 
 test('a second run aborts the first, whose late result and failure are not shown', async () => {
@@ -127,7 +127,7 @@ test('failed drives are counted beside the figures; with none finished the run h
 	const first = made.run();
 	calls[0]?.finish(studyResult({ units: { asked: 1000, finished: 999, failed: 1 }, failures }));
 	await first;
-	expect(made.whichChoice.reservations.value[0]).toMatch(/^1 of 1.000 drives could not be simulated/);
+	expect(made.whichChoice.reservations.value[0]).toMatch(/^1 of 1000 drives could not be simulated/);
 	const second = made.run();
 	calls[1]?.finish(studyResult({ units: { asked: 1000, finished: 0, failed: 1000 }, failures }));
 	await second;
@@ -140,9 +140,7 @@ test('inputs that no longer fit the figures on show are named, and typing runs n
 	calls[0]?.finish(studyResult());
 	await run;
 	made.setUnits('50');
-	expect(made.whichChoice.reservations.value[0]).toMatch(
-		/figures of “one”, 1.000 drives, seed demo, not of the inputs/,
-	);
+	expect(made.whichChoice.reservations.value[0]).toMatch(/figures of “one”, 1000 drives, seed demo, not of the inputs/);
 	made.setUnits('none');
 	expect(made.request.value).toBeNull();
 	await made.run();

@@ -159,7 +159,7 @@ export const pointResult = (
 		sentence:
 			better === 'not shown'
 				? `At ${name} neither choice is shown to be better: the median difference is 0.02° (95 % interval −0.03° to 0.07°).`
-				: `At ${name} half-bus sensing is better: its drives err 0.62° less (median of paired differences, 95 % interval 0.58° to 0.66°), and less in 871 of 1,000 drives.`,
+				: `At ${name} half-bus sensing is better: its drives err 0.62° less (median of paired differences, 95 % interval 0.58° to 0.66°), and less in 871 of 1000 drives.`,
 	},
 });
 

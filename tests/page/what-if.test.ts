@@ -66,6 +66,24 @@ test('while only the preview is there it is called that, with its drives, starts
 	expect(slow.whichChoice.tabs.value[1]?.verdict).toBe('not yet worked out');
 });
 
+test('a preview tells the drives that could not be simulated beside those it is of: 37 drives (3 more could not be)', async () => {
+	const never = new Promise<never>(() => {});
+	const broken = createPageModel({
+		...services,
+		study: () => never,
+		async preview(request, watch) {
+			const found = await services.preview(request, watch);
+			return found && { ...found, units: { asked: 40, finished: 37, failed: 3 } };
+		},
+	});
+	broken.setUnits('40');
+	void broken.follow();
+	await settled();
+	expect(broken.whichChoice.reservations.value[0]).toMatch(
+		/^A preview: 37 drives \(3 more could not be simulated\), one start each/,
+	);
+});
+
 test('a first visit is answered by a preview before any study is there, with a tab for every point', async () => {
 	const first = createPageModel({ ...services, study: () => new Promise<never>(() => {}) });
 	first.setUnits('40');
@@ -104,7 +122,7 @@ test('a pinned result is held against the next one: ghost, change with its inter
 	const answer = model.whichChoice.answer.value;
 	expect(answer?.hasGhost).toBe(true);
 	expect(answer?.change?.lead).toMatch(
-		/^Since the baseline, at fast: half-bus \d+\.\d\d° → \d+\.\d\d°, 0\.00° ±\u00a00\.00° \(no change shown\); virtual neutral (\d+\.\d\d)° → (\d+\.\d\d)°, −\d+\.\d\d° ±\u00a0\d+\.\d\d°/,
+		/^Since the baseline, at fast: half-bus \d+\.\d\d° → \d+\.\d\d°, 0\.00°\u00a0±\u00a00\.00° \(no change shown\); virtual neutral (\d+\.\d\d)° → (\d+\.\d\d)°, −\d+\.\d\d°\u00a0±\u00a0\d+\.\d\d°/,
 	);
 	expect(answer?.change?.basis).toMatch(/^The median drive: .* on the same 60 drives; ± /);
 	expect(answer?.figures[0]?.rows[0]?.figures.virtualNeutral.was).toMatch(

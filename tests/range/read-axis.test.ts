@@ -54,5 +54,5 @@ test.each([
 test('three things wrong with one axis are told together', () => {
 	const reading = readAxis('operation.speed=0.1 rpm..x/999');
 	expect('problems' in reading && reading.problems).toHaveLength(3);
-	expect(problemsOf('operation.speed=0.1 rpm..x/999')).toMatch(/2 to 101.*1 rpm to 200000 rpm.*“x”/s);
+	expect(problemsOf('operation.speed=0.1 rpm..x/999')).toMatch(/2 to 101.*1 rpm to 200.000 rpm.*“x”/s);
 });

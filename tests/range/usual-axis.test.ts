@@ -2,6 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import type { NumberRecord } from '../../shared/parameters/parameter.ts';
 import { parameter, parameters } from '../../shared/parameters/parameters.ts';
+import { parseQuantity } from '../../shared/parameters/quantity.ts';
 import { readAxis } from '../../shared/range/read-axis.ts';
 import { usualAxis } from '../../shared/range/usual-axis.ts';
 import { readScenario } from '../../shared/scenario/read-scenario.ts';
@@ -33,9 +34,10 @@ describe.each(demos)('of %s', (name) => {
 
 	test('the usual speeds reach from 0.6 of the slowest point to 1.2 of the fastest', () => {
 		const { from, to } = usualAxis(parameter('operation.speed') as NumberRecord, scenario);
+		const speed = (written: string): unknown => Object.values(parseQuantity(written, 'rpm'))[0];
 		const speeds = scenario.points.map(({ values }) => values['operation.speed'] as number);
-		expect(Number.parseFloat(from)).toBeCloseTo(Number((0.6 * Math.min(...speeds)).toPrecision(2)), 9);
-		expect(Number.parseFloat(to)).toBeCloseTo(Number((1.2 * Math.max(...speeds)).toPrecision(2)), 9);
+		expect(speed(from)).toBeCloseTo(Number((0.6 * Math.min(...speeds)).toPrecision(2)), 9);
+		expect(speed(to)).toBeCloseTo(Number((1.2 * Math.max(...speeds)).toPrecision(2)), 9);
 	});
 });
 

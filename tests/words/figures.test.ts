@@ -15,8 +15,15 @@ import {
 /** Breaks are narrow or unbreakable on the page; a plain space reads better here. */
 const plain = (text: string): string => text.replace(/[\u202f\u00a0]/g, ' ');
 
-test('thousands are set apart from four digits on: 1000, 12840 and 1234567', () => {
-	expect([999, 1000, 12840, 1234567].map(count).map(plain)).toEqual(['999', '1 000', '12 840', '1 234 567']);
+test('five digits and more are set in groups of three, four are not (ISO 80000-1): 1000, 12840, 1234567', () => {
+	expect([999, 1000, -9999, 12840, -12840, 1234567].map(count).map(plain)).toEqual([
+		'999',
+		'1000',
+		'−9999',
+		'12 840',
+		'−12 840',
+		'1 234 567',
+	]);
 });
 
 test('degrees keep 0.01° below 10° and 0.1° from there, also where rounding crosses 10°', () => {
@@ -74,7 +81,7 @@ test('a chance of 10⁻¹⁰² or of 0 is told as below 10⁻¹⁸, a ratio of 1
 		'> 10¹⁸',
 		'0',
 		'< 10⁻¹⁸',
-		'1 300',
+		'1300',
 	]);
 });
 
@@ -96,5 +103,5 @@ test('rates carry two digits and a raised power of ten outside 0.01 … 100', ()
 });
 
 test('events per hour are whole with two digits from 100 on', () => {
-	expect([0.0123, 12.6, 1284].map(perHour).map(plain)).toEqual(['0.012', '13', '1 300']);
+	expect([0.0123, 12.6, 1284].map(perHour).map(plain)).toEqual(['0.012', '13', '1300']);
 });

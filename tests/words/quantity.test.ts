@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { evenQuantity, quantity, signedQuantity } from '../../shared/words/quantity.ts';
+import { evenQuantity, quantity, relative, signedQuantity } from '../../shared/words/quantity.ts';
 
 test('4738.23 Ω is 4.738 kΩ to four digits, and −12.34 mV has a true minus', () => {
 	expect([quantity(4738.23, 'Ω'), quantity(-0.012_341, 'V'), signedQuantity(0.5, '°', 3)]).toEqual([
@@ -17,4 +17,13 @@ test('figures in a column keep their last zeros: 43.90 mN·m, 2.000 V; nothing i
 		evenQuantity(0, 'V'),
 		evenQuantity(0.010_184, 'N·m'),
 	]).toEqual(['43.90\u00a0mN·m', '2.000\u00a0V', '−250\u00a0µV', '0\u00a0V', '10.18\u00a0mN·m']);
+});
+
+test('a speed of five digits is grouped, also in a column, one of four is not, nor are decimals', () => {
+	expect([
+		quantity(12_000, 'rpm'),
+		evenQuantity(12_000, 'rpm'),
+		evenQuantity(1500, 'rpm'),
+		relative(0.012_345_6),
+	]).toEqual(['12\u202f000\u00a0rpm', '12\u202f000\u00a0rpm', '1500\u00a0rpm', '1.23456\u00a0%']);
 });

@@ -14,7 +14,8 @@ export function changeWords(
 	const each = choiceNames.map((choice) => {
 		const words = wordsOf(change.choices[choice].typical, inDegrees);
 		if (!words) return '';
-		const step = words.step && `, ${words.step}`;
+		// a step is not torn from its reach at a line's end
+		const step = words.step && `, ${words.step.replace(' ±', '\u00a0±')}`;
 		const doubt = words.step === '' || words.isShown ? '' : ' (no change shown)';
 		return `${choiceWords[choice]} ${words.before} → ${words.after}${step}${doubt}`;
 	});

@@ -94,7 +94,7 @@ function previewSentence({ name, paired }: PointResult, { units }: Preview): str
 }
 
 function previewWords({ units, starts, point }: Preview): string {
-	const failed = units.failed > 0 ? `, ${count(units.failed)} of which could not be simulated` : '';
+	const failed = units.failed > 0 ? ` (${count(units.failed)} more could not be simulated)` : '';
 	return `A preview: ${count(units.finished)} drives${failed}, ${starts === 1 ? 'one start' : `${starts} starts`} each, at ${point.name} alone. The full number is being simulated behind it.`;
 }
 

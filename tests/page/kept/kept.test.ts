@@ -50,7 +50,7 @@ test('a result is kept with its name, note and inputs, the newest first', async 
 	await kept.keep();
 	expect(kept.records.value.map(({ name, note }) => [name, note])).toEqual([
 		['Second', ''],
-		[expect.stringMatching(/^24 V fan, 1.000 drives$/), 'before'],
+		[expect.stringMatching(/^24 V fan, 1000 drives$/), 'before'],
 	]);
 	expect(store.kept[0]).toMatchObject({ work: { seed: 'demo', file: 'fan-24v.json' } });
 	expect(kept.said.value).toBe('Kept as “Second”.');

@@ -1,5 +1,6 @@
 import type { CellFigures, ContestCell, ContestResult } from '../../../../shared/contest/contest-result.ts';
 import { type ChoiceName, choiceNames, type PerChoice } from '../../../../shared/drive/drive.ts';
+import { perChoice } from '../../../../shared/study/per-choice.ts';
 import type { Table } from '../../../../shared/words/csv.ts';
 import { count, degrees, percent, signedDegrees } from '../../../../shared/words/figures.ts';
 import { choiceWords } from '../../../../shared/words/names.ts';
@@ -22,9 +23,9 @@ export interface MapCell {
 	readonly passing: PerChoice<number> | null;
 	/** Both choices are shown to fail the requirement: then it matters less which is better. */
 	readonly areBothFailing: boolean;
-	/** The same for the table: "half-bus", "not shown", why it is left out; and both passing shares. */
+	/** The same for the table: "half-bus", "not shown", "left out"; and the shares that pass, '' where nothing is known. */
 	readonly better: string;
-	readonly pass: string;
+	readonly pass: PerChoice<string>;
 	/** What the baseline had here, where that was another one; '' for nothing. */
 	readonly was: string;
 	/** Everything about it in a sentence. */
@@ -106,7 +107,7 @@ function mapCell(cell: ContestCell, ghost: ContestCell | null): MapCell {
 		torque,
 		was: '',
 		by: '',
-		pass: '',
+		pass: perChoice(() => ''),
 		better: '',
 		passing: null,
 		areBothFailing: false,
@@ -135,7 +136,7 @@ function mapCell(cell: ContestCell, ghost: ContestCell | null): MapCell {
 		passing: { halfBus: share('halfBus'), virtualNeutral: share('virtualNeutral') },
 		areBothFailing: choiceNames.every((choice) => choices[choice].decision === 'fails'),
 		better: betterWords(figures),
-		pass: `${percent(share('halfBus'))} | ${percent(share('virtualNeutral'))} pass`,
+		pass: perChoice((choice) => percent(share(choice))),
 		was,
 		says: [
 			`${where}: ${verdictWords(figures)}, smaller error with half-bus in ${count(smaller.halfBus)} and with virtual neutral in ${count(smaller.virtualNeutral)} of ${count(units.finished)} drives`,

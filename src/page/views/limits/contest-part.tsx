@@ -1,7 +1,10 @@
+import { choiceNames } from '../../../../shared/drive/drive.ts';
+import { choiceWords } from '../../../../shared/words/names.ts';
 import { askFar } from '../../ask-far.ts';
 import { type ContestModel, createContest } from '../../model/limits/contest.ts';
 import type { PageModel } from '../../model/page-model.ts';
 import { Behind } from '../../parts/behind.tsx';
+import { ChoiceCells } from '../../parts/choice-cells.tsx';
 import { Form } from '../../parts/form.tsx';
 import { InFull } from '../../parts/in-full.tsx';
 import { FailedDrives, RestsOn } from '../../parts/rests-on.tsx';
@@ -68,28 +71,35 @@ function ContestTable({ rows }: Pick<NonNullable<ContestModel['answer']['value']
 			<table class="contest-table">
 				<thead>
 					<tr>
-						<th scope="col">Torque</th>
-						{rows[0]?.map(({ speed }) => (
-							<th key={speed} scope="col">
-								{speed}
+						<th scope="col">Speed</th>
+						<th scope="col" class="words">
+							better
+						</th>
+						<th scope="col">by</th>
+						{choiceNames.map((choice) => (
+							<th key={choice} scope="col">
+								pass, {choiceWords[choice]}
 							</th>
 						))}
 					</tr>
 				</thead>
-				<tbody>
-					{rows.map((cells) => (
-						<tr key={cells[0]?.key}>
-							<th scope="row">{cells[0]?.torque}</th>
-							{cells.map(({ key, better, by, pass }) => (
-								<td key={key}>
-									{better}
-									{by && <small>by {by}</small>}
-									<small>{pass}</small>
-								</td>
-							))}
+				{rows.map((cells) => (
+					<tbody key={cells[0]?.key}>
+						<tr class="group">
+							<th colSpan={5} scope="rowgroup">
+								{cells[0]?.torque}
+							</th>
 						</tr>
-					))}
-				</tbody>
+						{cells.map(({ key, speed, better, by, pass }) => (
+							<tr key={key}>
+								<th scope="row">{speed}</th>
+								<td class="words">{better}</td>
+								<td>{by}</td>
+								<ChoiceCells of={(choice) => pass[choice]} />
+							</tr>
+						))}
+					</tbody>
+				))}
 			</table>
 		</Behind>
 	);
