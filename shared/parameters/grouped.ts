@@ -1,7 +1,7 @@
 /** Narrow and unbreakable. */
 const thinSpace = '\u202f';
 
-/** Whole part of five digits and more in groups of three, as ISO 80000-1 has it; four digits need none: "2000", "12 840". */
+/** Whole part of five digits and more in groups of three, as is common practice; four digits need none: "2000", "12 840". */
 export const grouped = (number: string): string =>
 	number.replace(/^\D*\d{5,}/, (whole) => whole.replace(/\B(?=(\d{3})+$)/g, thinSpace));
 

@@ -1,3 +1,4 @@
+import { useComputed } from '@preact/signals';
 import type { ComponentChildren } from 'preact';
 import type { PageModel } from '../../model/page-model.ts';
 
@@ -8,8 +9,17 @@ interface PointPanelProps {
 }
 
 /** What belongs to the operating point whose tab is picked. */
-export const PointPanel = ({ model, class: name, children }: PointPanelProps) => (
-	<div class={name} role="tabpanel" id="point-panel" aria-labelledby={`point-${model.whichChoice.pointIndex.value}`}>
-		{children}
-	</div>
-);
+export function PointPanel({ model, class: name, children }: PointPanelProps) {
+	const isRenewed = useComputed(() => ['running', 'previewing'].includes(model.status.value.state));
+	return (
+		<div
+			class={name}
+			role="tabpanel"
+			id="point-panel"
+			aria-labelledby={`point-${model.whichChoice.pointIndex.value}`}
+			data-renewed={isRenewed}
+		>
+			{children}
+		</div>
+	);
+}
