@@ -19,3 +19,11 @@ test('two readings in a short on-window hardly beat one', () => {
 	expect(two).toBeLessThan(readingGridSpread(slow));
 	expect(two).toBeGreaterThan(0.8 * readingGridSpread(slow));
 });
+
+test('the off-window is what the on-window leaves: at next to no duty two readings in it spread as over the whole period', () => {
+	const slow = { ...values, 'operation.speed': 300, 'operation.torque': 0.001, 'detection.samples': 2 };
+	const off = readingGridSpread({ ...slow, 'detection.window': 'off' });
+	const whole = readingGridSpread({ ...slow, 'detection.window': 'whole' });
+	expect(off / whole).toBeGreaterThan(1);
+	expect(off / whole).toBeLessThan(1.1);
+});
