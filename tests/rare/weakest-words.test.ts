@@ -32,7 +32,7 @@ const choice = (over: Partial<WeakestChoice> = {}): WeakestChoice => ({
 	distances: [4.5],
 	drive,
 	failingShare: figure(),
-	verdict: { decision: 'holds', low: 1.5e-5, high: 2.5e-5, limits: 'weighted' } as unknown as WeakestChoice['verdict'],
+	verdict: { decision: 'holds', low: 1.5e-5, high: 2.5e-5, limits: 'draws' },
 	crossingsPerHour: figure({ value: 0.5 }),
 	...over,
 });
@@ -63,12 +63,9 @@ test('the likeliest failing drive is told with its distance, why and where it fa
 
 test('whether few enough drives fail is said with the limit that shows it, rounded away from the claim', () => {
 	const required = { share: 0.99, confidence: 0.95 } as Parameters<typeof failingVerdictSentence>[1];
-	const said = (over: object): string =>
+	const said = (over: Pick<WeakestChoice['verdict'], 'decision'> & Partial<WeakestChoice['verdict']>): string =>
 		plain(
-			failingVerdictSentence(
-				choice({ verdict: { low: 0.0031, high: 0.0049, limits: 'weighted', ...over } as WeakestChoice['verdict'] }),
-				required,
-			),
+			failingVerdictSentence(choice({ verdict: { low: 0.0031, high: 0.0049, limits: 'draws', ...over } }), required),
 		);
 	expect(said({ decision: 'holds' })).toBe(
 		'The requirement holds: at most 0.5 % of drives fail where 1 % may (95 % confidence).',
@@ -102,7 +99,9 @@ test('shares and rates have limits where enough draws carry them, else the reaso
 
 test('a part is named with its phase or number, its deviation signed', () => {
 	const part = (id: string, instance: number, deviation: number, isRelative = true) =>
-		solderedCells({ id, instance, unit: 'Ω', value: 22_100, deviation, isRelative, share: 0.4 }).map(plain);
+		solderedCells({ id, instance, unit: 'Ω', nominal: 22_000, value: 22_100, deviation, isRelative, share: 0.4 }).map(
+			plain,
+		);
 	expect(part('sensing.divider.top', 1, 0.0045)).toEqual(['phase divider, top b', '22.1 kΩ', '+0.45 %', '40.0 %']);
 	expect(part('sensing.halfBus.top', 0, -0.01)[2]).toBe('−1.00 %');
 	expect(part('sensing.halfBus.top', 0, -0.01)[0]).not.toMatch(/ [a1]$/);
@@ -127,4 +126,21 @@ test('of four weighted draws, half-bus fails in two and virtual neutral in one: 
 	expect(virtualNeutral.failingShare.value).toBeCloseTo(0.1 / 4, 14);
 	expect(virtualNeutral.failingShare.draws).toBe(1);
 	expect(virtualNeutral.crossingsPerHour.value).toBeCloseTo((0.1 * 6) / 4, 14);
+});
+
+test('where no draw fails, the share is bounded by the heaviest weight that 15 % of ordinary draws leave', () => {
+	const drives = 4000;
+	const { halfBus } = summariseDraws(
+		{
+			outcomes: new Uint8Array(2 * drives),
+			perHour: new Float64Array(2 * drives),
+			weights: new Float64Array(drives).fill(1),
+		},
+		0.95,
+		{ share: 0.98, confidence: 0.95 } as Parameters<typeof summariseDraws>[2],
+		0.15,
+	);
+	// empirical Bernstein of zeros: 7 ln(2/0.05)/(3 (n − 1)) of the heaviest weight, 1/0.15
+	expect(halfBus.verdict).toMatchObject({ decision: 'holds', limits: 'bound' });
+	expect(halfBus.verdict.high).toBeCloseTo((7 * 3.6888795) / 0.15 / 3 / (drives - 1), 7);
 });

@@ -37,7 +37,7 @@ test('in the middle the drives whose mean is nearest come first; what was not fi
 });
 
 test('of equally near drives the one with the smaller index comes first', () => {
-	// means 0° and 0.1°, each 0.05° away
-	expect(near(0.05, 2).map(({ unit }) => unit)).toEqual([0, 1]);
-	expect(near(0.05, 1).map(({ unit }) => unit)).toEqual([0]);
+	// means 0° and −0.5°, each 0.25° away
+	expect(near(-0.25, 2).map(({ unit }) => unit)).toEqual([0, 2]);
+	expect(near(-0.25, 1).map(({ unit }) => unit)).toEqual([0]);
 });
