@@ -39,7 +39,7 @@ function leastBasic(factors: number): number {
 function productsOf(basic: number): number[] {
 	const sets = Array.from({ length: 1 << basic }, (_, set) => set).filter((set) => sizeOf(set) >= 2);
 	const rank = (set: number): number => (sizeOf(set) % 2 === 1 ? sizeOf(set) : 100 - sizeOf(set));
-	return sets.sort((one, other) => rank(one) - rank(other) || one - other);
+	return sets.sort((one, other) => rank(one) - rank(other));
 }
 
 const signOf = (bit: number): 1 | -1 => (bit === 1 ? 1 : -1);

@@ -32,7 +32,7 @@ export function* widenPoints(
 ): Generator<readonly Trial[], FailurePoint[], readonly boolean[]> {
 	const heaviest = draws
 		.map(({ point, weight }, draw) => ({ point, weight, draw }))
-		.sort((one, other) => other.weight - one.weight || one.draw - other.draw)
+		.sort((one, other) => other.weight - one.weight)
 		.slice(0, followed);
 	const reduced = yield* putBack(heaviest);
 	const inside = reduced.map(() => 0);
@@ -62,9 +62,7 @@ function* putBack(
 	const states = draws.map(({ point, draw }) => ({
 		point,
 		draw,
-		order: [...point.keys()].sort(
-			(one, other) => Math.abs(point[one] as number) - Math.abs(point[other] as number) || one - other,
-		),
+		order: [...point.keys()].sort((one, other) => Math.abs(point[one] as number) - Math.abs(point[other] as number)),
 		start: 0,
 		size: Math.ceil(point.length / 2),
 	}));

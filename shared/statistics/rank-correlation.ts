@@ -10,10 +10,7 @@ import { sampleCorrelation } from 'simple-statistics';
 export function rankCorrelation(x: ArrayLike<number>, y: ArrayLike<number>): number {
 	if (x.length !== y.length) throw new RangeError(`${x.length} values paired with ${y.length}`);
 	if (x.length < 2) return Number.NaN;
-	const ranksX = meanRanks(x);
-	const ranksY = meanRanks(y);
-	const varies = (ranks: number[]): boolean => ranks.some((rank) => rank !== ranks[0]);
-	return varies(ranksX) && varies(ranksY) ? sampleCorrelation(ranksX, ranksY) : Number.NaN;
+	return sampleCorrelation(meanRanks(x), meanRanks(y));
 }
 
 function meanRanks(values: ArrayLike<number>): number[] {

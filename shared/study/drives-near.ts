@@ -42,6 +42,6 @@ export function drivesNear(
 				.sort((one, other) => Math.abs(one.error - angle) - Math.abs(other.error - angle));
 			return nearest ? [nearest] : [];
 		})
-		.sort((one, other) => Math.abs(one.error - angle) - Math.abs(other.error - angle) || one.unit - other.unit)
+		.sort((one, other) => Math.abs(one.error - angle) - Math.abs(other.error - angle))
 		.slice(0, most);
 }

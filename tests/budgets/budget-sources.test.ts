@@ -50,6 +50,17 @@ test('standard deviations in half-widths: 1/√3 uniform, 1/√6 triangular, .98
 	expect(measured?.sdInHalfWidths).toBeCloseTo(1, 6);
 });
 
+test('a gap belongs to what is picked out part by part, to the lot only where nothing else varies', () => {
+	// half-width 1 with the inner half gone: 3.764869/9 (integrated numerically, as in tests/sampling/draws.test.ts)
+	const deviations = (mismatch: number) =>
+		budgetSources(withOffset({ distribution: 'gapped', lot: 0.002, gap: 0.001, mismatch }), 0).map(
+			({ sdInHalfWidths }) => sdInHalfWidths,
+		);
+	const [gapped, whole] = [Math.sqrt(3.764869 / 9), 0.9865783926 / 3].map((sd) => expect.closeTo(sd, 3));
+	expect(deviations(0)).toEqual([gapped]);
+	expect(deviations(0.002)).toEqual([whole, gapped, gapped, gapped]);
+});
+
 test('a lot and each part of it are sources of their own, and a condition with a range is one', () => {
 	const scenario = withOffset({ lot: 0.001 });
 	const point: OperatingPoint = {

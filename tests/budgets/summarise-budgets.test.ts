@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { type BudgetSource, oneAtATime } from '../../shared/budgets/budget-sources.ts';
 import { extremeSides, summariseBudgets } from '../../shared/budgets/summarise-budgets.ts';
+import { whyTheyDiffer } from '../../shared/budgets/why-they-differ.ts';
 import { figuresPerRun } from '../../shared/origins/mean-errors.ts';
 import { stream } from '../../shared/sampling/stream.ts';
 import { oneSpeed } from '../origins/one-speed.ts';
@@ -66,6 +67,8 @@ test('a part that loses lock at a limit leaves no budget and is named; so does t
 	expect(cliff.choices.halfBus).toMatchObject({ without: ['part 1'], worstKind: null });
 	expect(cliff.choices.halfBus.drawnWithout).toBeGreaterThan(100);
 	expect(cliff.sentence).toContain('with part 1 at a limit');
+	const below = budgets(([x = 0, y = 0]) => (y < -0.9 ? Number.NaN : x + y));
+	expect(below.choices.halfBus).toMatchObject({ without: ['part 1'], worstKind: null });
 	const none = budgets(() => Number.NaN);
 	expect(none.choices.halfBus.without).toEqual(['the nominal drive']);
 	expect(none.why).toBe('There is nothing to compare.');
@@ -76,4 +79,12 @@ test('lock lost only with everything at its worse limit is an extreme value with
 	expect(choices.halfBus.kinds[0]?.extremeValue).toEqual({ linear: 3, low: -3, high: null });
 	expect(sentence).toContain('loss of its crossings');
 	expect(why).toContain('loses lock or its crossings');
+});
+
+test('the paragraph is on the choice whose extreme value is larger, and calls 2.06 run where 2 were summed nearly linear', () => {
+	const of = (factor: number) => budgets(([x = 0, y = 0]) => factor * (x + y + 0.03 * x * y), 100).choices.halfBus;
+	expect(whyTheyDiffer({ halfBus: of(1), virtualNeutral: of(2) })).toMatch(/^Taking virtual neutral, /);
+	const why = whyTheyDiffer({ halfBus: of(1), virtualNeutral: of(0.5) }).replaceAll('\u00a0', ' ');
+	expect(why).toMatch(/^Taking half-bus, /);
+	expect(why).toContain('the drive moves as far as the sum says, within 1.5 %: the figure is nearly linear.');
 });

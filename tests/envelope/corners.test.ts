@@ -32,6 +32,19 @@ test('seven ranges at one point and none at the other make 2⁷ + 1 combinations
 	expect(rangedConditions(wide.points[0] as OperatingPoint)).toHaveLength(7);
 	// a ripple of 0 V ± 20 % has one limit
 	expect(rangedConditions(wide.points[1] as OperatingPoint)).toEqual([]);
+	// 0 °C ± 20 °C has two
+	const { points } = smallScenario({
+		points: [
+			{
+				name: 'cold',
+				speed: { value: 6000, range: 0 },
+				torque: 0.05,
+				voltage: { value: 48, range: 0 },
+				boardTemperature: { value: 0, range: 20, scale: 'absolute' },
+			},
+		],
+	});
+	expect(rangedConditions(points[0] as OperatingPoint)).toContain('operation.boardTemperature');
 });
 
 test('with room for 40, 32 of the 128 stay, and no room below 8 + 1', () => {

@@ -46,3 +46,10 @@ test('a trim beyond the range of the advance stays at its end and the delay null
 	// 8° less 2° at 40 000°/s
 	expect(compensation).toBeCloseTo(50e-6 + 6 / 40_000, 12);
 });
+
+test('at one speed a delay that is used up leaves the rest to the trim, of the same sign as the error', () => {
+	// 50 µs less at 72 000°/s take out −3.6° of −5°
+	const { compensation, advanceTrim } = fitTuning([point(72_000, -5)], present, limits);
+	expect(compensation).toBe(0);
+	expect(advanceTrim).toBeCloseTo(0.5 - 1.4, 9);
+});

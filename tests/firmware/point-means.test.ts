@@ -54,6 +54,18 @@ test('points count by their share of the hours, and the standard error is that o
 	expect(points[0]?.ofCommutations).toBeCloseTo(Math.sqrt(180 / 39), 12);
 });
 
+test('hours that do not add up to 1 count by their proportion', () => {
+	const hours = smallScenario({
+		points: [
+			{ name: 'often', speed: 6000, torque: 0.05, share: 0.6 },
+			{ name: 'seldom', speed: 7000, torque: 0.05, share: 0.2 },
+		],
+	});
+	const { mean, points } = populationMean(hours, studyOf([[1, 5]]), 0);
+	expect(points.map(({ weight }) => weight)).toEqual([expect.closeTo(0.75, 12), expect.closeTo(0.25, 12)]);
+	expect(mean).toBeCloseTo(2, 12);
+});
+
 test('a drive that lost lock at one point is left out there and overall, and counted', () => {
 	const { mean, points } = populationMean(
 		scenario,

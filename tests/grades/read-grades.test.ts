@@ -95,5 +95,7 @@ test('a bad list of grades does not hide that the prices are not as many: all is
 		'prices: free',
 		'prices: 0.2, free',
 	]);
+	expect(readOffer('1 %, 5 %', null)).toMatchObject({ grades: [{ price: null }, { price: null }] });
+	expect(readOffer('1 %, abc', null)).toMatchObject({ problems: [{ of: 'grades' }] });
 	expect(readOffer('1 %, 5 %', '0.2, 0.1')).toMatchObject({ grades: [{ price: 0.2 }, { price: 0.1 }] });
 });

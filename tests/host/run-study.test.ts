@@ -101,7 +101,8 @@ test('interrupted between looks, a study until decided is partial and does not c
 			...hard,
 			signal: cancel.signal,
 			onProgress({ finished }) {
-				seen = finished;
+				// units of cut shards are taken back in the end
+				seen = Math.max(seen, finished);
 				if (finished > 300) cancel.abort();
 			},
 		},

@@ -10,9 +10,9 @@ const found = (shape: number, spreads: number): MeasuredAgainst => ({
 	spreads: { d: 0.9, p: spreads },
 	differs: Math.min(shape, spreads) < 0.025,
 });
-const said = (halfBus: MeasuredAgainst | null): string =>
+const said = (halfBus: MeasuredAgainst | null, drives = 3): string =>
 	measuredSentence({
-		log: { figures },
+		log: { figures: { ...figures, drives } },
 		point: 'slow',
 		choices: { halfBus, virtualNeutral: null },
 		provenance: { level: 0.95 },
@@ -27,5 +27,7 @@ test('a difference is laid to the test that shows it, and to no other', () => {
 	);
 	expect(said(found(0.01, 0.01))).toContain('12.6\u00a0%, and by how widely each drive spreads (');
 	expect(said(found(0.1, 0.1))).toContain('no difference is shown');
+	expect(said(null)).toMatch(/^The sector intervals of 3 measured drives against those predicted at slow\. /);
+	expect(said(null, 1)).toMatch(/^The sector intervals of one measured drive against/);
 	expect(said(null)).toContain('With half-bus every simulated drive lost lock');
 });

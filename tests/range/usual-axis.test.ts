@@ -41,6 +41,15 @@ describe.each(demos)('of %s', (name) => {
 	});
 });
 
+test('a temperature that is below zero at one point moves evenly about the middle of all points', () => {
+	const at = (name: string, boardTemperature: number) => ({ name, speed: 6000, torque: 0.05, boardTemperature });
+	const scenario = smallScenario({ points: [at('cold', -20), at('warm', 40)] });
+	const { from, to, isLogarithmic } = usualAxis(parameter('operation.boardTemperature') as NumberRecord, scenario);
+	expect((Number.parseFloat(from) + Number.parseFloat(to)) / 2).toBeCloseTo(10, 9);
+	expect(Number.parseFloat(from)).toBeLessThan(-20);
+	expect(isLogarithmic).toBe(false);
+});
+
 test('a part is halved and doubled in equal ratios, an offset of nothing moves by 3 times its tolerance', () => {
 	const scenario = smallScenario({ sensing: { comparator: { offset: { value: 0, mismatch: '5 mV' } } } });
 	expect(usualAxis(parameter('sensing.halfBus.top') as NumberRecord, scenario, 5)).toEqual({

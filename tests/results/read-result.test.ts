@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { jsonText } from '../../shared/results/json-text.ts';
 import { type KeptResult, readResult } from '../../shared/results/read-result.ts';
-import { resultFileText } from '../../shared/results/result-file.ts';
+import { contentsDigest, resultFileText } from '../../shared/results/result-file.ts';
 import type { UnitRecord } from '../../shared/study/point-change.ts';
 import type { StudyResult } from '../../shared/study/result.ts';
 import { studyResult } from '../page/study-fixture.ts';
@@ -78,6 +78,22 @@ describe('a file that is refused says why and what to do', () => {
 	])('%s', async (_, broken, words) => {
 		expect(await refusal(broken())).toMatch(words);
 	});
+});
+
+test('a scenario or units that are not those of the figures are refused, also under a digest that fits', async () => {
+	const signed = async (change: (file: Record<string, unknown>) => void): Promise<string> => {
+		const { digest: _, ...contents } = JSON.parse(edited(change)) as Record<string, unknown>;
+		return jsonText({ ...contents, digest: await contentsDigest(contents) });
+	};
+	expect(await refusal(await signed(() => {}))).toBe('read');
+	expect(await refusal(await signed(({ scenario }) => Object.assign(scenario as object, { name: 'another' })))).toMatch(
+		/^scenario {2}is not the one that the figures are of; take it again/,
+	);
+	const { record } = await studyOf(6, { seed: 'others' });
+	const other = JSON.parse(await resultFileText(made.result, record)) as { units: unknown };
+	expect(await refusal(await signed((file) => Object.assign(file, { units: other.units })))).toMatch(
+		/^units {2}are not those that the figures are of; take it again/,
+	);
 });
 
 test('of 200 single changed signs anywhere in the file none yields another result', async () => {

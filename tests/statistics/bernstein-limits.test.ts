@@ -14,6 +14,7 @@ test('none of 4000 values up to 6.67 leaves at most 1.44 %; a single value leave
 	expect(bernsteinLimits(new Float64Array(4000), 1 / 0.15).high).toBeCloseTo((7 * 3.6888795) / 0.15 / 3 / 3999, 7);
 	expect(bernsteinLimits([3], 5)).toEqual({ low: 0, high: 5 });
 	expect(() => bernsteinLimits([1, 6], 5)).toThrow(RangeError);
+	expect(() => bernsteinLimits([1, 2], 5, 1)).toThrow(RangeError);
 });
 
 test('of values of which 1 in 500 is 5, the upper limit lies below the mean in no more than 1 of 20 sets', () => {

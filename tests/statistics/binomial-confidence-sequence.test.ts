@@ -38,5 +38,6 @@ describe('binomial confidence sequence', () => {
 		expect(binomialConfidenceSequence(0, 0)).toEqual({ low: 0, high: 1 });
 		expect(() => binomialConfidenceSequence(2, 1)).toThrow(RangeError);
 		expect(() => binomialConfidenceSequence(1, 2, 0.95, [0, 1])).toThrow(RangeError);
+		expect(() => binomialConfidenceSequence(1, 2, 0.95, [1, 0])).toThrow(RangeError);
 	});
 });

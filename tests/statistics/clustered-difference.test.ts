@@ -50,4 +50,6 @@ test('a shift of two standard deviations between 6 and 60 clusters is found: p b
 test('clusters of different sizes, and an empty group, are refused', () => {
 	expect(() => clusteredDifference([[1, 2]], [[1]])).toThrow(/a cluster of 1 values beside one of 2/);
 	expect(() => clusteredDifference([], [[1]])).toThrow(RangeError);
+	expect(() => clusteredDifference([[1]], [])).toThrow(RangeError);
+	expect(() => clusteredDifference([[]], [[]])).toThrow(RangeError);
 });

@@ -53,5 +53,8 @@ test('a sample against itself, one value against one, ties: D as it is, p up to 
 	expect(kolmogorovSmirnov([1, 2, 3], [1, 2, 3])).toEqual({ d: 0, p: 1 });
 	expect(kolmogorovSmirnov([1], [2])).toEqual({ d: 1, p: 1 });
 	expect(kolmogorovSmirnov([1, 1, 2], [1, 2, 2]).d).toBeCloseTo(1 / 3, 12);
+	// as measured, in no order
+	expect(kolmogorovSmirnov([3, 1, 2], [1.5, 2.5, 0.5])).toEqual(kolmogorovSmirnov([1, 2, 3], [0.5, 1.5, 2.5]));
+	expect(kolmogorovSmirnov([3, 1, 2], [1.5, 2.5, 0.5]).d).toBeCloseTo(1 / 3, 12);
 	expect(() => kolmogorovSmirnov([], [1])).toThrow(RangeError);
 });

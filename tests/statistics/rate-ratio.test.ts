@@ -40,4 +40,14 @@ describe('ratio of rates', () => {
 		expect(rateRatio(one, one)).toEqual({ ratio: 1, interval: null, withoutEvents: 'neither' });
 		expect(() => rateRatio(some, { events: [1], trials: [2] })).toThrow(RangeError);
 	});
+
+	it('stays open where one resample in seven has none of a side’s events, and leaves out those with none of either', () => {
+		// two of 200 units are in none of 200 draws with probability 0.99²⁰⁰ = 13 %, beyond the tail of 2.5 %
+		const two = { events: trials.map((_, unit) => (unit === 7 || unit === 90 ? 1 : 0)), trials };
+		const some = { events: everyNth(5, 1), trials };
+		expect(rateRatio(some, two).interval?.high).toBe(Infinity);
+		expect(rateRatio(some, two).interval?.low).toBeGreaterThan(1);
+		expect(rateRatio(two, some).interval?.low).toBe(0);
+		expect(rateRatio(two, two)).toEqual({ ratio: 1, interval: { low: 1, high: 1 }, withoutEvents: 'neither' });
+	});
 });

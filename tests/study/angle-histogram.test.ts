@@ -8,6 +8,7 @@ test('bins are 0.01° wide from −60° to +60°, and the end bins take what lie
 	expect(angleBin(0.005)).toBe(6000);
 	expect(angleBin(-0.005)).toBe(5999);
 	expect(angleBin(59.999)).toBe(11999);
+	expect(angleBin(60)).toBe(11999);
 	expect(angleBin(1e9)).toBe(11999);
 	fc.assert(
 		fc.property(fc.double({ min: -59.99, max: 59.99, noNaN: true }), (error) => {

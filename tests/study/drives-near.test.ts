@@ -35,3 +35,9 @@ test('in a tail the drive that makes it comes first, with the commutation that d
 test('in the middle the drives whose mean is nearest come first; what was not finished or measured is left out', () => {
 	expect(near(0.09).map(({ unit, which }) => `${unit} ${which}`)).toEqual(['1 mean', '0 mean', '2 mean']);
 });
+
+test('of equally near drives the one with the smaller index comes first', () => {
+	// means 0° and −0.5°, each 0.25° away
+	expect(near(-0.25, 2).map(({ unit }) => unit)).toEqual([0, 2]);
+	expect(near(-0.25, 1).map(({ unit }) => unit)).toEqual([0]);
+});

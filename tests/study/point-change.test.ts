@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { emptyStudy } from '../../shared/study/merge.ts';
 import { pointChange } from '../../shared/study/point-change.ts';
 import { pointPlan } from '../../shared/study/point-plan.ts';
 import { planOf, simulated } from '../page/engine-services.ts';
@@ -37,6 +38,28 @@ test('other units of another seed are compared as that: not paired, with a wider
 	const width = (change: typeof same): number =>
 		(change?.choices.halfBus.typical.high ?? 0) - (change?.choices.halfBus.typical.low ?? 0);
 	expect(width(apart)).toBeGreaterThan(1.5 * width(same));
+});
+
+test('8 of 100 drives that pass only after are shown to be more where they are the same drives, and not where they are others', () => {
+	const record = (failing: number, seed: string) => {
+		const study = emptyStudy(100, 2);
+		study.states.fill(1);
+		study.columns.sectors.fill(24);
+		study.columns.judgedError.fill(Number.POSITIVE_INFINITY, 0, failing * 4);
+		return { plan: { ...before.plan, seed }, study };
+	};
+	const passing = (seed: string) =>
+		pointChange({ record: record(10, 'few'), point: 0 }, { record: record(2, seed), point: 0 })?.choices.halfBus
+			.passing;
+	const [same, others] = [passing('few'), passing('other')];
+	for (const change of [same, others]) {
+		expect(change).toMatchObject({ before: 0.9, after: 0.98 });
+		expect(change?.change).toBeCloseTo(0.08, 12);
+	}
+	// exact McNemar of 8 against 0: p = 2⁻⁷; square and add needs no pairing to reach wider to both sides
+	expect(same?.low).toBeGreaterThan(0.02);
+	expect(others?.low).toBeLessThan(same?.low ?? 0);
+	expect(others?.high).toBeGreaterThan(same?.high ?? 1);
 });
 
 test('only units that both studies have are compared', () => {

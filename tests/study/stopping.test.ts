@@ -72,6 +72,16 @@ test('a choice that loses drives has no mean to settle: it is named and not wait
 	expect(stoppingSentence(outcome, 2000)).toContain('Where half-bus drives lost lock there is no mean to settle');
 });
 
+test('where both choices lose drives no figure is left to settle, and it is not said to have', () => {
+	const study = normalStudy(2000, 2);
+	study.columns.unitError.fill(Infinity, 0, 2);
+	const rule = { rule: 'settled', digits: 1, batch: 100 } as const;
+	const outcome = stoppingOutcome(rule, 2000, study, choiceVerdicts(scenario, study, false));
+	const sentence = stoppingSentence(outcome, 2000);
+	expect(sentence).toMatch(/^Not settled in 2\u202f000 drives/);
+	expect(sentence).toContain('Where half-bus and virtual neutral drives lost lock there is no mean to settle');
+});
+
 test('until decided, both choices are waited for unless one alone is asked for, and no unit may be outstanding', () => {
 	const study = normalStudy(200, 2);
 	// half-bus passes in all 200; of virtual neutral 180 pass, 90 %, which decides nothing

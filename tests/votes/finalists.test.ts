@@ -53,6 +53,13 @@ test('equal noise: on a power law of noise the interpolation is exact, and beyon
 	expect(equalNoise(steps, 0.6 ** 6)).toBeCloseTo(0.6, 12);
 	expect(equalNoise(steps, 1)).toBeCloseTo(1, 12);
 	expect(equalNoise(steps, 2)).toBeNull();
+	// the louder of two steps that make as many
+	expect(
+		equalNoise(
+			[1, 0.5].map((sigma) => ({ sigma, perHour: 3 })),
+			3,
+		),
+	).toBe(1);
 	expect(equalNoise(steps, 0.4 ** 6)).toBeNull();
 	expect(
 		equalNoise(
@@ -74,4 +81,12 @@ test('tighter resistors: 1 % becomes 0.5 % (IEC 60062), nominal values stay, exa
 		Object.entries(scenario.tolerances).map(([id, tolerance]) => [id, { ...tolerance, mismatch: 0 }]),
 	);
 	expect(tighterResistors({ ...scenario, tolerances })).toBeNull();
+	// what was measured is what it is
+	const measured = Object.fromEntries(
+		Object.entries(scenario.tolerances).map(([id, tolerance]) => [
+			id,
+			{ ...tolerance, distribution: 'measured' as const, measured: [0, 0.001] },
+		]),
+	);
+	expect(tighterResistors({ ...scenario, tolerances: measured })).toBeNull();
 });

@@ -98,6 +98,8 @@ test('renaming keeps the rest, removing takes out one', async () => {
 	if (!first) throw new Error('nothing kept');
 	await kept.rename(first, { name: '  ', note: 'new' });
 	expect(kept.records.value.find(({ id }) => id === first.id)).toEqual({ ...first, note: 'new' });
+	await kept.rename(first, { name: ' Newer ', note: '' });
+	expect(kept.records.value.find(({ id }) => id === first.id)).toMatchObject({ name: 'Newer', note: '' });
 	await kept.remove(first.id);
 	expect(kept.records.value.map(({ id }) => id)).not.toContain(first.id);
 });
