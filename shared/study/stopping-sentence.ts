@@ -15,12 +15,12 @@ export function stoppingSentence(stopping: StoppingOutcome, units: number): stri
 	const waited = figures.filter(({ lost }) => !lost);
 	const open = waited.filter(({ settled }) => !settled);
 	const lost = [...new Set(figures.filter((one) => one.lost).map(({ choice }) => choiceWords[choice]))];
-	const finest = Math.min(...waited.filter(({ tolerance }) => tolerance > 0).map(({ tolerance }) => tolerance));
-	const tolerance = Number.isFinite(finest) ? `, ± ${degrees(finest)} where they spread least` : '';
-	const asked = `mean, standard deviation and 95 % limits of the drives' errors to ${digits} significant ${digits === 1 ? 'digit' : 'digits'} of the standard deviation${tolerance} (JCGM 101:2008, 7.9, batches of ${count(batch)} drives)`;
 	if (waited.length === 0) {
 		return `Not settled in ${count(units)} drives: ${lost.join(' and ')} drives lost lock, so that no mean is left to settle.`;
 	}
+	const finest = Math.min(...waited.filter(({ tolerance }) => tolerance > 0).map(({ tolerance }) => tolerance));
+	const tolerance = Number.isFinite(finest) ? `, ± ${degrees(finest)} where they spread least` : '';
+	const asked = `mean, standard deviation and 95 % limits of the drives' errors to ${digits} significant ${digits === 1 ? 'digit' : 'digits'} of the standard deviation${tolerance} (JCGM 101:2008, 7.9, batches of ${count(batch)} drives)`;
 	const left =
 		lost.length > 0
 			? ` Where ${lost.join(' and ')} drives lost lock there is no mean to settle, and it was not waited for.`

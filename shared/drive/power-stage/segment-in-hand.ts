@@ -38,37 +38,24 @@ export class SegmentInHand {
 	wIm = realZero;
 	y0 = realZero;
 	y1 = realZero;
+	/** e^{−λ_m s} of the point last worked out, of as many modal currents as there are. */
+	private decay0 = realZero;
+	private decay1 = realZero;
 
 	/** Works out the end, `length` seconds from the start. */
 	workOutEnd(): void {
-		const { circuit, mode, segment, length: h } = this;
-		segment.length = h;
-		this.s = h;
-		this.turnPhasors();
+		const { segment } = this;
+		segment.length = this.length;
+		this.s = this.length;
+		this.workOutPoint();
+		segment.decay0 = this.decay0;
+		segment.decay1 = this.decay1;
 		this.zReEnd = this.zRe;
 		this.zImEnd = this.zIm;
 		this.wReEnd = this.wRe;
 		this.wImEnd = this.wIm;
-		this.y0End = this.y1End = 0;
-		if (mode.modalCount === 0) return;
-		cells[0] = mode.rate0 * h;
-		decayInPlace(cells, 0);
-		const decay0 = cells[0] as number;
-		segment.decay0 = decay0;
-		this.y0End =
-			segment.a0 + segment.b0 * h + mode.rippleRe0 * this.zImEnd + mode.rippleIm0 * this.zReEnd + segment.d0 * decay0;
-		if (mode.modalCount > 1) {
-			cells[0] = mode.rate1 * h;
-			decayInPlace(cells, 0);
-			const decay1 = cells[0] as number;
-			segment.decay1 = decay1;
-			this.y1End =
-				segment.a1 + segment.b1 * h + mode.rippleRe1 * this.zImEnd + mode.rippleIm1 * this.zReEnd + segment.d1 * decay1;
-		}
-		if (circuit.sinusoidal) {
-			this.y0End += mode.emfRe0 * this.wImEnd + mode.emfIm0 * this.wReEnd;
-			this.y1End += mode.emfRe1 * this.wImEnd + mode.emfIm1 * this.wReEnd;
-		}
+		this.y0End = this.y0;
+		this.y1End = this.y1;
 	}
 
 	goToStart(): void {
@@ -94,8 +81,13 @@ export class SegmentInHand {
 
 	/** Goes to the point `s` seconds in. */
 	goTo(s: number): void {
-		const { circuit, mode, segment } = this;
 		this.s = s;
+		this.workOutPoint();
+	}
+
+	/** The rest of the point `s` seconds in. */
+	private workOutPoint(): void {
+		const { circuit, mode, segment, s } = this;
 		this.turnPhasors();
 		const { zRe, zIm, wRe, wIm } = this;
 		let y0 = 0;
@@ -103,13 +95,13 @@ export class SegmentInHand {
 		if (mode.modalCount > 0) {
 			cells[0] = mode.rate0 * s;
 			decayInPlace(cells, 0);
-			y0 =
-				segment.a0 + segment.b0 * s + mode.rippleRe0 * zIm + mode.rippleIm0 * zRe + segment.d0 * (cells[0] as number);
+			this.decay0 = cells[0] as number;
+			y0 = segment.a0 + segment.b0 * s + mode.rippleRe0 * zIm + mode.rippleIm0 * zRe + segment.d0 * this.decay0;
 			if (mode.modalCount > 1) {
 				cells[0] = mode.rate1 * s;
 				decayInPlace(cells, 0);
-				y1 =
-					segment.a1 + segment.b1 * s + mode.rippleRe1 * zIm + mode.rippleIm1 * zRe + segment.d1 * (cells[0] as number);
+				this.decay1 = cells[0] as number;
+				y1 = segment.a1 + segment.b1 * s + mode.rippleRe1 * zIm + mode.rippleIm1 * zRe + segment.d1 * this.decay1;
 			}
 			if (circuit.sinusoidal) {
 				y0 += mode.emfRe0 * wIm + mode.emfIm0 * wRe;

@@ -10,6 +10,9 @@ export type RunStatus =
 	| { readonly state: 'done'; readonly seconds: number }
 	| { readonly state: 'failed'; readonly message: string };
 
+/** Drives are being simulated, for a preview or in full. */
+export const isSimulating = ({ state }: RunStatus): boolean => state === 'running' || state === 'previewing';
+
 /** For those who listen: a run's start, its quarters and how it ended, no more. */
 export function announcement(status: RunStatus, result: StudyResult | null): string {
 	switch (status.state) {

@@ -1,4 +1,5 @@
 import type { PageModel } from '../model/page-model.ts';
+import { isSimulating } from '../model/run-status.ts';
 import { inputProblem } from '../model/study-inputs.ts';
 import { Form } from '../parts/form.tsx';
 import { TextField } from '../parts/text-field.tsx';
@@ -6,8 +7,7 @@ import { Progress } from './progress.tsx';
 
 /** What is asked: scenario, units, seed; run and cancel. */
 export function Setup({ model }: { model: PageModel }) {
-	const { state } = model.status.value;
-	const running = state === 'running' || state === 'previewing';
+	const running = isSimulating(model.status.value);
 	const unitsProblem = inputProblem(model.units.value);
 	const seedProblem = inputProblem(model.seed.value);
 	return (

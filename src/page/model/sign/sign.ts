@@ -15,6 +15,7 @@ import { isUnsafeInTerminal, studyArguments, terminalLine } from '../../../../sh
 import { isVarying, toleranceWords } from '../../../../shared/words/tolerance.ts';
 import type { PageModel } from '../page-model.ts';
 import { provenanceRows } from '../provenance-rows.ts';
+import { isSimulating } from '../run-status.ts';
 import { reservations } from '../which-choice.ts';
 
 export type SignModel = ReturnType<typeof createSign>;
@@ -37,9 +38,7 @@ export function createSign(model: PageModel) {
 	return {
 		isStale,
 		/** A run would give figures of the present inputs. */
-		canRun: computed(
-			() => request.value !== null && status.value.state !== 'running' && status.value.state !== 'previewing',
-		),
+		canRun: computed(() => request.value !== null && !isSimulating(status.value)),
 		answer: computed(() => {
 			const present = shown.value;
 			if (!present) return null;

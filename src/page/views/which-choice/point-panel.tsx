@@ -1,6 +1,7 @@
 import { useComputed } from '@preact/signals';
 import type { ComponentChildren } from 'preact';
 import type { PageModel } from '../../model/page-model.ts';
+import { isSimulating } from '../../model/run-status.ts';
 
 interface PointPanelProps {
 	readonly model: PageModel;
@@ -10,7 +11,7 @@ interface PointPanelProps {
 
 /** What belongs to the operating point whose tab is picked. */
 export function PointPanel({ model, class: name, children }: PointPanelProps) {
-	const isRenewed = useComputed(() => ['running', 'previewing'].includes(model.status.value.state));
+	const isRenewed = useComputed(() => isSimulating(model.status.value));
 	return (
 		<div
 			class={name}

@@ -1,4 +1,5 @@
 import type { PageModel } from '../../model/page-model.ts';
+import { isSimulating } from '../../model/run-status.ts';
 import { Cautions } from '../cautions.tsx';
 import { Reservations } from '../reservations.tsx';
 import { Answer } from './answer.tsx';
@@ -43,10 +44,9 @@ export function WhichChoice({ model }: { model: PageModel }) {
 
 /** Before the first figures: what is being worked out. */
 function Waiting({ model }: { model: PageModel }) {
-	const { state } = model.status.value;
 	return (
 		<span class="waiting">
-			{state === 'running' || state === 'previewing'
+			{isSimulating(model.status.value)
 				? `Building drives of “${model.scenario.value?.name}” and running each with both sensing choices …`
 				: 'Nothing has been simulated yet.'}
 		</span>
