@@ -14,7 +14,7 @@ export interface Job<Name extends TaskName> {
 	readonly onShard: (output: TaskOutput<Name>, from: number, to: number) => void;
 	/** Takes a shard that failed on two workers. */
 	readonly onFailure: (from: number, to: number, message: string) => void;
-	/** Indices done so far, failed ones included; at most 20 times a second and once at the end. */
+	/** Indices done so far, failed ones included; at most ten times a second and once at the end. */
 	readonly onProgress?: (done: number) => void;
 	readonly signal?: AbortSignal | undefined;
 	/** Ends the job gently: no further shard is begun, those under way are finished and no worker is lost. */
@@ -43,7 +43,7 @@ export interface Pool {
 	close(): void;
 }
 
-const progressInterval = 50;
+const progressInterval = 100;
 const defaultSilenceLimit = 60_000;
 
 /**
@@ -231,7 +231,7 @@ function silenceWatch(milliseconds: number, onSilence: () => void) {
 	return watch;
 }
 
-/** Adds up finished shards and those under way, and reports at most every 50 ms. */
+/** Adds up finished shards and those under way, and reports at most every 100 ms. */
 function progressMeter(report: (done: number) => void) {
 	const underWay = new Map<Slot, number>();
 	let done = 0;

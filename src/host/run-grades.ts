@@ -25,7 +25,7 @@ export interface GradesRequest {
 	readonly units: number;
 	/** Cuts it short: it then resolves with what finished, marked partial. */
 	readonly signal?: AbortSignal | undefined;
-	/** At most 20 times a second. */
+	/** At most ten times a second. */
 	readonly onProgress?: (progress: CaseProgress) => void;
 	/** Drives a shard; the pool chooses if not given. No result depends on it. */
 	readonly shardSize?: number;

@@ -10,7 +10,7 @@ export interface PlansRequest<Result> {
 	/** Of each run. */
 	readonly units: number;
 	readonly signal?: AbortSignal | undefined;
-	/** At most 20 times a second, over all runs. */
+	/** At most ten times a second, over all runs. */
 	readonly onProgress?: (progress: { readonly finished: number; readonly failed: number }) => void;
 	readonly shardSize?: number | undefined;
 	/** Makes figures of a run's columns, which are let go afterwards: many runs would not fit in memory. */

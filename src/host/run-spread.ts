@@ -19,7 +19,7 @@ export interface SpreadRequest {
 	readonly units: number;
 	/** Cuts it short: it then resolves with what finished, marked partial. */
 	readonly signal?: AbortSignal;
-	/** At most 20 times a second. */
+	/** At most ten times a second. */
 	readonly onProgress?: (progress: WorkProgress) => void;
 	/** Takes the origins as soon as they are there. */
 	readonly onPartial?: (result: SpreadResult) => void;

@@ -38,9 +38,9 @@ export interface StudyRequest {
 	readonly compensation?: FoundCompensation | undefined;
 	/** Keeps finished shards; what it holds of the same drives already is not simulated again. */
 	readonly journal?: StudyJournal | undefined;
-	/** At most 20 times a second. */
+	/** At most ten times a second. */
 	readonly onProgress?: (progress: { readonly finished: number; readonly failed: number }) => void;
-	/** Takes the figures so far (their result digest left empty), seldom enough to cost less than a tenth of the time. */
+	/** Takes the figures so far (their result digest left empty): ever more seldom, and at less than a tenth of the time. */
 	readonly onPartial?: (result: StudyResult, record: UnitRecord) => void;
 	/** Units a shard; the pool chooses if not given. No result depends on it. */
 	readonly shardSize?: number;
@@ -126,7 +126,7 @@ export async function runStudyForUnits(
 					mergeShard(study, shard);
 					request.journal?.keep(shard);
 					finished += shard.to - shard.from;
-					if (finished >= fewestShown) partials.tell();
+					partials.tell(finished);
 				},
 				onFailure: (first, to, message) => failUnits(study, first, to, message),
 				onProgress(now) {
@@ -146,16 +146,21 @@ export async function runStudyForUnits(
 	return { result: summary(whole, ownDigest, !isComplete), record: { plan, study: whole } };
 }
 
-/** Calls after 100 ms, then at most four times a second, and spends less than a tenth of the time on it. */
+/**
+ * Calls after 100 ms, then at most four times a second, and spends less than a tenth of the time on it. With less than a
+ * twentieth more units it waits: they would hardly move a figure, while whoever shows it has all of them to draw.
+ */
 function partialMeter(call: () => void) {
 	let next = performance.now() + 100;
+	let enough = fewestShown;
 	return {
-		tell(): void {
+		tell(units: number): void {
 			const started = performance.now();
-			if (started < next) return;
+			if (started < next || units < enough) return;
 			call();
 			const ended = performance.now();
 			next = ended + Math.max(250, 10 * (ended - started));
+			enough = 1.05 * units;
 		},
 	};
 }

@@ -11,7 +11,7 @@ export interface WorkRequest<Progress = WorkProgress> {
 	readonly seed: string;
 	/** Cuts the work short: it then resolves with what finished, marked partial. */
 	readonly signal?: AbortSignal;
-	/** Of all drives so far. At most 20 times a second. */
+	/** Of all drives so far. At most ten times a second. */
 	readonly onProgress?: (progress: Progress) => void;
 	/** Drives a shard; the pool chooses if not given. No result depends on it. */
 	readonly shardSize?: number;

@@ -11,7 +11,7 @@ import { mostSearched, runWeakestInPool } from '../host/run-weakest.ts';
 
 export interface Watch {
 	readonly signal: AbortSignal;
-	/** Drives so far and those known to be needed; at most 20 times a second. */
+	/** Drives so far and those known to be needed; at most ten times a second. */
 	readonly onProgress: (progress: WorkProgress) => void;
 }
 

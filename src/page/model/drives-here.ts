@@ -9,7 +9,7 @@ import { routeLink } from './route.ts';
 import type { Services, Shown } from './services.ts';
 
 /** A stretch of angle error, degrees. */
-interface Stretch {
+export interface Stretch {
 	readonly from: number;
 	readonly to: number;
 }

@@ -12,7 +12,6 @@ import { levelWords } from '../../../shared/words/level.ts';
 import { choiceWords } from '../../../shared/words/names.ts';
 import { sectorRows } from '../../../shared/words/sector-rows.ts';
 import type { createBaseline } from './baseline.ts';
-import { binRows } from './bin-rows.ts';
 import { changeWords } from './change-words.ts';
 import { figureGroups, rateRows } from './figure-rows.ts';
 import type { createOnShow } from './on-show.ts';
@@ -57,7 +56,7 @@ export function createWhichChoice({ shown, status, request, pointIndex, show, ag
 			rates: rateRows(point),
 			causes: causeRows(point),
 			sectors: sectorRows(point),
-			bins: bins ? binRows(bins) : [],
+			bins,
 			pictures: drawPictures(point, bins, chartTheme.value, ghost),
 			hasGhost: ghost !== null,
 			worst: worstLinks(point, at.value),

@@ -4,8 +4,8 @@ import type { PageModel } from '../../model/page-model.ts';
 import type { WhichChoiceAnswer } from '../../model/which-choice.ts';
 import { Behind } from '../../parts/behind.tsx';
 import { Chart } from '../../parts/chart.tsx';
-import { ChoiceHeads } from '../../parts/choice-cells.tsx';
 import { KeyedSection } from '../../parts/keyed-section.tsx';
+import { BinTable } from './bin-table.tsx';
 import { DrivesHere } from './drives-here.tsx';
 
 /** Both error distributions overlaid, as counts and cumulative, over one angle axis. */
@@ -15,7 +15,7 @@ export function Errors({ answer: { pictures, bins, worst }, model }: { answer: W
 		const stretch = stretchOf(row);
 		if (stretch) void pick(stretch);
 	};
-	if (!pictures.counts || !pictures.cumulative) {
+	if (!bins || !pictures.counts || !pictures.cumulative) {
 		return (
 			<section class="errors">
 				<h3>How far off commutations are</h3>
@@ -41,34 +41,7 @@ export function Errors({ answer: { pictures, bins, worst }, model }: { answer: W
 				</p>
 			)}
 			<Behind what="errors by bin">
-				<table>
-					<thead>
-						<tr>
-							<th scope="col">Error</th>
-							<ChoiceHeads span={2} />
-						</tr>
-					</thead>
-					<tbody>
-						{bins.map(({ range, from, to, cells }) => (
-							<tr key={range}>
-								<th scope="row">
-									<button
-										type="button"
-										class="bin"
-										aria-label={`Drives with errors of ${range}`}
-										onClick={() => void pick({ from, to })}
-									>
-										{range}
-									</button>
-								</th>
-								{cells.map(({ choice, counted, cumulative }) => [
-									<td key={choice}>{counted}</td>,
-									<td key={`${choice} cumulative`}>{cumulative}</td>,
-								])}
-							</tr>
-						))}
-					</tbody>
-				</table>
+				<BinTable bins={bins} onPick={(stretch) => void pick(stretch)} />
 			</Behind>
 		</KeyedSection>
 	);
