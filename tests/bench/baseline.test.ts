@@ -6,8 +6,8 @@ import type { BenchParts } from './bench-result.ts';
 const machine = { processor: 'one', cores: 2, system: 'any', node: '20', load: 0 };
 const none: BenchParts = { engine: null, growth: null, start: null, page: null };
 const grown: BenchParts['growth'] = [
-	{ units: 1000, seconds: 2, unitSeconds: 1e-3, memory: 120e6 },
-	{ units: 10_000, seconds: 9, unitSeconds: 0.5e-3, memory: 140e6 },
+	{ units: 1000, seconds: 2, unitProcessor: 1e-3, memory: 120e6 },
+	{ units: 10_000, seconds: 9, unitProcessor: 0.5e-3, memory: 140e6 },
 ];
 
 test('a figure 11 % above or below what was kept is shown; one 9 % off, and one never kept, is not', () => {
@@ -20,9 +20,9 @@ test('a figure 11 % above or below what was kept is shown; one 9 % off, and one 
 
 test('growth is kept as ratios to the smallest study and as megabytes, no time of any machine', () => {
 	expect(comparable({ ...none, growth: grown })).toEqual({
-		'time of a unit of 1000 over that of 1000': 1,
+		'time of a further unit of 1000 over that of 1000': 1,
 		'megabytes for 1000 units': 120,
-		'time of a unit of 10000 over that of 1000': 0.5,
+		'time of a further unit of 10000 over that of 1000': 0.5,
 		'megabytes for 10000 units': 140,
 	});
 	expect(comparable(none)).toEqual({});

@@ -33,8 +33,9 @@ export function comparable({ engine, growth, start, page }: BenchParts): Record<
 	}
 	if (growth) {
 		const [first] = growth;
-		for (const { units, unitSeconds, memory } of growth) {
-			figures[`time of a unit of ${units} over that of ${first?.units}`] = unitSeconds / (first?.unitSeconds as number);
+		for (const { units, unitProcessor, memory } of growth) {
+			figures[`time of a further unit of ${units} over that of ${first?.units}`] =
+				unitProcessor / (first?.unitProcessor as number);
 			figures[`megabytes for ${units} units`] = memory / 1e6;
 		}
 	}

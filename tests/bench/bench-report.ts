@@ -1,7 +1,7 @@
 import { count, power } from '../../shared/words/figures.ts';
 import { type Baseline, type Changed, shownChange } from './baseline.ts';
 import { type BenchResult, targets } from './bench-result.ts';
-import { type Grown, memoryLimit } from './growth-bench.ts';
+import { flatness, type Grown, memoryLimit } from './growth-bench.ts';
 import type { KernelCounts } from './kernel-counts.ts';
 import type { Machine } from './machine.ts';
 import type { Spread } from './spread.ts';
@@ -81,13 +81,23 @@ export function engineReport(result: BenchResult): string {
 /** How time and memory grow with the number of units. */
 export function growthReport(grown: readonly Grown[]): string {
 	const most = Math.max(...grown.map(({ memory }) => memory));
+	const second = grown[1];
+	const last = grown.at(-1);
 	const lines = [
 		'Growth: studies of the first demo’s last point, one start, shortest runs',
-		row('drives', ['s', 'µs a further one', 'MB at most']),
-		...grown.map(({ units, seconds, unitSeconds, memory }) =>
-			row(count(units), [seconds.toFixed(1), (unitSeconds * 1e6).toFixed(0), (memory / 1e6).toFixed(0)]),
+		row('drives', ['s', 'processor µs a further one', 'MB at most']),
+		...grown.map(({ units, seconds, unitProcessor, memory }) =>
+			row(count(units), [seconds.toFixed(1), (unitProcessor * 1e6).toFixed(0), (memory / 1e6).toFixed(0)]),
 		),
 		'',
+		...(second && last && last !== second
+			? [
+					target(
+						`a further drive of the largest within ${flatness} times one up to ${count(second.units)}`,
+						last.unitProcessor <= flatness * second.unitProcessor,
+					),
+				]
+			: []),
 		target(`under ${memoryLimit / 1e6} MB`, most < memoryLimit),
 	];
 	return `${lines.join('\n')}\n`;

@@ -9,11 +9,17 @@ export interface Grown {
 	readonly units: number;
 	/** On the clock, process start included. */
 	readonly seconds: number;
-	/** Time of a further unit, s: that of this study less that of one unit. */
-	readonly unitSeconds: number;
+	/**
+	 * Processor time of a further unit, s: from this study and the one before, or that of a single unit. What starting and
+	 * compiling take is in the first, and what other programs on the machine take is in none.
+	 */
+	readonly unitProcessor: number;
 	/** Most memory that the process held resident, bytes. */
 	readonly memory: number;
 }
+
+/** How many times as much a further unit of the largest study may take as one between the two smallest, to be called flat. */
+export const flatness = 1.1;
 
 /** What a study of a million units of one point, both choices, is to stay under, bytes. */
 export const memoryLimit = 512e6;
@@ -34,12 +40,13 @@ export async function growthBench(
 		writeFileSync(file, leanScenario(readFileSync(scenario, 'utf8'), shortest));
 		const study = (units: number) => runChild([studyProgram, file, '--units', String(units)], { weighed: true });
 		await study(1);
-		const one = await study(1);
+		let last = { units: 1, processor: (await study(1)).processor };
 		const grown: Grown[] = [];
 		for (let units = 1000; units <= most; units *= 10) {
 			say(`studying ${units} short-run drives …`);
-			const { seconds, memory } = await study(units);
-			grown.push({ units, seconds, unitSeconds: (seconds - one.seconds) / (units - 1), memory });
+			const { seconds, memory, processor } = await study(units);
+			grown.push({ units, seconds, unitProcessor: (processor - last.processor) / (units - last.units), memory });
+			last = { units, processor };
 		}
 		return grown;
 	} finally {

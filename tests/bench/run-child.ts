@@ -5,14 +5,16 @@ export interface ChildRun {
 	readonly seconds: number;
 	/** Most memory that it held resident, bytes; NaN where that was not asked. */
 	readonly memory: number;
+	/** Processor time of all its threads, s; NaN where that was not asked. */
+	readonly processor: number;
 }
 
 /**
- * Tells of the process's memory on a stream of its own; workers, which load it
+ * Tells of the process's memory and processor time on a stream of its own; workers, which load it
  * too, say nothing. Linux keeps a most of the program itself; the one that every
  * system has begins with that of the process it was forked from.
  */
-const memoryTeller = `data:text/javascript,${encodeURIComponent(`
+const teller = `data:text/javascript,${encodeURIComponent(`
 	import { readFileSync, writeSync } from 'node:fs';
 	import { isMainThread } from 'node:worker_threads';
 	const most = () => {
@@ -22,8 +24,16 @@ const memoryTeller = `data:text/javascript,${encodeURIComponent(`
 			return process.resourceUsage().maxRSS;
 		}
 	};
-	if (isMainThread) process.on('exit', () => writeSync(3, String(1024 * most())));
+	const processor = () => {
+		const { user, system } = process.cpuUsage();
+		return (user + system) / 1e6;
+	};
+	if (isMainThread) {
+		process.on('exit', () => writeSync(3, JSON.stringify({ memory: 1024 * most(), processor: processor() })));
+	}
 `)}`;
+
+const unweighed = { memory: Number.NaN, processor: Number.NaN };
 
 /**
  * Runs a Node program of its own process. Rejects where it fails.
@@ -36,7 +46,7 @@ export function runChild(
 ): Promise<ChildRun> {
 	return new Promise((resolve, reject) => {
 		const began = performance.now();
-		const child = spawn(process.execPath, [...(weighed ? ['--import', memoryTeller] : []), ...args], {
+		const child = spawn(process.execPath, [...(weighed ? ['--import', teller] : []), ...args], {
 			stdio: ['ignore', 'pipe', 'pipe', 'pipe'],
 		});
 		let seconds = Number.NaN;
@@ -54,7 +64,7 @@ export function runChild(
 			if (until === undefined) seconds = (performance.now() - began) / 1000;
 			if (until === undefined ? code !== 0 : Number.isNaN(seconds)) {
 				reject(new Error(`${args.join(' ')} ended with ${code}: ${said[2]}`));
-			} else resolve({ seconds, memory: weighed ? Number(said[3]) : Number.NaN });
+			} else resolve({ seconds, ...(weighed ? (JSON.parse(said[3] as string) as typeof unweighed) : unweighed) });
 		});
 	});
 }
