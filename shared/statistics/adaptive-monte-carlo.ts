@@ -76,7 +76,10 @@ export function batchSize(probability: number): number {
 	return Math.max(Math.ceil(100 / (1 - probability) - 1e-6), 10_000);
 }
 
-/** Whether batches agree to `digits` significant digits of `sd` (7.9.4 d–j); never with fewer than two. */
+/**
+ * Whether batches agree to `digits` significant digits of `sd` (7.9.4 d–j); never with fewer than two. Where nothing
+ * spreads there is no tolerance to stay below: figures that are all the same stand still.
+ */
 export function settling(
 	batches: readonly DrawFigures[],
 	sd: number,
@@ -89,7 +92,7 @@ export function settling(
 	};
 	const errors = { mean: errorOf('mean'), sd: errorOf('sd'), low: errorOf('low'), high: errorOf('high') };
 	const tolerance = numericalTolerance(sd, digits);
-	return { tolerance, errors, settled: Object.values(errors).every((error) => 2 * error < tolerance) };
+	return { tolerance, errors, settled: Object.values(errors).every((error) => error === 0 || 2 * error < tolerance) };
 }
 
 /** δ = ½·10ˡ where u is written c·10ˡ with c a whole number of `digits` digits (7.9.2); 0 for u = 0. */
