@@ -11,9 +11,10 @@ const negligible = 1e-30;
  * independent, each says "crossed" with a probability from the normal
  * distribution, and the filter accepts when K of the last W say so.
  *
- * The state is the last W − 1 votes (at least one, since the newest vote is
- * also the comparator's state under hysteresis), as bits, newest lowest; all
- * states of a sector not yet accepted have fewer than K votes in reach.
+ * The state is the last W − 1 votes (at least two, so that the newest, which is
+ * also the comparator's state under hysteresis, is not the one that falls out
+ * next), as bits, newest lowest; all states of a sector not yet accepted have
+ * fewer than K votes in reach.
  */
 export class AcceptanceChain {
 	/** Probability that nothing has been accepted so far. */
@@ -38,24 +39,25 @@ export class AcceptanceChain {
 	sigma = realZero;
 	/** Where set, takes the margins of every reading, until it has enough of a sector. */
 	keep: KeptReadings | undefined;
-	private votes = 1;
-	private history = 1;
-	private mask = 1;
-	private window = 1;
-	private states = new Float64Array(2);
-	private next = new Float64Array(2);
+	private window = 0;
+	private votes = 0;
+	private states = new Float64Array(0);
+	private next = new Float64Array(0);
+	/** Of each state: 1 where one more "crossed" accepts. */
+	private accepts = new Uint8Array(0);
 
 	/** @param majorityWindow W, up to `longestWindow` */
 	load(majorityWindow: number, majorityVotes: number): void {
+		if (majorityWindow === this.window && majorityVotes === this.votes) return;
+		this.window = majorityWindow;
 		this.votes = majorityVotes;
-		this.history = Math.max(1, majorityWindow - 1);
-		this.window = (1 << majorityWindow) - 1;
-		const size = 1 << this.history;
-		this.mask = size - 1;
-		if (this.states.length !== size) {
-			this.states = new Float64Array(size);
-			this.next = new Float64Array(size);
-		}
+		const size = 1 << Math.max(2, majorityWindow - 1);
+		const reach = (1 << majorityWindow) - 1;
+		this.states = new Float64Array(size);
+		this.next = new Float64Array(size);
+		this.accepts = Uint8Array.from({ length: size }, (_, s) =>
+			count(((s << 1) | 1) & reach) >= majorityVotes ? 1 : 0,
+		);
 	}
 
 	/** A sector begins: no votes, comparator "not crossed". */
@@ -102,31 +104,39 @@ export class AcceptanceChain {
 	 * @param timing −1, 0, +1: an acceptance here would be early, within the margin, late
 	 */
 	step(timing: -1 | 0 | 1): void {
-		const { states, next, mask, window, votes, fromNot, notFromNot, fromCrossed, notFromCrossed } = this;
+		const { states, next, accepts, fromNot, notFromNot, fromCrossed, notFromCrossed } = this;
 		// far from the threshold, with "not crossed" alone behind: nothing changes
 		if (fromNot === 0 && states[0] === this.waiting) return;
-		const size = states.length;
-		for (let s = 0; s < size; s++) next[s] = 0;
+		const half = states.length >> 1;
 		let accepted = 0;
-		for (let s = 0; s < size; s++) {
-			const weight = states[s] as number;
-			if (weight === 0) continue;
+		let waiting = 0;
+		// two states that differ in the oldest vote alone lead to the same two
+		for (let s = 0; s < half; s++) {
+			const without = states[s] as number;
+			const withOldest = states[s + half] as number;
+			const both = without + withOldest;
+			if (both === 0) {
+				next[2 * s] = next[2 * s + 1] = 0;
+				continue;
+			}
 			const crossed = (s & 1) === 1;
-			const seen = (s << 1) | 1;
-			const yes = weight * (crossed ? fromCrossed : fromNot);
-			if (count(seen & window) >= votes) accepted += yes;
-			else next[seen & mask] = (next[seen & mask] as number) + yes;
-			const no = (s << 1) & mask;
-			next[no] = (next[no] as number) + weight * (crossed ? notFromCrossed : notFromNot);
+			const yes = crossed ? fromCrossed : fromNot;
+			const no = both * (crossed ? notFromCrossed : notFromNot);
+			let more = 0;
+			if (accepts[s] === 1) accepted += without * yes;
+			else more = without * yes;
+			if (accepts[s + half] === 1) accepted += withOldest * yes;
+			else more += withOldest * yes;
+			next[2 * s] = no;
+			next[2 * s + 1] = more;
+			waiting += no + more;
 		}
 		this.states = next;
 		this.next = states;
+		this.waiting = waiting;
 		if (timing < 0) this.early += accepted;
 		else if (timing > 0) this.late += accepted;
 		else this.within += accepted;
-		let waiting = 0;
-		for (let s = 0; s < size; s++) waiting += next[s] as number;
-		this.waiting = waiting;
 	}
 }
 
