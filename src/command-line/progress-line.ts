@@ -1,4 +1,5 @@
 import { count } from '../../shared/words/figures.ts';
+import { timeLeft } from '../../shared/words/time-left.ts';
 import type { Terminal } from './terminal.ts';
 
 /**
@@ -18,13 +19,12 @@ export function progressLine(terminal: Terminal, asked: number, isCeiling = fals
 		show({ finished, failed }: { readonly finished: number; readonly failed: number }): void {
 			if (!terminal.isLive) return;
 			const done = finished + failed;
-			const seconds = (performance.now() - began) / 1000;
-			const left = done > 0 ? (seconds * (asked - done)) / done : 0;
+			const left = timeLeft((performance.now() - began) / 1000, done, asked);
 			const failures = failed > 0 ? `, ${count(failed)} failed` : '';
 			write(
 				isCeiling
 					? `${of}${count(done)} drives, at most ${count(asked)}${failures}`
-					: `${of}${count(done)} of ${count(asked)} drives${failures}, about ${Math.ceil(left)} s left`,
+					: `${of}${count(done)} of ${count(asked)} drives${failures}${left && `, ${left}`}`,
 			);
 		},
 		clear(): void {

@@ -51,11 +51,19 @@ function model(over: Partial<Services> = {}) {
 const settled = () => new Promise((resolve) => setTimeout(resolve));
 
 test('a run goes from idle through running to done, and shows its figures', async () => {
-	const { made, calls } = model();
+	let clock = 1000;
+	const { made, calls } = model({ now: () => clock });
 	expect(made.status.value.state).toBe('idle');
 	const run = made.run();
+	clock = 3500;
 	calls[0]?.watch.onProgress({ finished: 250, failed: 2 });
-	expect(made.status.value).toEqual({ state: 'running', finished: 250, failed: 2, asked: 1000 });
+	expect(made.status.value).toEqual({
+		state: 'running',
+		finished: 250,
+		failed: 2,
+		asked: 1000,
+		seconds: 2.5,
+	});
 	expect(made.heard.value).toBe('25\u00a0% of the drives simulated.');
 	calls[0]?.finish(studyResult());
 	await run;

@@ -28,7 +28,13 @@ describe('adaptive Monte Carlo', () => {
 
 	it('settles where nothing spreads: the tolerance is then 0 and no error can be below it', () => {
 		const constant = (_batch: number, size: number) => new Float64Array(size).fill(0.1);
-		expect(adaptiveMonteCarlo(constant)).toMatchObject({ settled: true, draws: 20_000, tolerance: 0, sd: 0, mean: 0.1 });
+		expect(adaptiveMonteCarlo(constant)).toMatchObject({
+			settled: true,
+			draws: 20_000,
+			tolerance: 0,
+			sd: 0,
+			mean: 0.1,
+		});
 		const still = { mean: 1, sd: 0, low: 1, high: 1 };
 		expect(settling([still], 0, 2).settled).toBe(false);
 		expect(settling([still, { ...still, mean: 1.5 }], 0.25, 2).settled).toBe(false);

@@ -6,7 +6,14 @@ import { count } from '../../../shared/words/figures.ts';
 export type RunStatus =
 	| { readonly state: 'idle'; readonly note: string }
 	| { readonly state: 'previewing'; readonly finished: number; readonly asked: number }
-	| { readonly state: 'running'; readonly finished: number; readonly failed: number; readonly asked: number }
+	| {
+			readonly state: 'running';
+			readonly finished: number;
+			readonly failed: number;
+			readonly asked: number;
+			/** Since it began. */
+			readonly seconds: number;
+	  }
 	| { readonly state: 'done'; readonly seconds: number }
 	| { readonly state: 'failed'; readonly message: string };
 

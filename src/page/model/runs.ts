@@ -135,13 +135,14 @@ export function createRuns(
 	async function full(asked: StudyRequest, own: Run): Promise<void> {
 		const isCurrent = (): boolean => current === own;
 		const began = services.now();
-		status.value = { state: 'running', finished: 0, failed: 0, asked: asked.units };
+		const seconds = (): number => (services.now() - began) / 1000;
+		status.value = { state: 'running', finished: 0, failed: 0, asked: asked.units, seconds: 0 };
 		try {
 			const { result, record } = await services.study(asked, {
 				signal: own.end.signal,
 				stop: own.stop.signal,
 				onProgress: (progress) => {
-					if (isCurrent()) status.value = { state: 'running', asked: asked.units, ...progress };
+					if (isCurrent()) status.value = { state: 'running', asked: asked.units, ...progress, seconds: seconds() };
 				},
 				onPartial: (result, record) => {
 					if (isCurrent()) show({ ...asked, result, record });
@@ -150,7 +151,7 @@ export function createRuns(
 			if (!isCurrent()) return;
 			const finished: Shown = { ...asked, result, record };
 			show(finished);
-			status.value = outcome(result, (services.now() - began) / 1000);
+			status.value = outcome(result, seconds());
 			if (!result.provenance.partial) keep(finished);
 		} catch (error) {
 			if (!isCurrent()) return;

@@ -1,4 +1,5 @@
 import { count } from '../../../shared/words/figures.ts';
+import { timeLeft } from '../../../shared/words/time-left.ts';
 import type { PageModel } from '../model/page-model.ts';
 
 /** How far the run is, or how the last one ended. */
@@ -14,13 +15,15 @@ export function Progress({ model }: { model: PageModel }) {
 		);
 	}
 	if (status.state === 'running') {
-		const { finished, failed, asked } = status;
+		const { finished, failed, asked, seconds } = status;
+		const left = timeLeft(seconds, finished + failed, asked);
 		return (
 			<div class="progress">
 				<progress aria-label="Drives simulated" max={asked} value={finished + failed} />
 				<p>
 					{count(finished)} of {count(asked)} drives simulated
 					{failed > 0 && <span class="problem">, {count(failed)} failed</span>}
+					{left && `, ${left}`}
 				</p>
 			</div>
 		);
