@@ -45,8 +45,9 @@ export function finalists(
 	return found;
 }
 
-/** Wrong crossings an hour; below the least that is ever printed all are alike. */
-const rateOf = ({ crossingsPerHour }: CellFigures): number => Math.max(leastFigure, crossingsPerHour.all);
+/** Wrong crossings an hour; those that print alike, to two digits or below the least ever printed, are alike. */
+const rateOf = ({ crossingsPerHour }: CellFigures): number =>
+	Number(Math.max(leastFigure, crossingsPerHour.all).toPrecision(2));
 
 /** Degrees after the crossing at the point where it takes longest. */
 export const latest = ({ acceptsAfter }: Pick<CellFigures, 'acceptsAfter'>): number => Math.max(...acceptsAfter);

@@ -1,5 +1,5 @@
 import { type ChoiceName, choiceNames } from '../drive/drive.ts';
-import { chancePerHour, count, degrees, leastFigure, percent } from '../words/figures.ts';
+import { chancePerHour, count, degrees, percent } from '../words/figures.ts';
 import { choiceWords } from '../words/names.ts';
 import { quantity } from '../words/quantity.ts';
 import { type Filter, filterWords, isSameFilter } from './cell.ts';
@@ -37,7 +37,8 @@ function choiceSentence(result: Answered, choice: ChoiceName): string {
 	if (!base || !against)
 		return `${name} there is no other filter to hold the ${filterWords(own)} against: ${noise} ${figures(stated)}.`;
 	const what = isSameFilter(base, own) ? `the ${filterWords(own)} stated` : 'single readings';
-	if (against.crossingsPerHour.all <= leastFigure && better.passing === against.passing) {
+	const printsAlike = chancePerHour(better.crossingsPerHour.all) === chancePerHour(against.crossingsPerHour.all);
+	if (printsAlike && better.passing === against.passing) {
 		return `${name} votes are worth nothing ${noise}: with ${what} ${figures(against)}, and with ${filterWords(best)} no fewer do, which ${delay(better, against)}${confirmedWords(best)}.`;
 	}
 	return `${name} ${filterWords(best)}${isOwn ? ', as stated,' : ''} is best ${noise}: ${figures(better)}, against ${shortly(against)} with ${what}. That is worth ${worthWords(result, choice, against, better)}; it ${delay(better, against)}${confirmedWords(best)}.`;
@@ -51,10 +52,11 @@ function worthWords(
 	better: CellFigures,
 ): string {
 	const { equalNoise } = choices[choice];
+	const printed = quantity(own.sigma, 'V', 2);
 	const noise =
-		equalNoise !== null
+		equalNoise !== null && quantity(equalNoise, 'V', 2) !== printed
 			? `noise of ${quantity(equalNoise, 'V', 2)} in place of ${quantity(own.sigma, 'V')} by wrong crossings`
-			: better.crossingsPerHour.all < against.crossingsPerHour.all
+			: equalNoise === null && better.crossingsPerHour.all < against.crossingsPerHour.all
 				? 'more than noise of an eighth by wrong crossings'
 				: 'no lower noise by wrong crossings';
 	const graded = tighter?.cells[choice].find((cell) => cell.sigma === own.sigma && isSameFilter(cell, against));

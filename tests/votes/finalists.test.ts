@@ -40,6 +40,13 @@ describe('finalists', () => {
 		expect(found[1]).toMatchObject({ votes: 1, reasons: ['most drives pass', 'least delay that holds'] });
 	});
 
+	it('rates that print alike are alike too: a hair fewer wrong crossings is no reason to accept later', () => {
+		const found = finalists([cell(2, 5, 93, 1.101e-10, 5), cell(1, 1, 93, 1.104e-10, 2)], own, judged, requirement);
+		expect(found[0]).toMatchObject({ votes: 1, reasons: ['most drives pass'] });
+		const better = finalists([cell(2, 5, 93, 0.9e-10, 5), cell(1, 1, 93, 1.1e-10, 2)], own, judged, requirement);
+		expect(better[0]).toMatchObject({ votes: 2 });
+	});
+
 	it('drives that could not be simulated keep a filter from holding', () => {
 		const cells = [cell(2, 3, 97, 1e-3, 3)];
 		expect(finalists(cells, own, { units: 97, notSimulated: 20 }, requirement)[0]?.reasons).not.toContain(
