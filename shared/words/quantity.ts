@@ -25,7 +25,9 @@ export function evenQuantity(value: number, unit: Unit, digits = 4): string {
 
 /** A share as it was stated, in per cent, likewise: "5 %". */
 export function relative(value: number, digits = 6): string {
-	return formatRelative(Number(value.toPrecision(digits))).replace('-', '−').replace(' ', '\u00a0');
+	return formatRelative(Number(value.toPrecision(digits)))
+		.replace('-', '−')
+		.replace(' ', '\u00a0');
 }
 
 /** A deviation or a half-width as its scale has it: in per cent, or with the unit. */
