@@ -39,7 +39,7 @@ export function Inspector({ row, model }: { row: InputRow; model: PageModel }) {
 						<span class="hint">or ↑ ↓ in the field</span>
 					</p>
 					{row.measured === 0 && (
-						<p class="grades controls">
+						<p class="grade-buttons controls">
 							<span>Grade ±</span>
 							{help.grades.map(({ text, isCurrent }) => (
 								<button

@@ -1,3 +1,4 @@
+import { choiceNames } from '../../../../shared/drive/drive.ts';
 import { choiceWords } from '../../../../shared/words/names.ts';
 import { stretchOf } from '../../model/drives-here.ts';
 import type { PageModel } from '../../model/page-model.ts';
@@ -44,8 +45,19 @@ export function Errors({ answer: { pictures, bins, worst }, model }: { answer: W
 				<table>
 					<thead>
 						<tr>
-							<th scope="col">Error</th>
+							<td />
 							<ChoiceHeads span={2} />
+						</tr>
+						<tr>
+							<th scope="col">Error</th>
+							{choiceNames.map((choice) => [
+								<th key={choice} scope="col">
+									counted
+								</th>,
+								<th key={`${choice} cumulative`} scope="col">
+									cumulative
+								</th>,
+							])}
 						</tr>
 					</thead>
 					<tbody>
