@@ -138,7 +138,7 @@ test('a scenario file dropped on the page is run', async () => {
 
 test.each([
 	['workers', /browser-worker.*\.js$/, /^The run failed\. None of the 1000 drives could be simulated\..*worker/],
-	['an engine', /engine-worker.*\.js$/, /^The run failed\. the engine could not be loaded/],
+	['an engine', /engine-worker.*\.js$/, /^The run failed\. The engine could not be loaded/],
 ])('%s that cannot be loaded end the run with the reason in words', async (_name, script, words) => {
 	const { page } = await built.open({
 		mayFail: true,

@@ -52,10 +52,10 @@ export function Errors({ answer: { pictures, bins, worst }, model }: { answer: W
 							<th scope="col">Error</th>
 							{choiceNames.map((choice) => [
 								<th key={choice} scope="col">
-									counted
+									count
 								</th>,
 								<th key={`${choice} cumulative`} scope="col">
-									cumulative
+									up to here
 								</th>,
 							])}
 						</tr>
