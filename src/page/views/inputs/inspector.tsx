@@ -56,7 +56,12 @@ export function Inspector({ row, model }: { row: InputRow; model: PageModel }) {
 					)}
 				</>
 			)}
-			{record.role === 'part' && <MeasuredPart row={row} model={model} />}
+			{record.role === 'part' && (
+				<>
+					<MeasuredPart row={row} model={model} />
+					<p class="hint keys">By keyboard: F2 in the field leads here, Esc back.</p>
+				</>
+			)}
 		</aside>
 	);
 }
