@@ -282,6 +282,7 @@ test('keys alone: an inspector by F2 and back by Esc, no press leaves the focus 
 	await has('.steps button');
 	await press('Unpin');
 	await has('.baseline-bar button');
+	await press('Run');
 	await page.getByText(/^Finished in/).waitFor({ timeout: 50_000 });
 
 	await page.getByText('Table: errors by bin').focus();
