@@ -7,7 +7,7 @@ import { capital } from '../words/capital.ts';
 import { degrees, percent, span } from '../words/figures.ts';
 import { levelWords } from '../words/level.ts';
 import { choiceWords } from '../words/names.ts';
-import { quantity } from '../words/quantity.ts';
+import { quantity, quantityParts } from '../words/quantity.ts';
 import type { Picture } from './pictures.ts';
 import { type RangeRow, rangeReadouts, rangeRows } from './range-rows.ts';
 import { type ChartTheme, chartConfig, choiceMarks } from './theme.ts';
@@ -197,10 +197,11 @@ const labelGap = 12;
  * @param ticks ascending
  */
 function tickWords(name: string, ticks: readonly number[], unit: Unit) {
-	const words = ticks.map((value) => quantity(value, unit, 3).split('\u00a0'));
-	const [ending] = words.map(([, own]) => own);
-	const isShared = ending !== undefined && words.every(([, own]) => own === ending);
-	const labels = words.map(([digits, own]) => (isShared || own === undefined ? digits : `${digits}\u00a0${own}`));
+	const parts = ticks.map((value) => quantityParts(value, unit, 3));
+	const ending = parts[0]?.unit ?? '';
+	// degrees stand close to their numbers
+	const isShared = ending !== '' && ending !== '°' && parts.every((own) => own.unit === ending);
+	const labels = ticks.map((value, i) => (isShared ? parts[i]?.number : quantity(value, unit, 3)));
 	const places = ticks.map((value, i) => [value, [i, labels[i]]]);
 	const last = ticks.length - 1;
 	const room = digitWidth * Math.max(...labels.map((label = '') => label.length)) + labelGap;

@@ -17,15 +17,9 @@ export function contestSentence(result: Answered): string {
 			? 'None of these speeds and torques can be simulated: nothing is shown.'
 			: `None of the ${count(provenance.units.asked)} drives was finished: nothing is shown.`;
 	}
-	const wins = choiceNames.map((choice) => winWords(shown, choice));
-	const open = shown.filter(({ figures }) => figures.better === 'not shown').length;
-	const neither =
-		open === 0
-			? 'one of the two is shown to be better everywhere'
-			: `at ${count(open)} neither is shown to be better with up to ${count(unitsAtMost)} drives`;
 	const left = cells.length - shown.length;
 	return [
-		`Of ${count(shown.length)} pairs of speed and torque, ${wins.join('; ')}; ${neither} (${levelWords(provenance.level)} confidence for the whole map).`,
+		`${betterWords(shown, `with up to ${count(unitsAtMost)} drives`)} (${levelWords(provenance.level)} confidence for the whole map).`,
 		requirementWords(shown),
 		`All other conditions are those of ${point}; better is the choice with the smaller error in more than half of the drives, the same drives everywhere.`,
 		left > 0 ? `${count(left)} further pairs could not be simulated.` : '',
@@ -36,6 +30,15 @@ export function contestSentence(result: Answered): string {
 
 type Shown = ContestCell & { readonly figures: CellFigures };
 const hasFigures = (cell: ContestCell): cell is Shown => cell.figures !== null;
+
+/** "Of 48 pairs of speed and torque, half-bus is better at 31 (…); virtual neutral …; at 4 neither …". */
+function betterWords(cells: readonly Shown[], tried: string): string {
+	const pairs = `${count(cells.length)} pairs of speed and torque`;
+	const open = cells.filter(({ figures }) => figures.better === 'not shown').length;
+	if (open === cells.length) return `At none of ${pairs} is either choice shown to be better ${tried}`;
+	const wins = choiceNames.map((choice) => winWords(cells, choice)).join('; ');
+	return `Of ${pairs}, ${wins}; ${open === 0 ? 'one of the two is shown to be better everywhere' : `at ${count(open)} neither is shown to be better ${tried}`}`;
+}
 
 /** "half-bus is better at 31 (850 rpm to 3300 rpm)". */
 function winWords(cells: readonly Shown[], choice: ChoiceName): string {

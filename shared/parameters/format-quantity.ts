@@ -7,26 +7,35 @@ import { prefixes, unitSpelling } from './unit-spelling.ts';
  * kept, so that `parseQuantity` gives back the same number; round first where
  * fewer are wanted. A plain number (unit '1') comes without ending.
  */
-export function formatQuantity(value: number, unit: Unit): string {
-	if (!Number.isFinite(value)) return String(value);
-	if (unit === '1/K') return `${shifted(value, 6)} ppm/K`;
-	if (value === 0 || !unitSpelling[unit].prefixed) return join(shifted(value, 0), unit, '');
+export const formatQuantity = (value: number, unit: Unit): string => joinParts(formatParts(value, unit));
+
+/** What a quantity is written as: "22" and "kΩ"; the unit is '' where none is written. */
+export interface QuantityParts {
+	readonly number: string;
+	readonly unit: string;
+}
+
+/** The number that `formatQuantity` writes and the unit, with its prefix, that it writes behind. */
+export function formatParts(value: number, unit: Unit): QuantityParts {
+	if (!Number.isFinite(value)) return { number: String(value), unit: '' };
+	if (unit === '1/K') return { number: shifted(value, 6), unit: 'ppm/K' };
+	const [symbol = ''] = unitSpelling[unit].symbols;
+	if (value === 0 || !unitSpelling[unit].prefixed) return { number: shifted(value, 0), unit: symbol };
 	const power = Math.floor(exponentOf(value) / 3) * 3;
 	for (const [prefix, prefixPower] of prefixes) {
-		if (prefixPower === power) return join(shifted(value, -power), unit, prefix);
+		if (prefixPower === power) return { number: shifted(value, -power), unit: prefix + symbol };
 	}
-	return join(String(value), unit, '');
+	return { number: String(value), unit: symbol };
 }
+
+/** Number and unit with what stands between them; degrees stand close. */
+export const joinParts = ({ number, unit }: QuantityParts, blank = ' '): string =>
+	unit === '' || unit === '°' ? number + unit : number + blank + unit;
 
 /** A share of one as a percentage: `formatRelative(0.05)` is "5 %". */
 export function formatRelative(value: number): string {
 	return Number.isFinite(value) ? `${shifted(value, 2)} %` : String(value);
 }
-
-const join = (digits: string, unit: Unit, prefix: string): string => {
-	const [symbol = ''] = unitSpelling[unit].symbols;
-	return symbol === '°' ? `${digits}°` : `${digits} ${prefix}${symbol}`.trimEnd();
-};
 
 const exponentOf = (value: number): number => Number(value.toExponential().split('e')[1]);
 

@@ -1,12 +1,17 @@
-import { formatQuantity, formatRelative } from '../parameters/format-quantity.ts';
+import { formatParts, formatRelative, joinParts, type QuantityParts } from '../parameters/format-quantity.ts';
 import type { Tolerance, Unit } from '../parameters/parameter.ts';
 
 /**
  * A value to be read, not to be read back: rounded to significant digits, with a
  * true minus and not torn from its unit: "−4.738 mV".
  */
-export function quantity(value: number, unit: Unit, digits = 4): string {
-	return printed(formatQuantity(Number(value.toPrecision(digits)), unit));
+export const quantity = (value: number, unit: Unit, digits = 4): string =>
+	joinParts(quantityParts(value, unit, digits), '\u00a0');
+
+/** The same with number and unit apart, for numbers in a row whose unit is said once: "−4.738" and "mV". */
+export function quantityParts(value: number, unit: Unit, digits = 4): QuantityParts {
+	const parts = formatParts(Number(value.toPrecision(digits)), unit);
+	return { ...parts, number: parts.number.replace('-', '−') };
 }
 
 /** A figure beside others of its kind: all its significant digits are shown, "43.90 mN·m" under "10.18 mN·m". */
@@ -20,14 +25,14 @@ export function evenQuantity(value: number, unit: Unit, digits = 4): string {
 
 /** A share as it was stated, in per cent, likewise: "5 %". */
 export function relative(value: number, digits = 6): string {
-	return printed(formatRelative(Number(value.toPrecision(digits))));
+	return formatRelative(Number(value.toPrecision(digits)))
+		.replace('-', '−')
+		.replace(' ', '\u00a0');
 }
 
 /** A deviation or a half-width as its scale has it: in per cent, or with the unit. */
 export const onScale = (scale: Tolerance['scale'], value: number, unit: Unit, digits = 6): string =>
 	scale === 'relative' ? relative(value, digits) : quantity(value, unit, digits);
-
-const printed = (words: string): string => words.replace('-', '−').replace(' ', '\u00a0');
 
 /** A quantity with a plus before positive values: a deviation. */
 export function signedQuantity(value: number, unit: Unit, digits = 4): string {

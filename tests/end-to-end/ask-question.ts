@@ -31,6 +31,20 @@ export const axe = async (page: Page): Promise<readonly string[]> => {
 		.analyze();
 	return violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`);
 };
-/** Pixels that stick out to the right of the page. */
-export const sticksOut = (page: Page): Promise<number> =>
-	page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+/** What is wider than its place, every table unfolded: the page itself, and whatever would have to be scrolled sideways. */
+export const tooWide = async (page: Page): Promise<readonly string[]> => {
+	const folded = page.locator('main details:not([open]) > summary');
+	while ((await folded.count()) > 0) await folded.first().click();
+	return page.evaluate(() =>
+		[...document.querySelectorAll<HTMLElement>('html, main *')]
+			.filter(
+				(element) =>
+					element.scrollWidth > element.clientWidth + 1 &&
+					(element === document.documentElement || ['auto', 'scroll'].includes(getComputedStyle(element).overflowX)),
+			)
+			.map(
+				({ tagName, className, scrollWidth, clientWidth }) =>
+					`${tagName}.${className}: ${scrollWidth} in ${clientWidth} px`,
+			),
+	);
+};

@@ -138,7 +138,7 @@ test('a scenario file dropped on the page is run', async () => {
 
 test.each([
 	['workers', /browser-worker.*\.js$/, /^The run failed\. None of the 1000 drives could be simulated\..*worker/],
-	['an engine', /engine-worker.*\.js$/, /^The run failed\. the engine could not be loaded/],
+	['an engine', /engine-worker.*\.js$/, /^The run failed\. The engine could not be loaded/],
 ])('%s that cannot be loaded end the run with the reason in words', async (_name, script, words) => {
 	const { page } = await built.open({
 		mayFail: true,
@@ -237,6 +237,80 @@ test('from the first key to a drive’s waveforms without a mouse: skip link, vi
 	const before = await page.locator('.scope').getAttribute('aria-label');
 	await press('+');
 	expect(await page.locator('.scope').getAttribute('aria-label')).not.toBe(before);
+});
+
+test('keys alone: an inspector by F2 and back by Esc, no press leaves the focus nowhere, what was opened gives it back', {
+	timeout: 120_000,
+}, async () => {
+	const { page } = await built.open();
+	await runStudy(page, 24);
+	/** What has the focus, as a selector would have to match it. */
+	const has = (selector: string) =>
+		page.waitForFunction((wanted) => document.activeElement?.matches(wanted), selector, { timeout: 20_000 });
+	const press = async (name: string | RegExp): Promise<void> => {
+		await page.getByRole('button', { name }).first().focus();
+		await page.keyboard.press('Enter');
+	};
+	// from here on the keyboard is what was used last
+	await page.keyboard.press('Tab');
+	await press('Pin as baseline');
+	await has('.baseline-bar button');
+
+	// Tab leads from a row to the next one; F2 to what helps with this one
+	const field = await page.evaluate(
+		(wanted) => document.querySelector(wanted)?.getAttribute('data-field') ?? '',
+		'[data-field^="sensing."][aria-keyshortcuts=F2]',
+	);
+	await page.locator(`[data-field="${field}"]`).focus();
+	await page.keyboard.press('F2');
+	await has('.inspector button');
+	const before = await page.locator(`[data-field="${field}"]`).inputValue();
+	await page.keyboard.press('Enter');
+	await expect.poll(() => page.locator(`[data-field="${field}"]`).inputValue()).not.toBe(before);
+	for (let i = 0; i < 20 && !(await page.evaluate(() => document.activeElement?.matches('[data-measured]'))); i += 1) {
+		await page.keyboard.press('Tab');
+	}
+	await has('.inspector [data-measured]');
+	await page.keyboard.press('Escape');
+	await has(`[data-field="${field}"]`);
+
+	// a button that goes or is disabled when it is pressed
+	await press(/^Reset (?!all)/);
+	await has('.input-row input');
+	await press('Undo');
+	await press('Reset all');
+	await has('.steps button');
+	await press('Unpin');
+	await has('.baseline-bar button');
+	await press('Run');
+	await page.getByText(/^Finished in/).waitFor({ timeout: 50_000 });
+
+	await page.getByText('Table: errors by bin').focus();
+	await page.keyboard.press('Enter');
+	await page.locator('.errors .bin').nth(12).focus();
+	await page.keyboard.press('Enter');
+	await has('.drives-here a');
+	await page.keyboard.press('Escape');
+	await has('.errors .bin');
+
+	await page.getByRole('link', { name: 'Keep and share' }).focus();
+	await page.keyboard.press('Enter');
+	for (const name of ['first', 'second']) {
+		await page.getByLabel('Name', { exact: true }).fill(name);
+		await press('Keep in this browser');
+		await page.getByRole('heading', { name, exact: true }).waitFor();
+	}
+	await press('Name and note of first');
+	await has('.edit input');
+	await page.keyboard.press('Escape');
+	await has('[aria-label="Name and note of first"]');
+	for (let i = 0; i < 2; i += 1) {
+		await page.getByLabel('Side by side').nth(i).focus();
+		await page.keyboard.press('Space');
+	}
+	await page.locator('.side-by-side table').waitFor();
+	await press('Remove first');
+	await has('.kept-list *');
 });
 
 test('the content security policy allows nothing inline and nothing from elsewhere', async () => {

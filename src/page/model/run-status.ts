@@ -1,5 +1,6 @@
 import type { StudyResult } from '../../../shared/study/result.ts';
 import { studySentence } from '../../../shared/study/sentence.ts';
+import { capital } from '../../../shared/words/capital.ts';
 import { count } from '../../../shared/words/figures.ts';
 
 /** What the engine is doing for the page. Figures on show are kept apart: they outlive the run that made them. */
@@ -32,7 +33,7 @@ export function announcement(status: RunStatus, result: StudyResult | null): str
 		case 'done':
 			return `Finished. ${result ? studySentence(result) : ''}`;
 		case 'failed':
-			return `The run failed. ${status.message}`;
+			return `The run failed. ${capital(status.message)}`;
 		case 'idle':
 			return status.note;
 	}

@@ -1,5 +1,6 @@
 import type { ComponentChildren } from 'preact';
 import { useState } from 'preact/hooks';
+import { Scroll } from './scroll.tsx';
 
 /** The table behind a picture, folded away until wanted, and not made before. Long ones scroll inside, by keyboard too. */
 export function Behind({ what, children }: { what: string; children: ComponentChildren }) {
@@ -15,10 +16,7 @@ export function Behind({ what, children }: { what: string; children: ComponentCh
 			>
 				Table: {what}
 			</summary>
-			{/* biome-ignore lint/a11y/noNoninteractiveTabindex: a scrolling region must be reachable by keyboard */}
-			<section class="scroll" tabIndex={0} aria-label={what}>
-				{isOpen && children}
-			</section>
+			<Scroll what={what}>{isOpen && children}</Scroll>
 		</details>
 	);
 }

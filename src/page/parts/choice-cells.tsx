@@ -1,3 +1,5 @@
+// biome-ignore-all lint/a11y/noRedundantRoles: see choice-table.tsx
+// biome-ignore-all lint/a11y/useSemanticElements: a group's head is a rowheader, which the rule would have scoped to its row
 import type { ComponentChildren } from 'preact';
 import { type ChoiceName, choiceNames } from '../../../shared/drive/drive.ts';
 import { choiceWords } from '../../../shared/words/names.ts';
@@ -41,8 +43,8 @@ interface ChoiceGroupProps {
 
 /** The row over one choice's rows. */
 export const ChoiceGroup = ({ choice, span, children }: ChoiceGroupProps) => (
-	<tr class="group">
-		<th colSpan={span} scope="rowgroup">
+	<tr role="row" class="group">
+		<th role="rowheader" colSpan={span} scope="rowgroup">
 			<ChoiceMark choice={choice} />
 			{choiceWords[choice]}
 			{children}

@@ -6,11 +6,13 @@ interface FormProps {
 	readonly label?: string;
 	readonly labelledBy?: string;
 	readonly onSubmit: () => unknown;
+	/** What Esc does, in a form that is opened and closed. */
+	readonly onEscape?: () => void;
 	readonly children: ComponentChildren;
 }
 
 /** Fields that are sent nowhere: what is wrong with one stands beside it, and the model is told when the reader is done. */
-export function Form({ class: name, label, labelledBy, onSubmit, children }: FormProps) {
+export function Form({ class: name, label, labelledBy, onSubmit, onEscape, children }: FormProps) {
 	return (
 		<form
 			class={name}
@@ -20,6 +22,9 @@ export function Form({ class: name, label, labelledBy, onSubmit, children }: For
 			onSubmit={(event) => {
 				event.preventDefault();
 				void onSubmit();
+			}}
+			onKeyDown={({ key }) => {
+				if (key === 'Escape') onEscape?.();
 			}}
 		>
 			{children}

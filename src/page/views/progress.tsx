@@ -1,3 +1,4 @@
+import { capital } from '../../../shared/words/capital.ts';
 import { count } from '../../../shared/words/figures.ts';
 import { timeLeft } from '../../../shared/words/time-left.ts';
 import type { PageModel } from '../model/page-model.ts';
@@ -28,7 +29,7 @@ export function Progress({ model }: { model: PageModel }) {
 			</div>
 		);
 	}
-	if (status.state === 'failed') return <p class="problem">The run failed. {status.message}</p>;
+	if (status.state === 'failed') return <p class="problem">The run failed. {capital(status.message)}</p>;
 	if (status.state === 'idle') return <p class="progress">{status.note}</p>;
 	return <p class="progress">Finished in {status.seconds.toFixed(1)} s.</p>;
 }

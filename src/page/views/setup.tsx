@@ -1,3 +1,4 @@
+import { keepUnits } from '../../../shared/words/keep-units.ts';
 import type { PageModel } from '../model/page-model.ts';
 import { isSimulating } from '../model/run-status.ts';
 import { inputProblem } from '../model/study-inputs.ts';
@@ -26,7 +27,7 @@ export function Setup({ model }: { model: PageModel }) {
 					))}
 				</select>
 				<p id="lesson" class="lesson">
-					{model.scenario.value?.lesson}
+					{keepUnits(model.scenario.value?.lesson ?? '')}
 				</p>
 				<p class="open controls">
 					<label class="file">

@@ -42,8 +42,8 @@ test('figures stand with their intervals; a point that one lacks leaves its side
 	const { points } = compareRecords(record(), other, readScenario);
 	expect(points.map(({ name }) => name)).toEqual(['slow', 'middle', 'rated']);
 	const [slow, , rated] = points;
-	expect(slow?.rows.find(({ name }) => name === 'half-bus: error that 95\u00a0% of drives keep within')).toEqual({
-		name: 'half-bus: error that 95\u00a0% of drives keep within',
+	expect(slow?.rows.find(({ name }) => name === 'half-bus: 1 drive in 20 exceeds')).toEqual({
+		name: 'half-bus: 1 drive in 20 exceeds',
 		first: '3.64° (3.50° … 3.85°)',
 		second: '3.64° (3.50° … 3.85°)',
 	});

@@ -149,6 +149,9 @@ test('the sentence counts the two cells that have figures and leaves no further 
 	expect(contestResult().sentence).toMatch(
 		/^Of 2 pairs of speed and torque, half-bus is better at 1 \(600.rpm\); virtual neutral is shown to be better at none; at 1 neither is shown to be better with up to 200 drives \(95.% confidence for the whole map\)\. .* 2 further pairs could not be simulated\.$/,
 	);
+	expect(contestResult('not shown').sentence).toMatch(
+		/^At none of 2 pairs of speed and torque is either choice shown to be better with up to 200 drives \(95.% confidence for the whole map\)\. /,
+	);
 });
 
 test('arrow keys lead from cell to cell and stop at the edges; Home and End lead along a row', () => {

@@ -114,11 +114,11 @@ function pointRows(a: PointResult | undefined, b: PointResult | undefined): Comp
 				: signedDegrees(paired.medianDifference) + withInterval(paired.interval, signedDegrees),
 		),
 		...ofChoice(
-			'error that 95\u00a0% of drives keep within',
+			'1 drive in 20 exceeds',
 			({ unitError }) => size(unitError.q95) + withInterval(unitError.q95Interval, size),
 		),
 		...ofChoice(
-			"half of all drives' error",
+			'median drive',
 			({ unitError }) => size(unitError.median) + withInterval(unitError.medianInterval, size),
 		),
 		...ofChoice('drives that pass', ({ passing, units }) => `${count(passing.passed)} of ${count(units)}`),

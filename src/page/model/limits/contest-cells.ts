@@ -4,7 +4,7 @@ import { perChoice } from '../../../../shared/study/per-choice.ts';
 import type { Table } from '../../../../shared/words/csv.ts';
 import { count, degrees, percent, signedDegrees } from '../../../../shared/words/figures.ts';
 import { choiceWords } from '../../../../shared/words/names.ts';
-import { quantity } from '../../../../shared/words/quantity.ts';
+import { quantity, quantityParts } from '../../../../shared/words/quantity.ts';
 
 /** How a cell is told apart, without colour too. */
 export const cellLetters: PerChoice<string> = { halfBus: 'H', virtualNeutral: 'V' };
@@ -13,6 +13,8 @@ export const cellLetters: PerChoice<string> = { halfBus: 'H', virtualNeutral: 'V
 export interface MapCell {
 	readonly key: string;
 	readonly speed: string;
+	/** The speed's number alone, for an axis that says the unit: "12 000". */
+	readonly rpm: string;
 	readonly torque: string;
 	readonly state: ChoiceName | 'neither' | 'waiting' | 'left out';
 	/** H, V, – where neither is shown to be better; empty where nothing is known yet. */
@@ -99,11 +101,13 @@ const keyOf = ({ at }: Pick<ContestCell, 'at'>): string => `${at['operation.spee
 
 function mapCell(cell: ContestCell, ghost: ContestCell | null): MapCell {
 	const { at, leftOut, figures } = cell;
-	const speed = quantity(at['operation.speed'] as number, 'rpm');
+	const speedHere = at['operation.speed'] as number;
+	const speed = quantity(speedHere, 'rpm');
 	const torque = quantity(at['operation.torque'] as number, 'N·m', 3);
 	const place = {
 		key: keyOf(cell),
 		speed,
+		rpm: quantityParts(speedHere, 'rpm').number,
 		torque,
 		was: '',
 		by: '',

@@ -1,6 +1,6 @@
 import type { GradesModel } from '../../model/grades/grades.ts';
 import { Behind } from '../../parts/behind.tsx';
-import { ChoiceGroup } from '../../parts/choice-cells.tsx';
+import { ChoiceTable } from '../../parts/choice-table.tsx';
 
 /** What of each grade does it: its purchasable values, its tolerance, or both. */
 export function EffectsTable({ answer: { choices } }: { answer: NonNullable<GradesModel['answer']['value']> }) {
@@ -8,33 +8,16 @@ export function EffectsTable({ answer: { choices } }: { answer: NonNullable<Grad
 	const effects = shown[0]?.rows.at(-1)?.effects ?? [];
 	return (
 		<Behind what="passing share · 1 drive in 20 beyond, effects apart">
-			<table>
-				<thead>
-					<tr>
-						<th scope="col">Grade</th>
-						{effects.map(({ effect }) => (
-							<th key={effect} scope="col">
-								{effect}
-							</th>
-						))}
-					</tr>
-				</thead>
-				{shown.map(({ choice, rows }) => (
-					<tbody key={choice}>
-						<ChoiceGroup choice={choice} span={effects.length + 1} />
-						{rows
-							.filter((row) => row.effects.length > 0)
-							.map((row) => (
-								<tr key={row.name}>
-									<th scope="row">{row.name}</th>
-									{row.effects.map(({ effect, words }) => (
-										<td key={effect}>{words}</td>
-									))}
-								</tr>
-							))}
-					</tbody>
-				))}
-			</table>
+			<ChoiceTable
+				head="Grade"
+				columns={effects.map(({ effect }) => effect)}
+				choices={shown.map(({ choice, rows }) => ({
+					choice,
+					rows: rows
+						.filter((row) => row.effects.length > 0)
+						.map((row) => ({ key: row.name, name: row.name, cells: row.effects.map(({ words }) => words) })),
+				}))}
+			/>
 		</Behind>
 	);
 }

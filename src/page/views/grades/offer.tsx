@@ -30,18 +30,18 @@ export function Offer({ grades }: { grades: GradesModel }) {
 				problem={grades.gradesProblem.value}
 				inputMode="text"
 			/>
+			<CountField
+				id="grade-units"
+				label="Drives in each run"
+				typed={grades.unitsTyped}
+				understood={grades.units.value}
+			/>
 			<TypedField
 				id="grade-prices"
 				label="Price of one resistor in each, if known"
 				typed={grades.pricesTyped}
 				problem={grades.pricesProblem.value}
 				inputMode="text"
-			/>
-			<CountField
-				id="grade-units"
-				label="Drives in each run"
-				typed={grades.unitsTyped}
-				understood={grades.units.value}
 			/>
 		</Form>
 	);

@@ -14,6 +14,8 @@ export function InputFieldView({ row, field, model }: { row: InputRow; field: In
 		'aria-label': field.label,
 		'aria-invalid': field.problem !== '',
 		'aria-describedby': field.problem ? problemId(field.key) : undefined,
+		// to the inspector's buttons, which parts have
+		'aria-keyshortcuts': row.record.role === 'part' ? 'F2' : undefined,
 	};
 	const classes = `${field.field}${field.isStated ? '' : ' by-default'}`;
 

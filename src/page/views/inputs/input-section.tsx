@@ -1,3 +1,4 @@
+import { useRef } from 'preact/hooks';
 import type { InputSectionRows } from '../../model/inputs/rows.ts';
 import type { PageModel } from '../../model/page-model.ts';
 import { InputRowView } from './input-row.tsx';
@@ -7,6 +8,7 @@ import { SensingNetwork } from './sensing-network.tsx';
 /** One section of the form; one is open at a time. */
 export function InputSection({ section, model }: { section: InputSectionRows; model: PageModel }) {
 	const { inputs } = model;
+	const cameFrom = useRef<HTMLElement | null>(null);
 	const isOpen = inputs.openSection.value === section.id;
 	const edited = section.groups.flatMap(({ rows }) => rows).find(({ key }) => key === inputs.focused.value);
 	const hasParts = section.groups.some(({ rows }) => rows.some(({ record }) => record.role === 'part'));
@@ -33,7 +35,8 @@ export function InputSection({ section, model }: { section: InputSectionRows; mo
 					</span>
 				</button>
 			</h3>
-			<div id={`inputs-${section.id}`} hidden={!isOpen}>
+			{/* biome-ignore lint/a11y/noStaticElementInteractions: keys that lead between the fields and what is said about the one being edited */}
+			<div id={`inputs-${section.id}`} hidden={!isOpen} onKeyDown={(event) => inspectorKeys(event, cameFrom)}>
 				{isOpen && (
 					<>
 						{section.id === 'sensing' && <SensingNetwork model={model} />}
@@ -65,4 +68,20 @@ export function InputSection({ section, model }: { section: InputSectionRows; mo
 			</div>
 		</section>
 	);
+}
+
+/**
+ * F2 leads from a field to the buttons of its inspector, Esc back to that field: Tab cannot, since it goes on to the next
+ * row, whose inspector it then is.
+ */
+function inspectorKeys(event: KeyboardEvent, cameFrom: { current: HTMLElement | null }): void {
+	const { key, target, currentTarget } = event;
+	if (!(target instanceof HTMLElement && currentTarget instanceof HTMLElement)) return;
+	const isInside = target.closest('.inspector') !== null;
+	if (key === 'F2' && !isInside) {
+		cameFrom.current = target;
+		currentTarget.querySelector<HTMLElement>('.inspector :is(button, input)')?.focus();
+		event.preventDefault();
+	}
+	if (key === 'Escape' && isInside) cameFrom.current?.focus();
 }

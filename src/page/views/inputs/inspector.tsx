@@ -39,7 +39,7 @@ export function Inspector({ row, model }: { row: InputRow; model: PageModel }) {
 						<span class="hint">or ↑ ↓ in the field</span>
 					</p>
 					{row.measured === 0 && (
-						<p class="grades controls">
+						<p class="grade-buttons controls">
 							<span>Grade ±</span>
 							{help.grades.map(({ text, isCurrent }) => (
 								<button
@@ -56,7 +56,12 @@ export function Inspector({ row, model }: { row: InputRow; model: PageModel }) {
 					)}
 				</>
 			)}
-			{record.role === 'part' && <MeasuredPart row={row} model={model} />}
+			{record.role === 'part' && (
+				<>
+					<MeasuredPart row={row} model={model} />
+					<p class="hint keys">By keyboard: F2 in the field leads here, Esc back.</p>
+				</>
+			)}
 		</aside>
 	);
 }

@@ -1,4 +1,4 @@
-import { useState } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import { studySentence } from '../../../../shared/study/sentence.ts';
 import { count } from '../../../../shared/words/figures.ts';
 import type { Kept } from '../../model/kept/kept.ts';
@@ -35,6 +35,7 @@ export function KeptList({ kept, model }: { kept: Kept; model: PageModel }) {
 
 function Record({ record, kept, model }: { record: KeptRecord; kept: Kept; model: PageModel }) {
 	const [isEdited, setEdited] = useState(false);
+	const editButton = useRef<HTMLButtonElement>(null);
 	const { provenance } = record.result;
 	return (
 		<li>
@@ -51,6 +52,7 @@ function Record({ record, kept, model }: { record: KeptRecord; kept: Kept; model
 						record={record}
 						done={(to) => {
 							setEdited(false);
+							editButton.current?.focus();
 							if (to) void kept.rename(record, to);
 						}}
 					/>
@@ -77,7 +79,13 @@ function Record({ record, kept, model }: { record: KeptRecord; kept: Kept; model
 				>
 					Open
 				</button>
-				<button type="button" aria-label={`Name and note of ${record.name}`} onClick={() => setEdited(!isEdited)}>
+				<button
+					ref={editButton}
+					type="button"
+					aria-expanded={isEdited}
+					aria-label={`Name and note of ${record.name}`}
+					onClick={() => setEdited(!isEdited)}
+				>
 					Name, note
 				</button>
 				<button type="button" aria-label={`Remove ${record.name}`} onClick={() => void kept.remove(record.id)}>
@@ -91,11 +99,19 @@ function Record({ record, kept, model }: { record: KeptRecord; kept: Kept; model
 function Edit({ record, done }: { record: KeptRecord; done: (to: { name: string; note: string } | null) => void }) {
 	const [name, setName] = useState(record.name);
 	const [note, setNote] = useState(record.note);
+	const first = useRef<HTMLInputElement>(null);
+	useEffect(() => first.current?.focus(), []);
 	return (
-		<Form class="edit" label={`Name and note of ${record.name}`} onSubmit={() => done({ name, note })}>
+		<Form
+			class="edit"
+			label={`Name and note of ${record.name}`}
+			onSubmit={() => done({ name, note })}
+			onEscape={() => done(null)}
+		>
 			<div class="field">
 				<label for={`name-${record.id}`}>Name</label>
 				<input
+					ref={first}
 					id={`name-${record.id}`}
 					type="text"
 					maxLength={longestName}

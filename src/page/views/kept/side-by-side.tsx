@@ -1,3 +1,4 @@
+import { keepUnits } from '../../../../shared/words/keep-units.ts';
 import type { ComparedRow } from '../../model/kept/compare.ts';
 import type { Kept } from '../../model/kept/kept.ts';
 
@@ -19,7 +20,7 @@ export function SideBySide({ kept }: { kept: Kept }) {
 							<td />
 							{[first, second].map(({ id, name, keptAt }) => (
 								<th key={id} scope="col">
-									{name}
+									{keepUnits(name)}
 									<small>kept {new Date(keptAt).toLocaleString()}</small>
 								</th>
 							))}

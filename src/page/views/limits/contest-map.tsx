@@ -65,7 +65,7 @@ export function ContestMap({ contest, answer }: { contest: ContestModel; answer:
 			>
 				<svg width={width} height={height} role="presentation">
 					<g role="row">
-						{rows[0]?.map(({ key, speed }, column) => (
+						{rows[0]?.map(({ key, rpm }, column) => (
 							<text
 								key={key}
 								role="columnheader"
@@ -74,7 +74,7 @@ export function ContestMap({ contest, answer }: { contest: ContestModel; answer:
 								y={height - foot + 16}
 								text-anchor="middle"
 							>
-								{speed.replace(/\s?rpm$/, '')}
+								{rpm}
 							</text>
 						))}
 					</g>

@@ -2,7 +2,7 @@ import type { ComponentChildren } from 'preact';
 import { choiceNames } from '../../../../shared/drive/drive.ts';
 import type { VariantCells } from '../../../../shared/variants/variant-cells.ts';
 import { Behind } from '../../parts/behind.tsx';
-import { ChoiceGroup } from '../../parts/choice-cells.tsx';
+import { ChoiceTable } from '../../parts/choice-table.tsx';
 
 interface VariantTableProps {
 	/** What it is the table of. */
@@ -23,42 +23,36 @@ interface VariantTableProps {
 export function VariantTable({ what, head, rows, isHourly = false }: VariantTableProps) {
 	return (
 		<Behind what={what}>
-			<table class="limits-table">
-				<thead>
-					<tr>
-						<th scope="col">{head}</th>
-						<th scope="col">pass</th>
-						<th scope="col">limits, one-sided</th>
-						<th scope="col">verdict</th>
-						<th scope="col">median drive</th>
-						<th scope="col">1 in 20 beyond</th>
-						{isHourly && <th scope="col">wrong an hour, computed</th>}
-					</tr>
-				</thead>
-				{choiceNames.map((choice, place) => (
-					<tbody key={choice}>
-						<ChoiceGroup choice={choice} span={isHourly ? 7 : 6} />
-						{rows.map(({ key, name, choices }) => {
-							const cells = choices[place];
-							return (
-								cells && (
-									<tr key={key}>
-										<th scope="row">{name}</th>
-										<td>{cells.share}</td>
-										<td>
-											{cells.low} … {cells.high}
-										</td>
-										<td class={`verdict ${cells.decision}`}>{cells.decision}</td>
-										<td>{cells.median}</td>
-										<td>{cells.worse}</td>
-										{isHourly && <td>{cells.computed}</td>}
-									</tr>
-								)
-							);
-						})}
-					</tbody>
-				))}
-			</table>
+			<ChoiceTable
+				head={head}
+				columns={[
+					'pass',
+					'limits, one-sided',
+					'verdict',
+					'median drive',
+					'1 in 20 beyond',
+					...(isHourly ? ['wrong an hour, computed'] : []),
+				]}
+				choices={choiceNames.map((choice, place) => ({
+					choice,
+					rows: rows.flatMap(({ key, name, choices }) => {
+						const cells = choices[place];
+						return cells ? { key, name, cells: cellsOf(cells, isHourly) } : [];
+					}),
+				}))}
+			/>
 		</Behind>
 	);
 }
+
+const cellsOf = (
+	{ share, low, high, decision, median, worse, computed }: VariantCells,
+	isHourly: boolean,
+): readonly ComponentChildren[] => [
+	share,
+	`${low} … ${high}`,
+	<span class={`verdict ${decision}`}>{decision}</span>,
+	median,
+	worse,
+	...(isHourly ? [computed] : []),
+];

@@ -37,7 +37,7 @@ function Worst({ drive }: { drive: OneDrive }) {
 	return (
 		<div class="worst">
 			<fieldset class="switch">
-				<legend>The worst drives with</legend>
+				<legend>Worst with</legend>
 				{choiceNames.map((choice) => (
 					<label key={choice}>
 						<input

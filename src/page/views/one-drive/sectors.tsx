@@ -43,7 +43,9 @@ export function Sectors({ drive }: { drive: OneDrive }) {
 							<th scope="col">Sector</th>
 							<th scope="col">Commutation</th>
 							<th scope="col">Error</th>
-							<th scope="col">Crossing</th>
+							<th scope="col" class="words">
+								Crossing
+							</th>
 						</tr>
 					</thead>
 					<tbody>

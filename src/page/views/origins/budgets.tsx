@@ -2,8 +2,7 @@ import { choiceWords } from '../../../../shared/words/names.ts';
 import type { OriginsModel } from '../../model/origins/origins.ts';
 import { Behind } from '../../parts/behind.tsx';
 import { Chart } from '../../parts/chart.tsx';
-import { ChoiceGroup } from '../../parts/choice-cells.tsx';
-import { Scroll } from '../../parts/scroll.tsx';
+import { ChoiceTable } from '../../parts/choice-table.tsx';
 
 type Answer = NonNullable<OriginsModel['answer']['value']>;
 
@@ -28,45 +27,28 @@ export function Budgets({ answer: { budgets, choices, point } }: { answer: Answe
 					picture={budgets.picture}
 				/>
 			)}
-			<Scroll what="the budgets by sector">
-				<table>
-					<thead>
-						<tr>
-							<th scope="col">Change against the middle drive</th>
-							<th scope="col">extreme, summed</th>
-							<th scope="col">extreme, that drive run</th>
-							<th scope="col">root-sum-square</th>
-							<th scope="col">95&nbsp;% of drawn drives</th>
-						</tr>
-					</thead>
-					{choices.map(
-						({ choice, budgets: own }) =>
-							own && (
-								<tbody key={choice}>
-									<ChoiceGroup choice={choice} span={5} />
-									{own.sectors.map(({ sector, isWorst, cells }) => (
-										<tr key={sector} class={isWorst ? 'worst-sector' : undefined}>
-											<th scope="row">
-												{sector}
-												{isWorst && <small>moves furthest</small>}
-											</th>
-											{cells ? (
-												<>
-													<td>{cells.summed}</td>
-													<td>{cells.run}</td>
-													<td>{cells.rootSumSquare}</td>
-													<td>{cells.drawn}</td>
-												</>
-											) : (
-												<td colSpan={4}>no budget</td>
-											)}
-										</tr>
-									))}
-								</tbody>
-							),
-					)}
-				</table>
-			</Scroll>
+			<ChoiceTable
+				head="Change against the middle drive"
+				columns={['extreme, summed', 'extreme, that drive run', 'root-sum-square', '95\u00a0% of drawn drives']}
+				choices={choices.flatMap(({ choice, budgets: own }) =>
+					own
+						? {
+								choice,
+								rows: own.sectors.map(({ sector, isWorst, cells }) => ({
+									key: sector,
+									name: (
+										<>
+											{sector}
+											{isWorst && <small>moves furthest</small>}
+										</>
+									),
+									class: isWorst ? 'worst-sector' : undefined,
+									cells: cells ? [cells.summed, cells.run, cells.rootSumSquare, cells.drawn] : 'no budget',
+								})),
+							}
+						: [],
+				)}
+			/>
 			{choices.map(
 				({ choice, budgets: own }) =>
 					own && (

@@ -1,4 +1,5 @@
 import type { ErrorBins } from '../../../../shared/charts/error-bins.ts';
+import { choiceNames } from '../../../../shared/drive/drive.ts';
 import { binRows } from '../../model/bin-rows.ts';
 import type { Stretch } from '../../model/drives-here.ts';
 import { ChoiceHeads } from '../../parts/choice-cells.tsx';
@@ -8,8 +9,19 @@ export const BinTable = ({ bins, onPick }: { bins: ErrorBins; onPick: (stretch: 
 	<table>
 		<thead>
 			<tr>
-				<th scope="col">Error</th>
+				<td />
 				<ChoiceHeads span={2} />
+			</tr>
+			<tr>
+				<th scope="col">Error</th>
+				{choiceNames.map((choice) => [
+					<th key={choice} scope="col">
+						count
+					</th>,
+					<th key={`${choice} cumulative`} scope="col">
+						up to here
+					</th>,
+				])}
 			</tr>
 		</thead>
 		<tbody>

@@ -9,17 +9,34 @@ export function DrivesHere({ model: { drivesHere } }: { model: PageModel }) {
 	const panel = useRef<HTMLElement>(null);
 	const here = drivesHere.here.value;
 	const isFound = here?.state === 'found';
+	const pickedWith = useRef<HTMLElement | null>(null);
 	useEffect(() => {
+		const { activeElement } = document;
+		if (!isFound || !(activeElement instanceof HTMLElement) || !activeElement.matches('.errors .bin')) return;
 		// who picked from the table by keyboard goes on from the list
-		if (isFound && document.activeElement?.matches('.errors .bin')) panel.current?.querySelector('a')?.focus();
+		pickedWith.current = activeElement;
+		panel.current?.querySelector('a')?.focus();
 	}, [here]);
+	const leave = (): void => {
+		drivesHere.leave();
+		pickedWith.current?.focus();
+		pickedWith.current = null;
+	};
 	if (!here)
 		return <p class="aside">Click a place in a picture, or pick one in the table, to see whose errors lie there.</p>;
 	return (
-		<section ref={panel} class="drives-here" aria-live="polite" aria-label={`Drives at ${here.range}`}>
+		<section
+			ref={panel}
+			class="drives-here"
+			aria-live="polite"
+			aria-label={`Drives at ${here.range}`}
+			onKeyDown={({ key }) => {
+				if (key === 'Escape') leave();
+			}}
+		>
 			<p>
 				<strong>At {here.range}</strong>
-				<button type="button" class="quiet" onClick={drivesHere.leave}>
+				<button type="button" class="quiet" onClick={leave}>
 					Close
 				</button>
 			</p>
