@@ -39,6 +39,8 @@ export interface Pool {
 	warm(): void;
 	/** Ends the workers while there is no work, for their memory; the next job starts fresh ones. */
 	rest(): void;
+	/** Why, of every worker that was ended in the middle of a shard and has not been told of yet. */
+	takeLosses(): readonly string[];
 	/** Ends all workers; a job under way fails its remaining shards. */
 	close(): void;
 }
@@ -56,6 +58,7 @@ export function createPool(host: WorkerHost, workers = host.cores): Pool {
 		worker: null,
 		isReady: false,
 	}));
+	const losses: string[] = [];
 	let closed = false;
 	let latest: Promise<unknown> = Promise.resolve();
 	/** Whether any worker ever came up: if none does, nothing is gained by trying each shard twice. */
@@ -88,10 +91,12 @@ export function createPool(host: WorkerHost, workers = host.cores): Pool {
 		const attempt = async (slot: Slot, from: number, to: number): Promise<TaskOutput<Name>> => {
 			if (closed) throw new Error('the workers were ended');
 			const watch = silenceWatch(silenceLimit, () => discard(slot));
+			let isBegun = false;
 			try {
 				// without a wait where there is none, so that the call is on its way before this thread turns to anything else
 				const worker = slot.isReady && slot.worker ? slot.worker : await ready(slot, signal);
 				watch.seen();
+				isBegun = true;
 				const startedAt = performance.now();
 				const output = await worker.call(name, input, from, to, {
 					signal,
@@ -103,7 +108,11 @@ export function createPool(host: WorkerHost, workers = host.cores): Pool {
 				sizer.took(to - from, performance.now() - startedAt);
 				return output;
 			} catch (error) {
-				throw watch.hasFired ? new Error(`the worker gave no sign of life for ${silenceLimit / 1000} s`) : error;
+				const reason = watch.hasFired
+					? new Error(`the worker gave no sign of life for ${silenceLimit / 1000} s`)
+					: error;
+				if (isBegun && !isCancelled() && !closed) losses.push(messageOf(reason));
+				throw reason;
 			} finally {
 				watch.stop();
 			}
@@ -174,12 +183,15 @@ export function createPool(host: WorkerHost, workers = host.cores): Pool {
 		rest() {
 			for (const slot of slots) discard(slot);
 		},
+		takeLosses: () => losses.splice(0),
 		close() {
 			closed = true;
 			for (const slot of slots) discard(slot);
 		},
 	};
 }
+
+const messageOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
 
 type Outcome<T> = { readonly output: T } | { readonly message: string };
 
@@ -196,7 +208,7 @@ async function twice<T>(
 		} catch (error) {
 			cleanUp();
 			if (isCancelled()) return 'cancelled';
-			message = error instanceof Error ? error.message : String(error);
+			message = messageOf(error);
 		}
 	}
 	return { message };

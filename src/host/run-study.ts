@@ -21,6 +21,7 @@ import { onOwnWorkers } from './on-own-workers.ts';
 import type { Pool } from './pool.ts';
 import { silenceLimitOf } from './silence-limit.ts';
 import type { StudyJournal } from './study-journal.ts';
+import { withLosses } from './with-losses.ts';
 
 export interface StudyRequest {
 	readonly scenario: Scenario;
@@ -143,7 +144,8 @@ export async function runStudyForUnits(
 	if (begun >= largeStudy) pool.rest();
 	const whole = studyUpTo(study, begun);
 	const ownDigest = stop?.aborted ? '' : await resultDigest(whole);
-	return { result: summary(whole, ownDigest, !isComplete), record: { plan, study: whole } };
+	const result = withLosses(summary(whole, ownDigest, !isComplete), pool.takeLosses());
+	return { result, record: { plan, study: whole } };
 }
 
 /**

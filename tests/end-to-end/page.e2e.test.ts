@@ -167,6 +167,9 @@ test('a worker killed in the middle of a run has its drives run again: every fig
 	expect(workers()).not.toContain(before[0]);
 	expect(await restsOn(page, 'Result digest')).toBe(undisturbed);
 	expect(await restsOn(page, 'Drives')).toBe('400\u00a0asked, 400\u00a0finished, 0\u00a0failed');
+	const told = page.locator('.reservation', { hasText: 'A worker was lost' });
+	expect(await told.textContent()).toContain('out of everything');
+	expect(await told.textContent()).toContain('was run again on a fresh one');
 }, 150_000);
 
 test('a place clicked in the error pictures, or picked in their table by keyboard, names drives; one leads to its waveforms', async () => {

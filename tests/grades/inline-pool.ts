@@ -10,6 +10,7 @@ interface Faults {
 export function inlinePool({ before = () => {} }: Faults = {}): Pool {
 	return {
 		workers: 1,
+		takeLosses: () => [],
 		async run(job) {
 			const { name, input, to: end, signal, shardSize = 64 } = job;
 			const task = shardApi[name] as unknown as (

@@ -9,6 +9,7 @@ function countingPool(): Pool & { readonly jobs: () => number } {
 	let jobs = 0;
 	return {
 		workers: 1,
+		takeLosses: () => [],
 		jobs: () => jobs,
 		run: async (job) => {
 			jobs += 1;

@@ -90,13 +90,14 @@ async function runHundred(host: WorkerHost, changes: Partial<Job<'units'>> = {},
 	});
 	const complete = await throughTime(job);
 	pool.close();
-	return { complete, done: done.sort((a, b) => a[0] - b[0]), failed, progress };
+	return { complete, done: done.sort((a, b) => a[0] - b[0]), failed, progress, losses: pool.takeLosses() };
 }
 
 test('100 indices in shards of 10 are each done once, by two workers that are ended with the pool', async () => {
 	const host = madeUpHost(() => pause(1));
-	const { complete, done, failed, progress } = await runHundred(host);
+	const { complete, done, failed, progress, losses } = await runHundred(host);
 	expect(complete).toBe(true);
+	expect(losses).toEqual([]);
 	expect(done).toEqual(Array.from({ length: 10 }, (_, i) => [10 * i, 10 * i + 10]));
 	expect(failed).toEqual([]);
 	expect(progress.at(-1)).toBe(100);
@@ -111,9 +112,10 @@ test('a shard that throws is run twice, the second time on a fresh worker, and t
 		tries.push(worker);
 		throw new Error('no');
 	});
-	const { complete, done, failed } = await runHundred(host);
+	const { complete, done, failed, losses } = await runHundred(host);
 	expect(complete).toBe(true);
 	expect(failed).toEqual([[30, 40, 'no']]);
+	expect(losses).toEqual(['no', 'no']);
 	expect(done).toHaveLength(9);
 	expect(tries).toHaveLength(2);
 	expect(tries[1]).not.toBe(tries[0]);
@@ -132,7 +134,8 @@ test('a worker that shows life more often than the limit may take many times as 
 
 test('a silent worker is ended after the limit, and the others go on meanwhile', async () => {
 	const host = madeUpHost((from) => (from === 0 ? new Promise<void>(() => {}) : pause(1)));
-	const { done, failed } = await runHundred(host, { silenceLimit: 50 });
+	const { done, failed, losses } = await runHundred(host, { silenceLimit: 50 });
+	expect(losses).toHaveLength(2);
 	expect(failed).toEqual([[0, 10, 'the worker gave no sign of life for 0.05 s']]);
 	expect(done).toHaveLength(9);
 	expect(host.running()).toBe(0);

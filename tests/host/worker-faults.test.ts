@@ -25,18 +25,23 @@ const shardSize = 6;
 const run = (seed: string, silenceLimit = 10_000) =>
 	runStudy({ scenario, seed, units, workers: 2, shardSize, silenceLimit }, nodeHost(faulty));
 
+const reasons = { throws: 'the kernel broke down', dies: 'exit code 3', hangs: 'no sign of life for 5 s' };
+
 for (const kind of ['throws', 'dies', 'hangs'] as const) {
 	// a worker that hangs is found by its silence; 5 s are long even against the start of a thread on a busy machine
 	const limit = kind === 'hangs' ? 5000 : 10_000;
 
-	test(`a worker that ${kind} once in the middle of a shard has it run again: all 24 drives finish, as if nothing had been`, async () => {
+	test(`a worker that ${kind} once in the middle of a shard has it run again: all 24 drives finish, as if nothing had been, and that is told`, async () => {
 		const fault: Fault = { kind, unit: 8, marker: join(folder, kind) };
 		const seed = JSON.stringify(fault);
 		const struck = await run(seed, limit);
 		expect(existsSync(join(folder, kind))).toBe(true);
 		const untroubled = await run(seed, limit);
 		expect(struck.provenance.units).toEqual({ asked: 24, finished: 24, failed: 0 });
-		expect(struck).toEqual(untroubled);
+		expect(untroubled.provenance.warnings.join()).not.toContain('lost');
+		const told = expect.stringMatching(new RegExp(`^A worker was lost \\(.*${reasons[kind]}.*\\); .* run again`));
+		const warnings = [...untroubled.provenance.warnings, told];
+		expect(struck).toEqual({ ...untroubled, provenance: { ...untroubled.provenance, warnings } });
 	});
 
 	test(`a worker that ${kind} every time costs its 6 drives, which are counted as failed with a reason, and no other`, async () => {
@@ -44,8 +49,8 @@ for (const kind of ['throws', 'dies', 'hangs'] as const) {
 		const { provenance, points } = await run(JSON.stringify(fault), limit);
 		expect(provenance.units).toEqual({ asked: 24, finished: 18, failed: 6 });
 		expect(provenance.failures.map(({ unit }) => unit)).toEqual([6, 7, 8, 9, 10, 11]);
-		const reason = { throws: 'the kernel broke down', dies: 'exit code 3', hangs: 'no sign of life for 5 s' }[kind];
-		for (const { message } of provenance.failures) expect(message).toContain(reason);
+		for (const { message } of provenance.failures) expect(message).toContain(reasons[kind]);
+		expect(provenance.warnings.at(-1)).toMatch(/^2 workers were lost /);
 		expect(provenance.partial).toBe(false);
 		expect(points[0]?.choices.halfBus.units).toBe(18);
 	});
