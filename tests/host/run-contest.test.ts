@@ -63,7 +63,9 @@ test('a torque beyond the limits of its parameter leaves its cells out and says 
 	);
 	expect(result.cells.map(({ leftOut }) => leftOut !== null)).toEqual([false, false, true, true]);
 	expect(result.cells[2]?.leftOut).toMatch(/load torque must be/);
-	expect(result.sentence).toMatch(/^Of 2 pairs of speed and torque.* 2 further pairs could not be simulated\.$/);
+	expect(result.sentence).toMatch(
+		/^At none of 2 pairs of speed and torque is either choice shown to be better .* 2 further pairs could not be simulated\.$/,
+	);
 });
 
 test('drives of a shard that fails twice count as failed in the cells they belong to', async () => {
