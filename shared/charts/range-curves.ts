@@ -1,5 +1,6 @@
 import type { TopLevelSpec } from 'vega-lite';
 import { choiceNames } from '../drive/drive.ts';
+import { joinParts } from '../parameters/format-quantity.ts';
 import type { Unit } from '../parameters/parameter.ts';
 import type { RangeResult } from '../range/range-result.ts';
 import { valueWords } from '../range/setting.ts';
@@ -201,10 +202,10 @@ function tickWords(name: string, ticks: readonly number[], unit: Unit) {
 	const ending = parts[0]?.unit ?? '';
 	// degrees stand close to their numbers
 	const isShared = ending !== '' && ending !== '°' && parts.every((own) => own.unit === ending);
-	const labels = ticks.map((value, i) => (isShared ? parts[i]?.number : quantity(value, unit, 3)));
+	const labels = parts.map((own) => (isShared ? own.number : joinParts(own, '\u00a0')));
 	const places = ticks.map((value, i) => [value, [i, labels[i]]]);
 	const last = ticks.length - 1;
-	const room = digitWidth * Math.max(...labels.map((label = '') => label.length)) + labelGap;
+	const room = digitWidth * Math.max(...labels.map((label) => label.length)) + labelGap;
 	const tick = `(${JSON.stringify(Object.fromEntries(places))})['' + datum.value]`;
 	const steps = `clamp(floor(width / ${room}), 1, ${Math.max(1, last)})`;
 	const isLabelled = `round(round(${tick}[0] * ${steps} / ${last}) * ${last} / ${steps}) === ${tick}[0]`;

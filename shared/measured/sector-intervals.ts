@@ -3,6 +3,7 @@ import { simulatePair } from '../drive/simulate-pair.ts';
 import type { StudyPlan } from '../study/plan.ts';
 import type { UnitFailure } from '../study/run-shard.ts';
 import { unitDrives } from '../study/unit-drives.ts';
+import { errorMessage } from '../words/error-message.ts';
 
 /** Sectors of one electrical revolution. */
 export const revolution = 6;
@@ -47,7 +48,7 @@ export function sectorIntervals(
 				}
 			}
 		} catch (error) {
-			failures.push({ unit, message: error instanceof Error ? error.message : String(error) });
+			failures.push({ unit, message: errorMessage(error) });
 		}
 		report(unit + 1 - from);
 	}

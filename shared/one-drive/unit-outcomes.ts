@@ -3,6 +3,7 @@ import { simulatePair } from '../drive/simulate-pair.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { perChoice } from '../study/per-choice.ts';
 import type { StudyPlan } from '../study/plan.ts';
+import { errorMessage } from '../words/error-message.ts';
 import { buildRequest } from './build-request.ts';
 import { type DriveOutcome, driveOutcome, type OutcomeRules } from './drive-outcome.ts';
 import type { DriveRequest } from './drive-request.ts';
@@ -55,7 +56,7 @@ function outcomeOf(request: DriveRequest, removal: (typeof removals)[number] | n
 		const rules = outcomeRules(request.plan.scenario);
 		return perChoice((choice) => driveOutcome(pair[choice], rules));
 	} catch (error) {
-		return { failure: error instanceof Error ? error.message : String(error) };
+		return { failure: errorMessage(error) };
 	}
 }
 

@@ -6,6 +6,7 @@ import { partsFromUniforms } from '../sampling/draw-parts.ts';
 import { startFromUniforms } from '../sampling/draw-start.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import type { UnitFailure } from '../study/run-shard.ts';
+import { errorMessage } from '../words/error-message.ts';
 import { type DriveDesign, driveUniforms } from './drive-design.ts';
 import { addMeanErrors, figuresPerRun } from './mean-errors.ts';
 
@@ -75,7 +76,7 @@ export function smoothFigures(
 			for (let cell = 0; cell < figuresPerRun; cell += 1) own[cell] = (own[cell] as number) / runs;
 		} catch (error) {
 			own.fill(Number.NaN);
-			failures.push({ unit: index, message: error instanceof Error ? error.message : String(error) });
+			failures.push({ unit: index, message: errorMessage(error) });
 		}
 		onProgress(index + 1 - from);
 	}

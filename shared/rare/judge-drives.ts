@@ -2,6 +2,7 @@ import { type ChoiceName, choiceNames } from '../drive/drive.ts';
 import type { StudyPlan } from '../study/plan.ts';
 import type { UnitFailure } from '../study/run-shard.ts';
 import { shortcomings } from '../study/unit-passes.ts';
+import { errorMessage } from '../words/error-message.ts';
 import { drawFromMixture, type FailureMixture } from './failure-mixture.ts';
 import { figuresPerPoint, type Judging, judgeDrive } from './judge-drive.ts';
 import { partSpace } from './part-space.ts';
@@ -109,7 +110,7 @@ export function judgeDrives(
 			}
 		} catch (error) {
 			shard.outcomes.fill(notSimulated, row * choices, (row + 1) * choices);
-			failures.push({ unit: index, message: error instanceof Error ? error.message : String(error) });
+			failures.push({ unit: index, message: errorMessage(error) });
 		}
 		onProgress(row + 1);
 	}

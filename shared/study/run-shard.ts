@@ -3,6 +3,7 @@ import { choiceNames, type Drive, type PairRecord } from '../drive/drive.ts';
 import type { NoiseSource } from '../drive/noise.ts';
 import { simulatePair } from '../drive/simulate-pair.ts';
 import { medianUnbiasedQuantile } from '../statistics/median-unbiased-quantile.ts';
+import { errorMessage } from '../words/error-message.ts';
 import { angleBin, angleBins } from './angle-histogram.ts';
 import { type Columns, clearColumns, emptyColumns, mostCounted } from './columns.ts';
 import type { StudyPlan } from './plan.ts';
@@ -100,7 +101,7 @@ export function runShard(
 			}
 		} catch (error) {
 			clearColumns(columns, firstCell, firstCell + cellsPerUnit);
-			failures.push({ unit, message: error instanceof Error ? error.message : String(error) });
+			failures.push({ unit, message: errorMessage(error) });
 		}
 		onProgress(unit + 1 - from);
 	}

@@ -52,18 +52,20 @@ function worthWords(
 	better: CellFigures,
 ): string {
 	const { equalNoise } = choices[choice];
-	const printed = quantity(own.sigma, 'V', 2);
-	const noise =
-		equalNoise !== null && quantity(equalNoise, 'V', 2) !== printed
-			? `noise of ${quantity(equalNoise, 'V', 2)} in place of ${quantity(own.sigma, 'V')} by wrong crossings`
-			: equalNoise === null && better.crossingsPerHour.all < against.crossingsPerHour.all
-				? 'more than noise of an eighth by wrong crossings'
-				: 'no lower noise by wrong crossings';
+	const beyondSteps =
+		better.crossingsPerHour.all < against.crossingsPerHour.all ? 'more than noise of an eighth' : 'no lower noise';
+	const noise = `${equalNoise === null ? beyondSteps : equalWords(equalNoise, own.sigma)} by wrong crossings`;
 	const graded = tighter?.cells[choice].find((cell) => cell.sigma === own.sigma && isSameFilter(cell, against));
 	if (!tighter || !graded || tighter.judged === 0) return noise;
 	const byGrade = graded.passing / tighter.judged - better.passing / judged;
 	const worth = byGrade > 0 ? 'less than' : byGrade === 0 ? 'as much as' : 'more than';
 	return `${noise}, and by drives ${worth} one resistor grade (${tighter.words} leaves ${percent(graded.passing / tighter.judged)} within the limits)`;
+}
+
+/** "noise of 3.1 mV in place of 8 mV". */
+function equalWords(equal: number, own: number): string {
+	const words = quantity(equal, 'V', 2);
+	return words === quantity(own, 'V', 2) ? 'no lower noise' : `noise of ${words} in place of ${quantity(own, 'V')}`;
 }
 
 function confirmedWords({ confirmed }: Finalist): string {

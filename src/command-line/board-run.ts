@@ -3,6 +3,7 @@ import { choiceNames, type PerChoice, type RunRecord } from '../../shared/drive/
 import { silence } from '../../shared/drive/noise.ts';
 import { simulatePair } from '../../shared/drive/simulate-pair.ts';
 import type { Board } from '../../shared/scenario/read-boards.ts';
+import { errorMessage } from '../../shared/words/error-message.ts';
 
 /** One choice's run of a given board, as it is written to a file. */
 export interface BoardFigures {
@@ -36,7 +37,7 @@ export function runBoard(board: Board, withReadings: boolean): BoardResult {
 		const figures = choiceNames.map((choice) => [choice, boardFigures(pair[choice], withReadings)]);
 		return { case: board.case, ...(Object.fromEntries(figures) as PerChoice<BoardFigures>) };
 	} catch (error) {
-		return { case: board.case, failure: error instanceof Error ? error.message : String(error) };
+		return { case: board.case, failure: errorMessage(error) };
 	}
 }
 

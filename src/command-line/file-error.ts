@@ -1,3 +1,5 @@
+import { errorMessage } from '../../shared/words/error-message.ts';
+
 const words: Readonly<Record<string, string>> = {
 	ENOENT: 'there is no such file or folder',
 	EISDIR: 'it is a folder',
@@ -12,5 +14,5 @@ const words: Readonly<Record<string, string>> = {
 /** Why a file could not be read or written, in words. */
 export function fileErrorWords(error: unknown): string {
 	const code = (error as NodeJS.ErrnoException | undefined)?.code ?? '';
-	return words[code] ?? (error instanceof Error ? error.message : String(error));
+	return words[code] ?? errorMessage(error);
 }

@@ -1,3 +1,4 @@
+import { errorMessage } from '../../shared/words/error-message.ts';
 import type { TaskInput, TaskName, TaskOutput } from '../../workers/shard-api.ts';
 import { ShardSizer } from './shard-sizer.ts';
 import type { WorkerHandle, WorkerHost } from './worker-handle.ts';
@@ -111,7 +112,7 @@ export function createPool(host: WorkerHost, workers = host.cores): Pool {
 				const reason = watch.hasFired
 					? new Error(`the worker gave no sign of life for ${silenceLimit / 1000} s`)
 					: error;
-				if (isBegun && !isCancelled() && !closed) losses.push(messageOf(reason));
+				if (isBegun && !isCancelled() && !closed) losses.push(errorMessage(reason));
 				throw reason;
 			} finally {
 				watch.stop();
@@ -191,8 +192,6 @@ export function createPool(host: WorkerHost, workers = host.cores): Pool {
 	};
 }
 
-const messageOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
-
 type Outcome<T> = { readonly output: T } | { readonly message: string };
 
 /** Tries, cleans up after a failure, and tries once more. */
@@ -208,7 +207,7 @@ async function twice<T>(
 		} catch (error) {
 			cleanUp();
 			if (isCancelled()) return 'cancelled';
-			message = messageOf(error);
+			message = errorMessage(error);
 		}
 	}
 	return { message };

@@ -2,6 +2,7 @@ import { type CarriedFigures, carriedIds } from '../../shared/report/carried.ts'
 import { type Calculation, calculationTitles } from '../../shared/report/report.ts';
 import { readScenario } from '../../shared/scenario/read-scenario.ts';
 import type { Scenario } from '../../shared/scenario/scenario.ts';
+import { errorMessage } from '../../shared/words/error-message.ts';
 import { count } from '../../shared/words/figures.ts';
 import { createPool, type Pool } from '../host/pool.ts';
 import { webWorkerHost } from '../host/web-worker-host.ts';
@@ -103,7 +104,7 @@ function offer(host: HTMLElement): void {
 		try {
 			await run(chosen);
 		} catch (error) {
-			say(`It could not be computed again: ${error instanceof Error ? error.message : String(error)}.`, 'other');
+			say(`It could not be computed again: ${errorMessage(error)}.`, 'other');
 		}
 		running = null;
 		show();

@@ -154,7 +154,7 @@ test('a worker killed in the middle of a run has its drives run again: every fig
 	const undisturbed = await restsOn(page, 'Result digest');
 	const before = workers();
 	await page.getByRole('button', { name: 'Run', exact: true }).click();
-	await page.getByText(/^[1-9]\d* of 400 drives simulated/).waitFor();
+	await page.getByText(/^[1-9]\d* of 400 drives simulated(, about \d+\ss left)?$/).waitFor();
 	// as running out of memory would: outside any call, so that no answer ever comes
 	await before[0]?.evaluate(
 		() =>

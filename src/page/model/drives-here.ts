@@ -2,6 +2,7 @@ import { effect, type ReadonlySignal, signal } from '@preact/signals';
 import type { PerChoice } from '../../../shared/drive/drive.ts';
 import type { DriveNear } from '../../../shared/study/drives-near.ts';
 import { perChoice } from '../../../shared/study/per-choice.ts';
+import { errorMessage } from '../../../shared/words/error-message.ts';
 import { count, degrees, signedDegrees, span } from '../../../shared/words/figures.ts';
 import type { RecordTicket } from '../../host/record-shelf.ts';
 import type { PointOnShow } from './on-show.ts';
@@ -72,7 +73,7 @@ export function createDrivesHere({ shown, onShow, at, recordFor, drivesNear }: S
 					choices: perChoice((name) => found[name].map((one) => linkTo(one, point))),
 				};
 			} catch (error) {
-				none(`The drives could not be looked up: ${error instanceof Error ? error.message : String(error)}`);
+				none(`The drives could not be looked up: ${errorMessage(error)}`);
 			}
 		},
 		leave(): void {

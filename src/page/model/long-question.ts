@@ -1,6 +1,7 @@
 import { computed, effect, type ReadonlySignal, signal } from '@preact/signals';
 import type { JsonObject } from '../../../shared/scenario/read-json.ts';
 import type { Scenario } from '../../../shared/scenario/scenario.ts';
+import { errorMessage } from '../../../shared/words/error-message.ts';
 import { count } from '../../../shared/words/figures.ts';
 import { editsBetween } from './edits.ts';
 import type { PageModel } from './page-model.ts';
@@ -160,7 +161,7 @@ export function createLongQuestion<Asked extends LeastAsked, Result extends Leas
 			if (!isCurrent()) return false;
 			status.value = ended.aborted
 				? { state: 'idle', note: 'Stopped before anything was finished.' }
-				: { state: 'failed', message: error instanceof Error ? error.message : String(error) };
+				: { state: 'failed', message: errorMessage(error) };
 			return false;
 		}
 	}

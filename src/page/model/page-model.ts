@@ -1,5 +1,6 @@
 import { computed, signal } from '@preact/signals';
 import type { StudyResult } from '../../../shared/study/result.ts';
+import { errorMessage } from '../../../shared/words/error-message.ts';
 import { createBaseline } from './baseline.ts';
 import { createDrivesHere } from './drives-here.ts';
 import { createInputs } from './inputs/inputs.ts';
@@ -78,7 +79,7 @@ export function createPageModel(services: Services) {
 		try {
 			choose({ kind: 'file', file: file.name, text: await file.text() });
 		} catch (error) {
-			fileProblem.value = `${file.name} could not be read: ${error instanceof Error ? error.message : String(error)}`;
+			fileProblem.value = `${file.name} could not be read: ${errorMessage(error)}`;
 		}
 	}
 

@@ -21,6 +21,9 @@ export type RunStatus =
 /** Drives are being simulated, for a preview or in full. */
 export const isSimulating = ({ state }: RunStatus): boolean => state === 'running' || state === 'previewing';
 
+/** What is said of a run that failed. */
+export const failureWords = (message: string): string => `The run failed. ${capital(message)}`;
+
 /** For those who listen: a run's start, its quarters and how it ended, no more. */
 export function announcement(status: RunStatus, result: StudyResult | null): string {
 	switch (status.state) {
@@ -33,7 +36,7 @@ export function announcement(status: RunStatus, result: StudyResult | null): str
 		case 'done':
 			return `Finished. ${result ? studySentence(result) : ''}`;
 		case 'failed':
-			return `The run failed. ${capital(status.message)}`;
+			return failureWords(status.message);
 		case 'idle':
 			return status.note;
 	}

@@ -1,6 +1,7 @@
 import { type ReadonlySignal, signal } from '@preact/signals';
 import type { Scenario } from '../../../shared/scenario/scenario.ts';
 import type { StudyResult } from '../../../shared/study/result.ts';
+import { errorMessage } from '../../../shared/words/error-message.ts';
 import { count } from '../../../shared/words/figures.ts';
 import type { RecordTicket } from '../../host/record-shelf.ts';
 import type { RunStatus } from './run-status.ts';
@@ -164,7 +165,7 @@ export function createRuns(
 		current = null;
 		status.value = own.end.signal.aborted
 			? { state: 'idle', note: 'Stopped before any drive was finished.' }
-			: { state: 'failed', message: error instanceof Error ? error.message : String(error) };
+			: { state: 'failed', message: errorMessage(error) };
 	}
 
 	/** A result without a finished drive has nothing to show. */

@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks';
 import type { Table } from '../../../shared/words/csv.ts';
+import { errorMessage } from '../../../shared/words/error-message.ts';
 
 interface SavePictureProps {
 	/** What the files are called, without their ending. */
@@ -22,7 +23,7 @@ export function SavePicture({ name, svg, table }: SavePictureProps) {
 			else throw new Error('it is not drawn yet');
 			setProblem('');
 		} catch (error) {
-			setProblem(`${name} could not be saved: ${error instanceof Error ? error.message : String(error)}`);
+			setProblem(`${name} could not be saved: ${errorMessage(error)}`);
 		}
 	};
 	const kinds = table ? (['SVG', 'PNG', 'CSV'] as const) : (['SVG', 'PNG'] as const);

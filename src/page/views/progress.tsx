@@ -1,7 +1,7 @@
-import { capital } from '../../../shared/words/capital.ts';
 import { count } from '../../../shared/words/figures.ts';
 import { timeLeft } from '../../../shared/words/time-left.ts';
 import type { PageModel } from '../model/page-model.ts';
+import { failureWords } from '../model/run-status.ts';
 
 /** How far the run is, or how the last one ended. */
 export function Progress({ model }: { model: PageModel }) {
@@ -29,7 +29,7 @@ export function Progress({ model }: { model: PageModel }) {
 			</div>
 		);
 	}
-	if (status.state === 'failed') return <p class="problem">The run failed. {capital(status.message)}</p>;
+	if (status.state === 'failed') return <p class="problem">{failureWords(status.message)}</p>;
 	if (status.state === 'idle') return <p class="progress">{status.note}</p>;
 	return <p class="progress">Finished in {status.seconds.toFixed(1)} s.</p>;
 }

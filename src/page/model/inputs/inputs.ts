@@ -1,5 +1,6 @@
 import { computed, type ReadonlySignal, signal } from '@preact/signals';
 import { isObject, type Json, type JsonObject, readJson } from '../../../../shared/scenario/read-json.ts';
+import { errorMessage } from '../../../../shared/words/error-message.ts';
 import type { Reading } from '../services.ts';
 import { type DocumentPath, valueAt, withValueAt } from './document.ts';
 import { type FieldName, fieldsOf, withField } from './entry.ts';
@@ -158,7 +159,7 @@ export function createInputs(read: (text: string) => Reading, onEdit: () => void
 			try {
 				content = await file.text();
 			} catch (error) {
-				return refuse([`cannot be read: ${error instanceof Error ? error.message : String(error)}`]);
+				return refuse([`cannot be read: ${errorMessage(error)}`]);
 			}
 			const present = document.value;
 			if (!present) return;

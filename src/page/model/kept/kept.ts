@@ -1,5 +1,6 @@
 import { computed, effect, type ReadonlySignal, signal } from '@preact/signals';
 import { version } from '../../../../shared/study/version.ts';
+import { errorMessage } from '../../../../shared/words/error-message.ts';
 import { count } from '../../../../shared/words/figures.ts';
 import type { PageModel } from '../page-model.ts';
 import { whatIsMissing } from '../whole-result.ts';
@@ -33,7 +34,7 @@ export function createKept(
 			await work();
 			problem.value = '';
 		} catch (error) {
-			problem.value = `${what}: ${error instanceof Error ? error.message : String(error)}`;
+			problem.value = `${what}: ${errorMessage(error)}`;
 		}
 	}
 	const refresh = (): Promise<void> =>

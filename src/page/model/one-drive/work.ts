@@ -1,4 +1,5 @@
 import { type Signal, signal } from '@preact/signals';
+import { errorMessage } from '../../../../shared/words/error-message.ts';
 
 /** Something worked out elsewhere; what was there before stays while it is worked out anew. */
 export interface Work<T> {
@@ -29,7 +30,7 @@ export function latestWork<T>(): LatestWork<T> {
 				const value = await make();
 				if (own === latest) work.value = { state: 'done', value, message: '' };
 			} catch (error) {
-				const message = error instanceof Error ? error.message : String(error);
+				const message = errorMessage(error);
 				if (own === latest) work.value = { state: 'failed', value: null, message };
 			}
 		},

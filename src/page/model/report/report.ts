@@ -2,6 +2,7 @@ import { computed, signal } from '@preact/signals';
 import { type FurtherName, furtherNames } from '../../../../shared/report/ask.ts';
 import { type CalculationName, type Calculations, calculationTitles } from '../../../../shared/report/report.ts';
 import type { Scenario } from '../../../../shared/scenario/scenario.ts';
+import { errorMessage } from '../../../../shared/words/error-message.ts';
 import { fileName } from '../file-name.ts';
 import type { LongProgress } from '../long-question.ts';
 import type { PageModel } from '../page-model.ts';
@@ -95,7 +96,7 @@ export function createReport(
 			} catch (error) {
 				status.value = own.signal.aborted
 					? { state: 'idle', note: 'Stopped: no report was saved.' }
-					: { state: 'failed', message: error instanceof Error ? error.message : String(error) };
+					: { state: 'failed', message: errorMessage(error) };
 			} finally {
 				current = null;
 			}
