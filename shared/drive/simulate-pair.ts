@@ -275,7 +275,7 @@ class Bench {
 		const heed = Math.max(1, Math.min(longestStride, Math.floor(timer.wait / circuit.period) - 1));
 		do {
 			if (!careful && stage.carrier.offset === 0) {
-				const quiet = detector.wanted ? detector.blanked : timer.commutation + timer.blanking;
+				const quiet = detector.wanted ? detector.readsFrom : timer.commutation + timer.blanking;
 				if (this.coast(stage, timer.commutation, quiet)) continue;
 				const kept = this.stride(stage, timer.commutation, detector.listening ? heed : 1, detector);
 				if (kept >= 0) {
@@ -305,7 +305,7 @@ class Bench {
 	/** Whole regular periods that nobody reads, as many as come before `limit` and before the look-back of a reading at `read` (s). */
 	private coast(stage: PowerStage, limit: number, read: number): boolean {
 		if (stage.carrier.offset !== 0) return false;
-		const end = Math.min(limit, stage.emf.nextCorner, read - this.lookBack - this.circuit.period);
+		const end = Math.min(limit, stage.emf.nextCorner, read - this.lookBack);
 		const fitting = stage.carrier.periodsUntil(end);
 		return fitting >= 1 && stage.regular.run(fitting, false) > 0;
 	}

@@ -73,6 +73,11 @@ export class AcceptanceChain {
 		return this.waiting > negligible || this.keep?.open === true;
 	}
 
+	/** Whether a reading that says "not crossed" for certain changes nothing, nor need be kept. */
+	get settled(): boolean {
+		return this.states[0] === this.waiting && this.keep === undefined;
+	}
+
 	/** Probability that the sector times out. */
 	get missed(): number {
 		return this.waiting > negligible ? this.waiting : 0;

@@ -8,6 +8,7 @@ import type { PowerStage } from '../power-stage/power-stage.ts';
 import type { Ringing } from '../ringing.ts';
 import type { SegmentHistory } from '../segment-history.ts';
 import type { AcceptanceChain } from './acceptance-chain.ts';
+import { Foregone } from './foregone.ts';
 import { NetworkNode } from './network-node.ts';
 import type { Threshold } from './threshold.ts';
 
@@ -68,6 +69,9 @@ export class Detector {
 	private votes = 0;
 	private cleanVotes = 0;
 	private freewheelVotes = 0;
+	/** Readings of the PWM periods up to this one are foregone: not taken. */
+	private readonly foregone = new Foregone();
+	private passedOver = -1;
 	/** Sampling instants of the PWM period at hand. */
 	private period = -1;
 	private carrierPhase = realZero;
@@ -95,6 +99,8 @@ export class Detector {
 		this.codeScale = bits > 0 ? (1 << bits) / fullScale : 0;
 		this.threshold.reset(drive, circuit);
 		for (const sense of this.senses) sense.reset();
+		this.foregone.reset(drive, circuit, ringing);
+		this.passedOver = -1;
 		this.period = -1;
 		this.kept = 0;
 		this.carrierPhase = drive.operation.pwmPhase;
@@ -113,6 +119,8 @@ export class Detector {
 		this.zeroAt = this.lastInput = Number.NaN;
 		this.above = this.cleanAbove = !this.rising; // "not crossed"
 		this.votes = this.cleanVotes = this.freewheelVotes = 0;
+		this.foregone.openSector(this.phase);
+		this.passedOver = -1;
 	}
 
 	/** The chain's sector: readings before `earlyBefore` would be early, after `lateAfter` late, after `closedAfter` void (s). */
@@ -134,6 +142,8 @@ export class Detector {
 		this.lateAfter = other.lateAfter;
 		this.closedAfter = other.closedAfter;
 		this.listening = false;
+		this.foregone.openSector(this.phase);
+		this.passedOver = -1;
 		this.period = -1;
 	}
 
@@ -142,9 +152,10 @@ export class Detector {
 		return this.listening || this.record !== undefined || this.seeking || this.chain?.undecided === true;
 	}
 
-	/** When readings begin, s. */
-	get blanked(): number {
-		return this.blankedUntil;
+	/** When readings begin, or go on, s. */
+	get readsFrom(): number {
+		if (this.passedOver < 0) return this.blankedUntil;
+		return (this.passedOver + 1 - this.carrierPhase) * this.circuit.period;
 	}
 
 	/** Gets the sampling instants of the stage's present PWM period. */
@@ -167,6 +178,7 @@ export class Detector {
 		this.periodStart = (this.period - this.carrierPhase) * this.circuit.period;
 		this.next = this.windowLength > 0 ? 0 : samples; // no window, no samples
 		this.nextAt = this.windowStart + ((this.next + position) / samples) * this.windowLength;
+		this.foregone.openPeriod();
 	}
 
 	/**
@@ -190,7 +202,7 @@ export class Detector {
 			const { start, length } = history.at(index);
 			if (start > this.periodStart + period - beforeSegment) this.periodAfter();
 			// most segments hold no sampling instant
-			if (this.next >= samples || this.nextAt > start - this.periodStart + length) continue;
+			if (this.period <= this.passedOver || this.next >= samples || this.nextAt > start - this.periodStart + length) continue;
 			this.kept = index;
 			if (this.scanSegment(history, index)) return true;
 			if (!this.wanted) return false;
@@ -210,6 +222,7 @@ export class Detector {
 		const { start, length, mode } = history.at(index);
 		const offset = start - this.periodStart;
 		const { samples, position } = this.drive.detection;
+		if (this.period <= this.passedOver) return false;
 		while (this.next < samples) {
 			const at = this.nextAt;
 			if (at > offset + length) break;
@@ -236,6 +249,7 @@ export class Detector {
 				this.listening = false;
 				return true;
 			}
+			if (heard) this.lookAhead(mode, sense);
 		}
 		return false;
 	}
@@ -244,6 +258,21 @@ export class Detector {
 	cause(): Cause {
 		if ((this.freewheelVotes & this.windowMask) !== 0) return 'freewheel';
 		return this.noisy && !this.majority(this.cleanVotes) ? 'noise' : 'threshold';
+	}
+
+	/** Passes over readings to come that cannot be anything but "not crossed". */
+	private lookAhead(mode: ConductionMode, sense: NetworkNode): void {
+		const { foregone, phase } = this;
+		const sensed = sense.value + (this.drive.sensing.comparator.offset[phase] as number);
+		const input = this.difference(sensed, this.threshold.value);
+		foregone.take(this.rising ? -input : input, conducts(mode, phase));
+		const { samples } = this.drive.detection;
+		if (this.next < samples || this.record !== undefined || this.seeking) return;
+		const periods = foregone.closePeriod(this.period);
+		if (periods === 0 || ((this.votes | this.cleanVotes) & this.windowMask) !== 0) return;
+		if (this.chain?.undecided === true && !this.chain.settled) return;
+		this.passedOver = this.period + periods;
+		this.readings += periods * samples;
 	}
 
 	private get seeking(): boolean {
@@ -293,8 +322,6 @@ export class Detector {
 		const half = comparator.hysteresis / 2;
 		const sensed = sense.value + (comparator.offset[this.phase] as number);
 		const level = this.threshold.value;
-		const tie = mode.ties[this.phase];
-		const conducts = tie === highDiode || tie === lowDiode;
 		const reading = this.readings++;
 		if (this.noisy) {
 			const { sigma } = this.drive.noise;
@@ -312,7 +339,7 @@ export class Detector {
 		const crossed = this.above === this.rising;
 		this.votes = (this.votes << 1) | (crossed ? 1 : 0);
 		this.cleanVotes = (this.cleanVotes << 1) | (this.cleanAbove === this.rising ? 1 : 0);
-		this.freewheelVotes = (this.freewheelVotes << 1) | (crossed && conducts ? 1 : 0);
+		this.freewheelVotes = (this.freewheelVotes << 1) | (crossed && conducts(mode, this.phase) ? 1 : 0);
 		return crossed && this.majority(this.votes);
 	}
 
@@ -335,6 +362,12 @@ export class Detector {
 		for (; bits !== 0; bits &= bits - 1) count++;
 		return count >= this.drive.detection.majorityVotes;
 	}
+}
+
+/** Whether a diode of phase k carries current. */
+function conducts(mode: ConductionMode, k: number): boolean {
+	const tie = mode.ties[k];
+	return tie === highDiode || tie === lowDiode;
 }
 
 /** Comparator with hysteresis ±half: above when x > +half, not above when x ≤ −half, else as it was. */
