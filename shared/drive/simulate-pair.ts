@@ -275,7 +275,8 @@ class Bench {
 		const heed = Math.max(1, Math.min(longestStride, Math.floor(timer.wait / circuit.period) - 1));
 		do {
 			if (!careful && stage.carrier.offset === 0) {
-				const quiet = detector.wanted ? detector.readsFrom : timer.commutation + timer.blanking;
+				const next = timer.commutation + timer.blanking;
+				const quiet = detector.wanted ? Math.min(detector.readsFrom, next) : next;
 				if (this.coast(stage, timer.commutation, quiet)) continue;
 				const kept = this.stride(stage, timer.commutation, detector.listening ? heed : 1, detector);
 				if (kept >= 0) {

@@ -99,7 +99,8 @@ export class Detector {
 		this.codeScale = bits > 0 ? (1 << bits) / fullScale : 0;
 		this.threshold.reset(drive, circuit);
 		for (const sense of this.senses) sense.reset();
-		this.foregone.reset(drive, circuit, ringing);
+		const sensing = Math.max(...circuit.nodeTau.subarray(0, 3));
+		this.foregone.reset(drive, circuit, ringing, Math.max(sensing, this.threshold.settling(circuit)));
 		this.passedOver = -1;
 		this.period = -1;
 		this.kept = 0;
@@ -202,7 +203,8 @@ export class Detector {
 			const { start, length } = history.at(index);
 			if (start > this.periodStart + period - beforeSegment) this.periodAfter();
 			// most segments hold no sampling instant
-			if (this.period <= this.passedOver || this.next >= samples || this.nextAt > start - this.periodStart + length) continue;
+			if (this.period <= this.passedOver || this.next >= samples || this.nextAt > start - this.periodStart + length)
+				continue;
 			this.kept = index;
 			if (this.scanSegment(history, index)) return true;
 			if (!this.wanted) return false;
@@ -249,7 +251,10 @@ export class Detector {
 				this.listening = false;
 				return true;
 			}
-			if (heard) this.lookAhead(mode, sense);
+			if (heard && this.foregone.passable) {
+				this.foregone.since = s;
+				this.lookAhead(mode, sense);
+			}
 		}
 		return false;
 	}
@@ -265,10 +270,11 @@ export class Detector {
 		const { foregone, phase } = this;
 		const sensed = sense.value + (this.drive.sensing.comparator.offset[phase] as number);
 		const input = this.difference(sensed, this.threshold.value);
-		foregone.take(this.rising ? -input : input, conducts(mode, phase));
+		foregone.distance = this.rising ? -input : input;
+		foregone.take(conducts(mode, phase));
 		const { samples } = this.drive.detection;
 		if (this.next < samples || this.record !== undefined || this.seeking) return;
-		const periods = foregone.closePeriod(this.period);
+		const { periods } = foregone;
 		if (periods === 0 || ((this.votes | this.cleanVotes) & this.windowMask) !== 0) return;
 		if (this.chain?.undecided === true && !this.chain.settled) return;
 		this.passedOver = this.period + periods;

@@ -34,6 +34,10 @@ export class HalfBus implements Threshold {
 
 	rewind(): void {}
 
+	settling(): number {
+		return 0;
+	}
+
 	read(history: SegmentHistory, circuit: Circuit): void {
 		this.value = this.constant;
 		if (circuit.rippleAmplitude === 0) return;

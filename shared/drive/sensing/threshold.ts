@@ -18,4 +18,6 @@ export interface Threshold {
 	rewind(): void;
 	/** Brings the threshold to the history's reading point. */
 	read(history: SegmentHistory, circuit: Circuit, ringing: Ringing): void;
+	/** Time constant with which it follows the terminals, s; 0 where it does not. */
+	settling(circuit: Circuit): number;
 }

@@ -29,6 +29,10 @@ export class VirtualNeutral implements Threshold {
 		this.node.reset();
 	}
 
+	settling(circuit: Circuit): number {
+		return circuit.nodeTau[starNode] as number;
+	}
+
 	read(history: SegmentHistory, circuit: Circuit, ringing: Ringing): void {
 		this.node.read(history, circuit, ringing);
 	}
