@@ -172,6 +172,33 @@ test('a worker killed in the middle of a run has its drives run again: every fig
 	expect(await told.textContent()).toContain('was run again on a fresh one');
 }, 150_000);
 
+test('drives that break down are counted, told of above the figures and listed with their reason; the others answer', async () => {
+	// where a kernel gives up over diode events it now also does over a high bus, whose voltage is a drive's own
+	const givesUp = 'this.stalled>20)';
+	const { page } = await built.open({
+		prepare: (fresh) =>
+			fresh.context().route('**/browser-worker-*.js', async (route) => {
+				const response = await route.fetch();
+				const script = await response.text();
+				expect(script).toContain(givesUp);
+				await route.fulfill({
+					response,
+					body: script.replace(givesUp, 'this.stalled>20||this.circuit.voltage>25.15)'),
+				});
+			}),
+	});
+	await runStudy(page, 60);
+	const drives = (await restsOn(page, 'Drives')) as string;
+	const [, finished, failed] = drives.match(/^60\u00a0asked, (\d+)\u00a0finished, (\d+)\u00a0failed$/) ?? [];
+	expect(Number(failed)).toBeGreaterThan(2);
+	expect(Number(finished)).toBe(60 - Number(failed));
+	const told = page.locator('.reservation', { hasText: 'could not be simulated' });
+	expect(await told.textContent()).toContain(`${failed} of 60 drives could not be simulated; they are in none`);
+	const list = page.locator('details', { hasText: 'Drives that could not be simulated' });
+	const rows = await list.getByText('diode events follow each other without end').count();
+	expect(rows).toBe(Number(failed));
+}, 60_000);
+
 test('a place clicked in the error pictures, or picked in their table by keyboard, names drives; one leads to its waveforms', async () => {
 	const { page } = await built.open();
 	await runStudy(page, 24);
