@@ -120,7 +120,6 @@ export class Detector {
 		this.zeroAt = this.lastInput = Number.NaN;
 		this.above = this.cleanAbove = !this.rising; // "not crossed"
 		this.votes = this.cleanVotes = this.freewheelVotes = 0;
-		this.foregone.openSector(this.phase);
 		this.passedOver = -1;
 	}
 
@@ -143,7 +142,6 @@ export class Detector {
 		this.lateAfter = other.lateAfter;
 		this.closedAfter = other.closedAfter;
 		this.listening = false;
-		this.foregone.openSector(this.phase);
 		this.passedOver = -1;
 		this.period = -1;
 	}

@@ -27,14 +27,13 @@ export class Foregone {
 	private least = realZero;
 	private settled = realZero;
 	private conducted = false;
-	/** Of the sector: most that the input moves by in a period, V. */
-	private move = realZero;
-	private readonly moves = new Float64Array(3);
-	/** Of the drive: distance from which on a reading is certain, V; samples in a period; whether any may be passed over. */
-	private certain = realZero;
-	private samples = 0;
+	/** Whether any reading of the drive may be passed over; samples in a period. */
 	passable = false;
-	/** Of the drive: the slowest network's time constant, s, and how far a node may be from where it settles, V. */
+	private samples = 0;
+	/** Distance from which on a reading is certain, and most that the input moves by in a period, V. */
+	private certain = realZero;
+	private move = realZero;
+	/** The slowest network's time constant, s, and how far a node may be from where it settles, V. */
 	private settling = realZero;
 	private swing = realZero;
 	private readonly cells = new Float64Array(1);
@@ -50,22 +49,14 @@ export class Foregone {
 		this.samples = detection.samples;
 		const turn = rippleAmplitude === 0 ? 0 : rippleOmega * period;
 		this.passable = detection.window === 'on' && ringing.amplitude === 0;
-		const ramp = motor.sinusoidal ? 1 : (90 - motor.flatTop / 2) * radian;
 		const gain = Math.max(...[0, 1, 2].map((k) => nodeWeights[k]?.[k] as number));
-		for (let k = 0; k < 3; k++) {
-			// half of a driven phase's back-EMF comes on top, where that is on a ramp as well
-			const slope = (1.5 * (emfPeak[k] as number) * omega) / ramp;
-			// of the ripple, a sinusoid, at most its amplitude times its turn
-			this.moves[k] = gain * (slope * period + rippleAmplitude * turn);
-		}
+		const ramp = motor.sinusoidal ? 1 : (90 - motor.flatTop / 2) * radian;
+		// half of a driven phase's back-EMF comes on top, where that is on a ramp as well
+		const slope = (1.5 * Math.max(...emfPeak) * omega) / ramp;
+		// of the ripple, a sinusoid, at most its amplitude times its turn
+		this.move = gain * (slope * period + rippleAmplitude * turn);
 		this.settling = settling;
 		this.swing = gain * (circuit.voltage + rippleAmplitude + 2 * circuit.diodeDrop);
-	}
-
-	/** @param phase the open one */
-	openSector(phase: number): void {
-		this.move = this.moves[phase] as number;
-		this.openPeriod();
 	}
 
 	openPeriod(): void {
