@@ -229,14 +229,14 @@ test('a style that hides a part is found', async () => {
 });
 
 test('a carried figure that was changed in its last bit is found, and told with its path', async () => {
-	const { mean } = (result.points[0] as StudyResult['points'][0]).choices.halfBus.angleError;
-	const bits = new BigInt64Array(Float64Array.of(mean).buffer);
+	const { sd } = (result.points[0] as StudyResult['points'][0]).choices.halfBus.angleError;
+	const bits = new BigInt64Array(Float64Array.of(sd).buffer);
 	bits[0] = (bits[0] as bigint) + 1n;
 	const [other] = new Float64Array(bits.buffer);
-	const { page } = await open(changed(`"mean": ${mean},`, `"mean": ${other},`));
+	const { page } = await open(changed(`"sd": ${sd},`, `"sd": ${other},`));
 	const { said, list } = await computedAgain(page);
 	expect(said).toContain('Not every digit agrees');
-	expect(list).toMatch(/1 of [\d\s]+ figures differ\. points\[0\]\.choices\.halfBus\.angleError\.mean is/);
+	expect(list).toMatch(/1 of [\d\s]+ figures differ\. points\[0\]\.choices\.halfBus\.angleError\.sd is/);
 });
 
 test.each([
