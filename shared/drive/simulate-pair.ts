@@ -275,6 +275,7 @@ class Bench {
 		const heed = Math.max(1, Math.min(longestStride, Math.floor(timer.wait / circuit.period) - 1));
 		do {
 			if (!careful && stage.carrier.offset === 0) {
+				// the next sector's first reading looks back as well
 				const next = timer.commutation + timer.blanking;
 				const quiet = detector.wanted ? Math.min(detector.readsFrom, next) : next;
 				if (this.coast(stage, timer.commutation, quiet)) continue;

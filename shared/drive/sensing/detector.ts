@@ -69,8 +69,8 @@ export class Detector {
 	private votes = 0;
 	private cleanVotes = 0;
 	private freewheelVotes = 0;
-	/** Readings of the PWM periods up to this one are foregone: not taken. */
 	private readonly foregone = new Foregone();
+	/** Readings of the PWM periods up to this one are foregone: not taken. */
 	private passedOver = -1;
 	/** Sampling instants of the PWM period at hand. */
 	private period = -1;
@@ -99,8 +99,7 @@ export class Detector {
 		this.codeScale = bits > 0 ? (1 << bits) / fullScale : 0;
 		this.threshold.reset(drive, circuit);
 		for (const sense of this.senses) sense.reset();
-		const sensing = Math.max(...circuit.nodeTau.subarray(0, 3));
-		this.foregone.reset(drive, circuit, ringing, Math.max(sensing, this.threshold.settling(circuit)));
+		this.foregone.reset(drive, circuit, ringing, this.threshold.settling(circuit));
 		this.passedOver = -1;
 		this.period = -1;
 		this.kept = 0;
@@ -201,8 +200,7 @@ export class Detector {
 			const { start, length } = history.at(index);
 			if (start > this.periodStart + period - beforeSegment) this.periodAfter();
 			// most segments hold no sampling instant
-			if (this.period <= this.passedOver || this.next >= samples || this.nextAt > start - this.periodStart + length)
-				continue;
+			if (this.next >= samples || this.nextAt > start - this.periodStart + length) continue;
 			this.kept = index;
 			if (this.scanSegment(history, index)) return true;
 			if (!this.wanted) return false;
@@ -251,7 +249,7 @@ export class Detector {
 			}
 			if (heard && this.foregone.passable) {
 				this.foregone.since = s;
-				this.lookAhead(mode, sense);
+				this.lookAhead(mode);
 			}
 		}
 		return false;
@@ -264,12 +262,9 @@ export class Detector {
 	}
 
 	/** Passes over readings to come that cannot be anything but "not crossed". */
-	private lookAhead(mode: ConductionMode, sense: NetworkNode): void {
-		const { foregone, phase } = this;
-		const sensed = sense.value + (this.drive.sensing.comparator.offset[phase] as number);
-		const input = this.difference(sensed, this.threshold.value);
-		foregone.distance = this.rising ? -input : input;
-		foregone.take(conducts(mode, phase));
+	private lookAhead(mode: ConductionMode): void {
+		const { foregone } = this;
+		foregone.take(conducts(mode, this.phase));
 		const { samples } = this.drive.detection;
 		if (this.next < samples || this.record !== undefined || this.seeking) return;
 		const { periods } = foregone;
@@ -326,6 +321,8 @@ export class Detector {
 		const half = comparator.hysteresis / 2;
 		const sensed = sense.value + (comparator.offset[this.phase] as number);
 		const level = this.threshold.value;
+		const input = this.difference(sensed, level);
+		this.foregone.distance = this.rising ? -input : input;
 		const reading = this.readings++;
 		if (this.noisy) {
 			const { sigma } = this.drive.noise;
@@ -336,9 +333,9 @@ export class Detector {
 				disturbed += sigma * this.noise.normal(this.sector, reading);
 			}
 			this.above = compare(this.difference(disturbed, ringingLevel), half, this.above);
-			this.cleanAbove = compare(this.difference(sensed, level), half, this.cleanAbove);
+			this.cleanAbove = compare(input, half, this.cleanAbove);
 		} else {
-			this.above = this.cleanAbove = compare(this.difference(sensed, level), half, this.above);
+			this.above = this.cleanAbove = compare(input, half, this.above);
 		}
 		const crossed = this.above === this.rising;
 		this.votes = (this.votes << 1) | (crossed ? 1 : 0);

@@ -38,8 +38,8 @@ export class Foregone {
 	private swing = realZero;
 	private readonly cells = new Float64Array(1);
 
-	/** @param settling the slowest time constant of the choice’s networks, s */
-	reset(drive: Drive, circuit: Circuit, ringing: Ringing, settling: number): void {
+	/** @param follows time constant with which the threshold follows the terminals, s */
+	reset(drive: Drive, circuit: Circuit, ringing: Ringing, follows: number): void {
 		const { motor, sensing, detection, noise } = drive;
 		const { period, omega, rippleAmplitude, rippleOmega, nodeWeights, emfPeak } = circuit;
 		const { bits, fullScale } = sensing.converter;
@@ -47,15 +47,14 @@ export class Foregone {
 		const rounding = bits > 0 ? (2 * fullScale) / (1 << bits) : 0;
 		this.certain = faint * noise.sigma + sensing.comparator.hysteresis / 2 + rounding;
 		this.samples = detection.samples;
-		const turn = rippleAmplitude === 0 ? 0 : rippleOmega * period;
 		this.passable = detection.window === 'on' && ringing.amplitude === 0;
 		const gain = Math.max(...[0, 1, 2].map((k) => nodeWeights[k]?.[k] as number));
 		const ramp = motor.sinusoidal ? 1 : (90 - motor.flatTop / 2) * radian;
 		// half of a driven phase's back-EMF comes on top, where that is on a ramp as well
 		const slope = (1.5 * Math.max(...emfPeak) * omega) / ramp;
 		// of the ripple, a sinusoid, at most its amplitude times its turn
-		this.move = gain * (slope * period + rippleAmplitude * turn);
-		this.settling = settling;
+		this.move = gain * (slope * period + rippleAmplitude * rippleOmega * period);
+		this.settling = Math.max(follows, ...circuit.nodeTau.subarray(0, 3));
 		this.swing = gain * (circuit.voltage + rippleAmplitude + 2 * circuit.diodeDrop);
 	}
 
@@ -76,7 +75,7 @@ export class Foregone {
 
 	/** How many periods after the present one, whose last reading has been taken, are foregone. */
 	get periods(): number {
-		if (!this.passable || this.conducted || this.taken < this.samples || this.least <= this.certain) return 0;
+		if (this.conducted || this.taken < this.samples || this.least <= this.certain) return 0;
 		this.cells[0] = this.settled / this.settling;
 		decayInPlace(this.cells, 0);
 		const room = this.least - this.certain - this.swing * (this.cells[0] as number);
