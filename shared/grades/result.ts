@@ -1,5 +1,6 @@
 import type { PerChoice } from '../drive/drive.ts';
 import type { Verdict } from '../statistics/verdict.ts';
+import type { Doubts } from '../study/doubts.ts';
 import type { ChoiceFigures, RateFigure } from '../study/result.ts';
 import type { Requirement, Shortcoming } from '../study/unit-passes.ts';
 import type { GradeEffect, NominalShift } from './apply-grade.ts';
@@ -24,7 +25,7 @@ export interface GradesResult {
 	readonly cheapest: PerChoice<CheapestMix> | null;
 }
 
-export interface GradesProvenance {
+export interface GradesProvenance extends Doubts {
 	readonly version: string;
 	readonly seed: string;
 	readonly scenario: string;
@@ -41,7 +42,6 @@ export interface GradesProvenance {
 	readonly partial: boolean;
 	readonly level: number;
 	readonly methods: Readonly<Record<string, string>>;
-	readonly warnings: readonly string[];
 }
 
 export interface GradeResult {

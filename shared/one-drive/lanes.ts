@@ -1,5 +1,6 @@
 import { type ChoiceName, choiceNames } from '../drive/drive.ts';
 import { roundMarks } from '../maths/round-marks.ts';
+import { withMinus } from '../words/figures.ts';
 import { choiceWords } from '../words/names.ts';
 import { type DriveWindow, readingStride, type TraceName } from './drive-window.ts';
 import { readingStates } from './replay-detection.ts';
@@ -105,6 +106,9 @@ export function lanesOf(window: DriveWindow, picked: ChoiceName, from: number): 
 		};
 	});
 }
+
+/** What a lane's scale says at one of its ticks. */
+export const tickWords = (tick: number): string => withMinus(String(Number(tick.toPrecision(6))));
 
 /** Pixel of a value in a lane. */
 export const laneY = ({ top, height, low, high }: Lane, value: number): number =>

@@ -1,7 +1,7 @@
 import { type ChoiceName, choiceNames } from '../drive/drive.ts';
 import { roundMarks } from '../maths/round-marks.ts';
 import { type DriveWindow, readingStride, type SectorEvents } from '../one-drive/drive-window.ts';
-import { type Lane, lanesOf, laneY } from '../one-drive/lanes.ts';
+import { type Lane, lanesOf, laneY, tickWords } from '../one-drive/lanes.ts';
 import { readingStates } from '../one-drive/replay-detection.ts';
 import { eventWords } from '../words/names.ts';
 import { html, type Markup } from './html.ts';
@@ -48,7 +48,7 @@ const frame = (lane: Lane): Markup => html`<g class="frame">
 <text x="${gutter}" y="${round(lane.top - 4)}">${lane.title}</text>
 ${lane.ticks.map(
 	(tick) =>
-		html`<path d="M${gutter} ${round(laneY(lane, tick))}h${width}"/><text class="tick" x="${gutter - 5}" y="${round(laneY(lane, tick) + 3.5)}">${Number(tick.toPrecision(6)).toString().replace('-', '−')}</text>`,
+		html`<path d="M${gutter} ${round(laneY(lane, tick))}h${width}"/><text class="tick" x="${gutter - 5}" y="${round(laneY(lane, tick) + 3.5)}">${tickWords(tick)}</text>`,
 )}</g>`;
 
 /** Traces run over columns and their own lane's place: stretched and shifted, and cut to the lane. */

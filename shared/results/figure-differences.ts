@@ -14,8 +14,17 @@ export interface FigureComparison {
 /** Undefined where one of the results has no such figure. */
 export type Figure = number | string | boolean | null | undefined;
 
-/** Sentences repeat figures, version and digests differ where anything does: neither is a figure. */
-const apart = new Set(['format', 'formatVersion', 'sentence', 'version', 'resultDigest', 'scenarioDigest', 'methods']);
+/** Sentences repeat figures, version and digests differ where anything does, a worker is lost in one run alone: none is a figure. */
+const apart = new Set([
+	'format',
+	'formatVersion',
+	'sentence',
+	'version',
+	'resultDigest',
+	'scenarioDigest',
+	'methods',
+	'lostWorkers',
+]);
 
 /** Every figure of two results of any command, to the last bit. */
 export function figureDifferences(first: object, second: object): FigureComparison {

@@ -20,7 +20,21 @@ import { resultVersions } from '../study/result-version.ts';
 import type { SettledFigure, StoppingOutcome } from '../study/stopping-rule.ts';
 import { type UnitFigureName, unitFigureNames } from '../study/unit-figures.ts';
 import { type Shortcoming, shortcomings } from '../study/unit-passes.ts';
-import { type Check, count, dictionary, figure, flag, list, number, object, one, orNull, pair, text } from './shape.ts';
+import {
+	type Check,
+	count,
+	dictionary,
+	figure,
+	flag,
+	list,
+	number,
+	object,
+	one,
+	optional,
+	orNull,
+	pair,
+	text,
+} from './shape.ts';
 
 /* What a study's result looks like, field by field: one that comes from outside is used only if it does. */
 
@@ -147,6 +161,7 @@ const provenance = object<Provenance>({
 	level: number,
 	methods: dictionary(sentence, 50),
 	warnings: list(sentence, 100),
+	lostWorkers: optional(sentence),
 });
 
 const choice = one('halfBus', 'virtualNeutral');

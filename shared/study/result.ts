@@ -1,6 +1,7 @@
 import type { ChoiceName, PerChoice } from '../drive/drive.ts';
 import type { Verdict } from '../statistics/verdict.ts';
 import type { EventKind } from '../words/names.ts';
+import type { Doubts } from './doubts.ts';
 import type { ResultVersion } from './result-version.ts';
 import type { StoppingOutcome } from './stopping-rule.ts';
 import type { UnitFigureName } from './unit-figures.ts';
@@ -36,7 +37,7 @@ export interface ChoiceVerdict extends Verdict {
 	readonly sentence: string;
 }
 
-export interface Provenance {
+export interface Provenance extends Doubts {
 	/** Version of this program. */
 	readonly version: string;
 	readonly seed: string;
@@ -55,7 +56,6 @@ export interface Provenance {
 	/** Confidence level of every interval, and the method of each kind in words. */
 	readonly level: number;
 	readonly methods: Readonly<Record<string, string>>;
-	readonly warnings: readonly string[];
 }
 
 export interface PointResult {

@@ -14,7 +14,8 @@ const raisedDigits = '⁰¹²³⁴⁵⁶⁷⁸⁹';
 /** Where there is no figure, as of no sectors at all. */
 const none = '–';
 
-const withMinus = (text: string): string => text.replace('-', minus);
+/** Digits with a true minus: "-1.5" → "−1.5". */
+export const withMinus = (text: string): string => text.replace('-', minus);
 /** "-0.00" is a zero. */
 const fixed = (value: number, decimals: number): string => {
 	const text = value.toFixed(decimals);

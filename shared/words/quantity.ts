@@ -1,5 +1,6 @@
 import { formatParts, formatRelative, joinParts, type QuantityParts } from '../parameters/format-quantity.ts';
 import type { Tolerance, Unit } from '../parameters/parameter.ts';
+import { withMinus } from './figures.ts';
 
 /**
  * A value to be read, not to be read back: rounded to significant digits, with a
@@ -11,7 +12,7 @@ export const quantity = (value: number, unit: Unit, digits = 4): string =>
 /** The same with number and unit apart, for numbers in a row whose unit is said once: "−4.738" and "mV". */
 export function quantityParts(value: number, unit: Unit, digits = 4): QuantityParts {
 	const parts = formatParts(Number(value.toPrecision(digits)), unit);
-	return { ...parts, number: parts.number.replace('-', '−') };
+	return { ...parts, number: withMinus(parts.number) };
 }
 
 /** A figure beside others of its kind: all its significant digits are shown, "43.90 mN·m" under "10.18 mN·m". */
@@ -25,9 +26,7 @@ export function evenQuantity(value: number, unit: Unit, digits = 4): string {
 
 /** A share as it was stated, in per cent, likewise: "5 %". */
 export function relative(value: number, digits = 6): string {
-	return formatRelative(Number(value.toPrecision(digits)))
-		.replace('-', '−')
-		.replace(' ', '\u00a0');
+	return withMinus(formatRelative(Number(value.toPrecision(digits)))).replace(' ', '\u00a0');
 }
 
 /** A deviation or a half-width as its scale has it: in per cent, or with the unit. */

@@ -6,7 +6,7 @@ import { choiceWords } from '../../shared/words/names.ts';
 import { quantity } from '../../shared/words/quantity.ts';
 import { decisionLines } from './decision-lines.ts';
 import { pairLines } from './pair-lines.ts';
-import { cautionLines, heading, provenanceLines } from './provenance-lines.ts';
+import { cautionLines, groundLines, heading } from './provenance-lines.ts';
 import { row } from './two-columns.ts';
 import { wrapText } from './wrap-text.ts';
 
@@ -22,11 +22,11 @@ export function comparison(result: StudyResult): string {
 		lines.push(wrapText(`PARTIAL RESULT: interrupted after ${count(finished)} of ${count(asked)} drives.`));
 	}
 	// what the inputs put in doubt comes before the figures made of them
-	lines.push('', ...decisionLines(result), ...cautionLines(provenance.warnings));
+	lines.push('', ...decisionLines(result), ...cautionLines(provenance));
 	if (finished > 0) {
 		for (const point of points) lines.push('', ...pointLines(point, provenance.level), ...pairLines(point.paired));
 	}
-	lines.push(...provenanceLines({ ...provenance, warnings: [] }));
+	lines.push(...groundLines(provenance));
 	return `${lines.join('\n')}\n`;
 }
 

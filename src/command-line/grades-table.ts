@@ -8,7 +8,7 @@ import type { Verdict } from '../../shared/statistics/verdict.ts';
 import { requirementSentence } from '../../shared/study/verdict-sentence.ts';
 import { count, percent } from '../../shared/words/figures.ts';
 import { choiceWords } from '../../shared/words/names.ts';
-import { heading } from './provenance-lines.ts';
+import { cautionLines, heading } from './provenance-lines.ts';
 import { padEnd, padStart, widthOf, wrapText } from './wrap-text.ts';
 
 /** Mixes listed one by one; the JSON has all. */
@@ -132,9 +132,8 @@ function groundLines({ provenance, grades }: GradesResult): string[] {
 		failed > 0
 			? [item(`${count(failed)} drives of the grades' runs could not be simulated; they count against a grade.`)]
 			: [];
-	const cautions = provenance.warnings.length > 0 ? ['', heading('Cautions'), ...provenance.warnings.map(item)] : [];
 	return [
-		...cautions,
+		...cautionLines(provenance),
 		'',
 		heading('What this rests on'),
 		`Drives     ${count(provenance.unitsPerRun)} in each of ${count(provenance.runs)} runs; seed ${provenance.seed}; version ${provenance.version}`,

@@ -1,6 +1,6 @@
 import { choiceNames } from '../../shared/drive/drive.ts';
 import type { IntervalFigures, MeasuredAgainst, MeasuredResult } from '../../shared/measured/measured-result.ts';
-import { count, degrees, percent } from '../../shared/words/figures.ts';
+import { count, degrees, percent, withMinus } from '../../shared/words/figures.ts';
 import { choiceWords } from '../../shared/words/names.ts';
 import { heading, provenanceLines } from './provenance-lines.ts';
 import { padEnd, padStart, wrapText } from './wrap-text.ts';
@@ -37,7 +37,7 @@ export function measuredTable(result: MeasuredResult): string {
 		...[0.025, 0.25, 0.5, 0.75, 0.975].map((share) =>
 			figures(`${percent(share)} are below`, ({ quantiles }) => `${(quantiles[share] ?? Number.NaN).toFixed(2)}°`),
 		),
-		figures('correlation with the next', ({ serial }) => serial.toFixed(2).replace('-', '−')),
+		figures('correlation with the next', ({ serial }) => withMinus(serial.toFixed(2))),
 		'',
 		heading('Test of fit'),
 		columns('', '', ...choiceNames.map((choice) => choiceWords[choice])),

@@ -1,3 +1,4 @@
+import { cautionsOf, type Doubts } from '../../shared/study/doubts.ts';
 import type { Provenance } from '../../shared/study/result.ts';
 import { count } from '../../shared/words/figures.ts';
 import { quantity } from '../../shared/words/quantity.ts';
@@ -6,11 +7,16 @@ import { textWidth, widthOf, wrapText } from './wrap-text.ts';
 /** Failed drives named one by one; the JSON names all. */
 const failuresShown = 5;
 
-/** What a result's figures rest on and how far they may be trusted. */
-export function provenanceLines({ units, failures, compensation, ...ground }: Provenance): string[] {
+/** What a result's figures rest on and how far they may be trusted, after what is in doubt. */
+export const provenanceLines = (provenance: Provenance): string[] => [
+	...cautionLines(provenance),
+	...groundLines(provenance),
+];
+
+/** The same without what is in doubt. */
+export function groundLines({ units, failures, compensation, ...ground }: Provenance): string[] {
 	const time = (seconds: number): string => quantity(seconds, 's').replace('\u00a0', ' ');
 	return [
-		...cautionLines(ground.warnings),
 		'',
 		heading('What this rests on'),
 		`Drives     ${count(units.asked)} asked, ${count(units.finished)} finished, ${count(units.failed)} failed; seed ${ground.seed}; version ${ground.version}`,
@@ -26,9 +32,11 @@ export function provenanceLines({ units, failures, compensation, ...ground }: Pr
 	];
 }
 
-/** What an engineer would question in the scenario, if there is anything. */
-export const cautionLines = (warnings: readonly string[]): readonly string[] =>
-	warnings.length > 0 ? ['', heading('Cautions'), ...warnings.map(item)] : [];
+/** What an engineer would question in the scenario and what befell the run, if there is anything. */
+export function cautionLines(of: Doubts): readonly string[] {
+	const cautions = cautionsOf(of);
+	return cautions.length > 0 ? ['', heading('Cautions'), ...cautions.map(item)] : [];
+}
 
 /** A title drawn out to the full width. */
 export const heading = (title: string): string =>

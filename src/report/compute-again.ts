@@ -22,8 +22,10 @@ export async function computeAgain(
 	const again = await runCalculation(asked as Parameters<typeof runCalculation>[0], scenario, pool, watch);
 	// as the report has it: what does not exist is null
 	const written: object = JSON.parse(jsonText(again.result));
+	// which workers were lost is of the first run alone
+	const provenance = { ...again.result.provenance, lostWorkers: result.provenance.lostWorkers };
 	return {
-		calculation: again,
+		calculation: { ...again, result: { ...again.result, provenance } } as Calculation,
 		...figureDifferences(result, written),
 		sameDrives: digestsOf(result).join() === digestsOf(again.result).join(),
 	};

@@ -3,6 +3,7 @@ import type { Asked, Calculation, Calculations, Report } from '../../shared/repo
 import type { Scenario } from '../../shared/scenario/scenario.ts';
 import type { Pool } from '../host/pool.ts';
 import type { WorkProgress } from '../host/run-variants.ts';
+import { withLosses } from '../host/with-losses.ts';
 import { findWorst } from './find-worst.ts';
 import { runCalculation } from './run-calculation.ts';
 
@@ -26,12 +27,11 @@ export async function gatherReport(request: ReportRequest, pool: Pool): Promise<
 	const calculations: Calculation[] = [{ name: 'study', ...study }];
 	for (const asked of further) {
 		if (signal.aborted) break;
-		calculations.push(
-			await runCalculation(asked, scenario, pool, {
-				signal,
-				onProgress: (progress) => onProgress(asked.name, progress),
-			}),
-		);
+		const made = await runCalculation(asked, scenario, pool, {
+			signal,
+			onProgress: (progress) => onProgress(asked.name, progress),
+		});
+		calculations.push({ ...made, result: withLosses(made.result, pool.takeLosses()) } as Calculation);
 	}
 	const worst = signal.aborted
 		? { halfBus: null, virtualNeutral: null }

@@ -1,3 +1,4 @@
+import { cautionsOf } from '../../../shared/study/doubts.ts';
 import type { StudyResult } from '../../../shared/study/result.ts';
 import { capital } from '../../../shared/words/capital.ts';
 import { count } from '../../../shared/words/figures.ts';
@@ -7,7 +8,7 @@ import { quantity } from '../../../shared/words/quantity.ts';
 
 /** Everything needed to get the same figures again, and what went wrong on the way. */
 export function provenanceRows({ provenance }: Pick<StudyResult, 'provenance'>) {
-	const { units, failures, warnings, compensation, methods, level } = provenance;
+	const { units, failures, compensation, methods, level } = provenance;
 	return {
 		rows: [
 			['Scenario', provenance.scenario],
@@ -27,6 +28,6 @@ export function provenanceRows({ provenance }: Pick<StudyResult, 'provenance'>) 
 			...Object.entries(methods).map(([figure, method]) => [capital(figure), method] as const),
 		] as readonly (readonly [string, string])[],
 		failures,
-		warnings: warnings.map(keepUnits),
+		cautions: cautionsOf(provenance).map(keepUnits),
 	};
 }

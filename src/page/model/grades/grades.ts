@@ -11,6 +11,7 @@ import { readOffer, usualGrades } from '../../../../shared/grades/read-offer.ts'
 import { type AskedGroup, resistorCount } from '../../../../shared/grades/resistor-groups.ts';
 import type { CaseFigures, GradesResult } from '../../../../shared/grades/result.ts';
 import type { Scenario } from '../../../../shared/scenario/scenario.ts';
+import { cautionsOf } from '../../../../shared/study/doubts.ts';
 import { requirementSentence } from '../../../../shared/study/verdict-sentence.ts';
 import { capital } from '../../../../shared/words/capital.ts';
 import { count, percent } from '../../../../shared/words/figures.ts';
@@ -116,7 +117,7 @@ function answerOf(result: GradesResult, ghost: GradesResult | null, theme: Chart
 			...(failed > 0
 				? [`${count(failed)} drives could not be simulated; they count against the grade that they were run with.`]
 				: []),
-			...provenance.warnings,
+			...cautionsOf(provenance),
 		],
 		rests: [
 			['Scenario', provenance.scenario],

@@ -1,3 +1,4 @@
+import { cautionsOf } from '../../../../shared/study/doubts.ts';
 import type { Provenance } from '../../../../shared/study/result.ts';
 import { count } from '../../../../shared/words/figures.ts';
 import type { Answered } from '../long-question.ts';
@@ -22,6 +23,6 @@ export function variantReservations(
 		...(failed > 0
 			? [`${count(failed)} of ${count(asked)} drives could not be simulated; they count against ${against}.`]
 			: []),
-		...provenance.warnings,
+		...cautionsOf(provenance),
 	];
 }

@@ -1,6 +1,6 @@
 import { type ChoiceName, choiceNames } from '../../../../shared/drive/drive.ts';
 import type { DriveWindow, TraceName } from '../../../../shared/one-drive/drive-window.ts';
-import { span } from '../../../../shared/words/figures.ts';
+import { span, withMinus } from '../../../../shared/words/figures.ts';
 import { choiceWords } from '../../../../shared/words/names.ts';
 import { milliseconds, sectorName } from './drive-words.ts';
 
@@ -18,7 +18,7 @@ export function readout(window: DriveWindow, time: number, picked: ChoiceName): 
 		const high = ranges[2 * column + 1];
 		if (low === undefined || high === undefined || Number.isNaN(low)) return '–';
 		// what is left of a current that has stopped is rounding
-		const digits = (one: number): string => (Math.abs(one) < 1e-9 ? '0' : one.toPrecision(4).replace('-', '−'));
+		const digits = (one: number): string => (Math.abs(one) < 1e-9 ? '0' : withMinus(one.toPrecision(4)));
 		return `${high - low > 2e-3 * Math.max(Math.abs(high), Math.abs(low)) ? span(digits(low), digits(high)) : digits((low + high) / 2)}\u00a0${unit}`;
 	};
 	const angle = (30 + window.degreesPerSecond * time) % 360;

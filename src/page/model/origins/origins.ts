@@ -6,6 +6,7 @@ import type { ChartTheme } from '../../../../shared/charts/theme.ts';
 import { choiceNames } from '../../../../shared/drive/drive.ts';
 import { originsHeadline } from '../../../../shared/origins/headline.ts';
 import type { Scenario } from '../../../../shared/scenario/scenario.ts';
+import { cautionsOf } from '../../../../shared/study/doubts.ts';
 import { count, degrees } from '../../../../shared/words/figures.ts';
 import { choiceWords } from '../../../../shared/words/names.ts';
 import { budgetsDrives } from '../../../host/run-budgets.ts';
@@ -104,7 +105,7 @@ function answerOf({ origins, budgets }: SpreadResult, ghost: SpreadResult | null
 			...(failures.length > 0
 				? [`${count(failures.length)} drives could not be simulated; they are listed below and in no figure.`]
 				: []),
-			...origins.provenance.warnings,
+			...cautionsOf(origins.provenance),
 		],
 		picture: drawOrigins(origins, ghost?.origins ?? null, theme),
 		choices: choiceNames.map((choice) => ({

@@ -3,6 +3,7 @@ import { failingShares } from '../../../../shared/charts/failing-shares.ts';
 import { type ChoiceName, choiceNames, type PerChoice } from '../../../../shared/drive/drive.ts';
 import { parameters } from '../../../../shared/parameters/parameters.ts';
 import type { Scenario } from '../../../../shared/scenario/scenario.ts';
+import { cautionsOf } from '../../../../shared/study/doubts.ts';
 import { shortcomingWords } from '../../../../shared/study/point-rows.ts';
 import type { ChoiceVerdict, StudyResult } from '../../../../shared/study/result.ts';
 import { shortcomings } from '../../../../shared/study/unit-passes.ts';
@@ -74,7 +75,7 @@ export function createSign(model: PageModel) {
 						? ['Neither choice is decided: there is nothing to sign yet.']
 						: []),
 				],
-				cautions: provenance.warnings,
+				cautions: cautionsOf(provenance),
 				rests: provenanceRows(result),
 				reproduce: reproduction(file.value, studyArguments({ seed, units, until: result.stopping })),
 			};

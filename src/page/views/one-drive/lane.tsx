@@ -1,5 +1,5 @@
 import { useMemo } from 'preact/hooks';
-import { type Lane, laneY } from '../../../../shared/one-drive/lanes.ts';
+import { type Lane, laneY, tickWords } from '../../../../shared/one-drive/lanes.ts';
 
 /** A lane's ground, title and scale. */
 export function LaneFrame({ lane, gutter, width }: { lane: Lane; gutter: number; width: number }) {
@@ -14,7 +14,7 @@ export function LaneFrame({ lane, gutter, width }: { lane: Lane; gutter: number;
 				<g key={tick}>
 					<path class={tick === 0 ? 'zero' : 'grid'} d={`M${gutter} ${laneY(lane, tick)}h${width}`} />
 					<text class="tick" x={gutter - 5} y={laneY(lane, tick) + 4} text-anchor="end">
-						{Number(tick.toPrecision(6)).toString().replace('-', '−')}
+						{tickWords(tick)}
 					</text>
 				</g>
 			))}

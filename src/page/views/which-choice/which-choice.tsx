@@ -21,7 +21,7 @@ export function WhichChoice({ model }: { model: PageModel }) {
 			<section class="overall" aria-labelledby="question">
 				<h2 id="question">Which sensing choice, and by how much?</h2>
 				<p class="sentence">{given ? given.overall : <Waiting model={model} />}</p>
-				<Reservations words={[...reservations.value, ...(provenance.value?.warnings ?? [])]} />
+				<Reservations words={[...reservations.value, ...(provenance.value?.cautions ?? [])]} />
 				<Cautions />
 			</section>
 			{given && (
