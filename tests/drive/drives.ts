@@ -23,3 +23,12 @@ export function observeRun(drive: Drive, observe: (stage: PowerStage, choice: Ch
 
 export const mean = (values: ArrayLike<number>): number =>
 	Array.from(values).reduce((a, b) => a + b, 0) / values.length;
+
+/** Largest difference; both must be numbers, or both not (a missed crossing). */
+export function farthest(one: ArrayLike<number>, other: ArrayLike<number>): number {
+	if (one.length !== other.length) return Infinity;
+	const differences = Array.from(one, (value, i) =>
+		Number.isNaN(value) && Number.isNaN(other[i]) ? 0 : Math.abs(value - (other[i] ?? NaN)),
+	);
+	return Math.max(0, ...differences);
+}

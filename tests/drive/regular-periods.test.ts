@@ -1,10 +1,12 @@
 import { afterEach, describe, expect, it, test, vi } from 'vitest';
 import { choiceNames, type Drive } from '../../shared/drive/drive.ts';
+import { silence } from '../../shared/drive/noise.ts';
 import { RegularPeriods } from '../../shared/drive/regular/regular-periods.ts';
 import { simulatePair } from '../../shared/drive/simulate-pair.ts';
 import { keyedNoise } from '../../shared/sampling/keyed-noise.ts';
 import type { Values } from '../../shared/scenario/scenario.ts';
-import { driveWith } from './drives.ts';
+import { anyDrive } from './any-drive.ts';
+import { driveWith, farthest } from './drives.ts';
 
 // The loop over regular periods against the careful way from event to event,
 // which is taken wherever somebody observes the run.
@@ -121,6 +123,23 @@ describe.each(cases)('with %s', (_name, parameters) => {
 	});
 });
 
+it('the loop gives the careful way’s errors to 10⁻⁸°, duties and torques to 10⁻¹⁰ of three hundred drives of any kind', () => {
+	for (let j = 0; j < 300; j++) {
+		const drive = anyDrive(`regular ${j}`);
+		const quick = simulatePair(drive, silence);
+		const careful = simulatePair(drive, silence, { observe: () => {} });
+		for (const choice of choiceNames) {
+			const [a, b] = [quick[choice], careful[choice]];
+			const where = `drive ${j}, ${choice}`;
+			expect(a.lost, where).toBe(b.lost);
+			expect(farthest(a.errors, b.errors), where).toBeLessThan(1e-8);
+			expect(farthest(a.crossings, b.crossings), where).toBeLessThan(1e-8);
+			expect(farthest(a.duties, b.duties), where).toBeLessThan(1e-10);
+			expect(Math.abs(a.meanTorque - b.meanTorque) / drive.operation.torque, where).toBeLessThan(1e-10);
+		}
+	}
+});
+
 describe('how much of a run is regular', () => {
 	it.each([
 		['rated', {}],
@@ -163,6 +182,7 @@ describe('working memory', () => {
 			ArrayBuffer.isView(value) ? [...(value as Float64Array)] : value,
 		);
 		simulatePair(driveWith({ ...slow, 'operation.speed': 900, 'operation.torque': 0.009 }), noise.forRun(6, 0, 0));
+		for (let j = 0; j < 20; j++) simulatePair(anyDrive(`memory ${j}`), silence);
 		expect(text(drive)).toBe(first);
 	});
 });

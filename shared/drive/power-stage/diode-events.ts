@@ -1,4 +1,5 @@
 import { realZero } from '../../maths/real-zero.ts';
+import { forcedBend, modalBend } from '../bends.ts';
 import { highDiode, lowDiode, open, type Tie } from '../conduction-mode.ts';
 import type { SegmentInHand } from './segment-in-hand.ts';
 
@@ -66,8 +67,9 @@ export class DiodeEvents {
 			this.followPairs();
 			return this.found;
 		}
-		// of an open terminal the end is looked at first; well inside the rails there, nothing dips out in between
-		const near = 1e-3 * circuit.voltage;
+		// of an open terminal the end is looked at first; well inside the rails there, nothing dips out in between (bends.ts)
+		const bend = forcedBend(circuit, mode, hand.length) + modalBend(mode, hand.length) * Math.abs(hand.segment.d0);
+		const near = 1e-3 * circuit.voltage + bend;
 		const ripple = circuit.rippleAmplitude * hand.zImEnd;
 		const eA = hand.emfAtEnd(0);
 		const eB = hand.emfAtEnd(1);

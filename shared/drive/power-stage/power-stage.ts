@@ -60,7 +60,7 @@ export class PowerStage {
 	boundary: Boundary = 'gate';
 	private readonly hand = new SegmentInHand();
 	private readonly events = new DiodeEvents(this.hand);
-	/** Longest segment where the work's integral is a quadrature (sinusoidal back-EMF), s. */
+	/** Longest segment, s: so short that nothing swings to and fro in it unseen, and that a quadrature gives the work (sinusoidal back-EMF). */
 	longest = realZero;
 	private stalled = 0;
 
@@ -103,15 +103,12 @@ export class PowerStage {
 		this.zIm = sine(ripple);
 		this.wRe = cosine(30 * radian);
 		this.wIm = sine(30 * radian);
-		this.longest = Infinity;
-		if (circuit.sinusoidal) {
-			let fastest = Math.max(circuit.omega, circuit.rippleOmega);
-			for (let k = 0; k < 3; k++) {
-				const r = (circuit.resistance[k] as number) + circuit.switchResistance + circuit.shuntResistance;
-				fastest = Math.max(fastest, r / (circuit.inductance[k] as number));
-			}
-			this.longest = 0.25 / fastest;
+		let fastest = circuit.rippleAmplitude === 0 ? 0 : circuit.rippleOmega;
+		for (let k = 0; k < 3; k++) {
+			const r = (circuit.resistance[k] as number) + circuit.switchResistance + circuit.shuntResistance;
+			fastest = Math.max(fastest, r / (circuit.inductance[k] as number));
 		}
+		this.longest = circuit.sinusoidal ? 0.25 / Math.max(fastest, circuit.omega) : 1 / fastest;
 		this.rings = drive.noise.ringAmplitude !== 0;
 		this.ringTime = -Infinity;
 		this.ringPeriod = this.ringEdge = this.ringKind = 0;

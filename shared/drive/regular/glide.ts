@@ -3,7 +3,7 @@ import { realZero } from '../../maths/real-zero.ts';
 import { turnInPlace } from '../../maths/turn.ts';
 import type { Circuit } from '../circuit.ts';
 import { highDiode, lowDiode, open } from '../conduction-mode.ts';
-import { type Lane, type LaneTable, mostParts, setFull } from './lane-table.ts';
+import { type Lane, type LaneTable, margin, mostParts, setFull } from './lane-table.ts';
 import type { PeriodState } from './period-state.ts';
 
 /** What is needed of the loop over regular periods (regular-periods.ts). */
@@ -20,8 +20,6 @@ interface Frame {
 	readonly lowTies: Int8Array;
 }
 
-/** Least distance from the rails, V, at which an open terminal is taken to have stayed between them. */
-export const margin = 1e-2;
 /** Fewer periods than this are sooner gone through one by one. */
 export const shortestGlide = 4;
 

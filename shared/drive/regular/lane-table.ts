@@ -1,6 +1,7 @@
 import { decay } from '../../maths/decay.ts';
 import { realZero } from '../../maths/real-zero.ts';
 import type { BackEmf } from '../back-emf.ts';
+import { forcedBend, modalBend, squareHalf } from '../bends.ts';
 import type { Circuit } from '../circuit.ts';
 import { highPhase, lowPhase, openPhase } from '../commutation-table.ts';
 import { type ConductionMode, highDiode, lowDiode, modeCode, modeCodes, open, type Tie } from '../conduction-mode.ts';
@@ -8,6 +9,8 @@ import { shortShare } from './short-step.ts';
 
 /** Parts of a PWM period at the most: on, dead, low switch closed, dead. */
 export const mostParts = 4;
+/** Least distance from the rails, V, at which an open terminal is taken to have stayed between them. */
+export const margin = 1e-2;
 /** Lanes kept for one kind of stretch; more ways to conduct than this are left to the careful way. */
 const mostLanes = 24;
 
@@ -88,6 +91,16 @@ export class Lane {
 	neutralRipple = realZero;
 	neutralModal = realZero;
 	lowRail = realZero;
+	/**
+	 * At a segment's end at least so far from the rails, V, and more so per unit of the first modal current's D
+	 * (segment.ts), an open terminal has not been beyond them in between.
+	 */
+	bend = realZero;
+	bendModal = realZero;
+	/** At least so large then, A, and more so per unit of both modal currents' D, a diode's current has not been zero. */
+	dip = realZero;
+	dip0 = realZero;
+	dip1 = realZero;
 	/** The first so many of each hold. */
 	diodeCount = 0;
 	readonly diodes = [new LaneDiode(), new LaneDiode(), new LaneDiode()] as const;
@@ -271,7 +284,26 @@ export class LaneTable {
 			modal.emfDriveIm = first ? mode.emfDriveIm0 : mode.emfDriveIm1;
 		}
 		lane.shortLimit = shortShare / fastest;
+		this.setBends(lane);
 		return lane;
+	}
+
+	/** How near to zero its margins may be at a segment's end (bends.ts). */
+	private setBends(lane: Lane): void {
+		const { circuit } = this;
+		const { period } = circuit;
+		lane.bend = margin + forcedBend(circuit, lane.mode, period);
+		lane.bendModal = modalBend(lane.mode, period);
+		lane.dip = lane.dip0 = lane.dip1 = 0;
+		for (let m = 0; m < lane.modals; m++) {
+			const { rate, toHigh, toLow, toOpen, gainRe, gainIm, emfRe, emfIm } = m === 0 ? lane.first : lane.second;
+			const most = Math.max(Math.abs(toHigh), Math.abs(toLow), Math.abs(toOpen));
+			if (m === 0) lane.dip0 = most * squareHalf(rate * period);
+			else lane.dip1 = most * squareHalf(rate * period);
+			lane.dip += most * squareHalf(circuit.rippleOmega * period) * (Math.abs(gainRe) + Math.abs(gainIm));
+			if (!circuit.sinusoidal) continue;
+			lane.dip += most * squareHalf(circuit.omega * period) * (Math.abs(emfRe) + Math.abs(emfIm));
+		}
 	}
 
 	/** Notes how phase `k`, the lane's number `phase`, is tied; `level` and `rate` of its terminal where open. */

@@ -9,7 +9,7 @@ import type { PwmCarrier } from '../power-stage/pwm-carrier.ts';
 import type { Segment } from '../segment.ts';
 import type { SegmentHistory } from '../segment-history.ts';
 import { DiodeStop } from './diode-stop.ts';
-import { Glide, margin, shortestGlide } from './glide.ts';
+import { Glide, shortestGlide } from './glide.ts';
 import {
 	type Lane,
 	type LaneDiode,
@@ -237,7 +237,15 @@ export class RegularPeriods {
 				now.span = (rest * y) / (y - yEnd);
 				stops = this.stop.one(lane, false);
 				if (!stops) return this.refuse();
-			} else lane.lastStop = 0;
+			} else {
+				lane.lastStop = 0;
+				if (lane.diodeCount > 0 && diode.toFirst * yEnd < lane.dip + lane.dip0 * Math.abs(d)) {
+					now.zReEnd = zReEnd;
+					now.zImEnd = zImEnd;
+					now.decay0 = fade;
+					if (this.dips(lane, diode)) return this.refuse();
+				}
+			}
 		}
 		if (stops) {
 			span = now.span;
@@ -289,7 +297,8 @@ export class RegularPeriods {
 			now.wRe = now.wReEnd;
 			now.wIm = now.wImEnd;
 		}
-		if (vEnd > now.top + amplitude * zImEnd - margin || vEnd < rail * yEnd - now.drop + margin) {
+		const allowed = lane.bend + lane.bendModal * Math.abs(d);
+		if (vEnd > now.top + amplitude * zImEnd - allowed || vEnd < rail * yEnd - now.drop + allowed) {
 			return this.refuse();
 		}
 		now.zRe = zReEnd;
@@ -389,6 +398,18 @@ export class RegularPeriods {
 			decay0 = now.decay0;
 			decay1 = now.decay1;
 		}
+		if (lane.diodeCount > 0) {
+			const least = lane.dip + lane.dip0 * Math.abs(d0) + lane.dip1 * Math.abs(d1);
+			for (let number = 0; number < lane.diodeCount; number++) {
+				const diode = lane.diodes[number] as LaneDiode;
+				if (diode === stopped || diode.toFirst * y0End + diode.toSecond * y1End >= least) continue;
+				now.zReEnd = zReEnd;
+				now.zImEnd = zImEnd;
+				now.decay0 = decay0;
+				now.decay1 = decay1;
+				if (this.dips(lane, diode)) return this.refuse();
+			}
+		}
 
 		if (this.sinusoidal) {
 			now.span = span;
@@ -466,6 +487,7 @@ export class RegularPeriods {
 		const zImEnd = now.zImPart;
 		const top = now.top;
 		const floor = -now.drop;
+		const allowed = lane.bend;
 		for (let number = 0; number < 2; number++) {
 			const terminal = lane.terminals[number] as LaneTerminal;
 			let v = terminal.level + terminal.rate * x + lane.neutralRipple * amplitude * zIm;
@@ -476,7 +498,7 @@ export class RegularPeriods {
 			}
 			if (v > top + amplitude * zIm + 1e-9) return this.startDiode(lane, terminal, highDiode);
 			if (v < floor - 1e-9) return this.startDiode(lane, terminal, lowDiode);
-			if (vEnd > top + amplitude * zImEnd - margin || vEnd < floor + margin) return this.refuse();
+			if (vEnd > top + amplitude * zImEnd - allowed || vEnd < floor + allowed) return this.refuse();
 		}
 		if (this.keep) {
 			const segment = this.stage.history.open(lane.mode);
@@ -491,6 +513,27 @@ export class RegularPeriods {
 			now.wIm = now.wImPart;
 		}
 		return null;
+	}
+
+	/** Whether a diode's current falls at the segment's start and rises at its end: it may have been zero in between. */
+	private dips(lane: Lane, diode: LaneDiode): boolean {
+		const { now } = this;
+		const { first, second } = lane;
+		let atStart = diode.toFirst * rateOf(first, now, now.d0, now.zRe, now.zIm);
+		let atEnd = diode.toFirst * rateOf(first, now, now.d0 * now.decay0, now.zReEnd, now.zImEnd);
+		if (lane.modals > 1) {
+			atStart += diode.toSecond * rateOf(second, now, now.d1, now.zRe, now.zIm);
+			atEnd += diode.toSecond * rateOf(second, now, now.d1 * now.decay1, now.zReEnd, now.zImEnd);
+		}
+		if (this.sinusoidal) {
+			atStart += diode.toFirst * rotorRateOf(first, now, now.wRe, now.wIm);
+			atEnd += diode.toFirst * rotorRateOf(first, now, now.wReEnd, now.wImEnd);
+			if (lane.modals > 1) {
+				atStart += diode.toSecond * rotorRateOf(second, now, now.wRe, now.wIm);
+				atEnd += diode.toSecond * rotorRateOf(second, now, now.wReEnd, now.wImEnd);
+			}
+		}
+		return atStart < 0 && atEnd > 0;
 	}
 
 	private refuse(): null {
@@ -648,3 +691,11 @@ export class RegularPeriods {
 
 /** How a terminal without a closed switch is tied, by its current. */
 const freeTie = (current: number): Tie => (current > 0 ? lowDiode : current < 0 ? highDiode : open);
+
+/** Rate of a modal current but for what a sinusoidal back-EMF adds, A/s, from its decaying part and the ripple's phasor. */
+const rateOf = (modal: LaneModal, { omega }: PeriodState, fading: number, zRe: number, zIm: number): number =>
+	modal.slope + omega * (modal.gainRe * zRe - modal.gainIm * zIm) - modal.rate * fading;
+
+/** That, from the electrical angle's phasor. */
+const rotorRateOf = (modal: LaneModal, { rotor }: PeriodState, wRe: number, wIm: number): number =>
+	rotor * (modal.emfRe * wRe - modal.emfIm * wIm);

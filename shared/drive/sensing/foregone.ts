@@ -45,7 +45,8 @@ export class Foregone {
 		const { bits, fullScale } = sensing.converter;
 		// two codes, each rounded down
 		const rounding = bits > 0 ? (2 * fullScale) / (1 << bits) : 0;
-		this.certain = faint * noise.sigma + sensing.comparator.hysteresis / 2 + rounding;
+		// hysteresis keeps what is not crossed so for longer
+		this.certain = faint * noise.sigma + rounding;
 		this.samples = detection.samples;
 		this.passable = detection.window === 'on' && ringing.amplitude === 0;
 		const gain = Math.max(...[0, 1, 2].map((k) => nodeWeights[k]?.[k] as number));
