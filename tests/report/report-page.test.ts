@@ -101,6 +101,12 @@ test('cautions of these inputs are pointed to from the verdict and listed at the
 	expect(partOf(await write(withResult({ warnings: [] })), 'verdict')).not.toContain('with these inputs');
 });
 
+test('a worker that was lost is told of among the cautions, and is no doubt of the inputs', async () => {
+	const struck = await write(withResult({ warnings: [], lostWorkers: 'A worker was lost (exit code 3).' }));
+	expect(partOf(struck, 'cautions')).toContain('A worker was lost (exit code 3).');
+	expect(partOf(struck, 'verdict')).not.toContain('with these inputs');
+});
+
 test('a study that was cut short must not be signed', async () => {
 	expect(partOf(page, 'verdict')).not.toContain('must not be signed');
 	expect(partOf(await write(withResult({ partial: true })), 'verdict')).toContain('must not be signed');
