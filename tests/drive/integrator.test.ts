@@ -256,7 +256,7 @@ describe('the demo scenarios’ first drive as drawn, ringing without spread, no
 });
 
 describe('drives far from the usual, in which diodes stop and start again between two edges', () => {
-	// found among 800 of the kind: events that lie in pairs within what was once taken for one segment
+	// found among 400 of the kind: events that lie in pairs within what was once taken for one segment
 	it.each(['b-68', 'b-214', 'b-246', 'b-344', 'b-388', 'b-398'])(
 		'drive %s: angle errors of both choices agree to 10⁻⁷°, duties and torques to 10⁻⁸',
 		(seed) => {

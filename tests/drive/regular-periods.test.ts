@@ -96,19 +96,11 @@ describe.each(cases)('with %s', (_name, parameters) => {
 				expect(a.measured).toBe(b.measured);
 				expect(a.lost).toBe(b.lost);
 				expect([...a.causes]).toEqual([...b.causes]);
-				const near = (x: ArrayLike<number>, y: ArrayLike<number>, within: number) => {
-					expect(x.length).toBe(y.length);
-					for (let i = 0; i < x.length; i++) {
-						const [p, q] = [x[i] as number, y[i] as number];
-						expect(Number.isNaN(p)).toBe(Number.isNaN(q));
-						if (!Number.isNaN(p)) expect(Math.abs(p - q)).toBeLessThan(within);
-					}
-				};
-				near(a.errors, b.errors, 1e-9);
-				near(a.crossings, b.crossings, 1e-9);
-				near(a.duties, b.duties, 1e-12);
-				near(a.torques, b.torques, 1e-12);
-				near(a.interpolated ?? [], b.interpolated ?? [], 1e-4);
+				expect(farthest(a.errors, b.errors)).toBeLessThan(1e-9);
+				expect(farthest(a.crossings, b.crossings)).toBeLessThan(1e-9);
+				expect(farthest(a.duties, b.duties)).toBeLessThan(1e-12);
+				expect(farthest(a.torques, b.torques)).toBeLessThan(1e-12);
+				expect(farthest(a.interpolated ?? [], b.interpolated ?? [])).toBeLessThan(1e-4);
 				for (const kind of ['early', 'late', 'missed'] as const) {
 					const [p, q] = [a.chances?.[kind] ?? [], b.chances?.[kind] ?? []];
 					expect(p.length).toBe(a.measured);

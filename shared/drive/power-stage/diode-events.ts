@@ -67,6 +67,7 @@ export class DiodeEvents {
 			this.followPairs();
 			return this.found;
 		}
+		if (mode.conducting === 3) return this.found;
 		// of an open terminal the end is looked at first; well inside the rails there, nothing dips out in between (bends.ts)
 		const bend = forcedBend(circuit, mode, hand.length) + modalBend(mode, hand.length) * Math.abs(hand.segment.d0);
 		const near = 1e-3 * circuit.voltage + bend;

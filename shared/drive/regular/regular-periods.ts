@@ -518,20 +518,15 @@ export class RegularPeriods {
 	/** Whether a diode's current falls at the segment's start and rises at its end: it may have been zero in between. */
 	private dips(lane: Lane, diode: LaneDiode): boolean {
 		const { now } = this;
-		const { first, second } = lane;
-		let atStart = diode.toFirst * rateOf(first, now, now.d0, now.zRe, now.zIm);
-		let atEnd = diode.toFirst * rateOf(first, now, now.d0 * now.decay0, now.zReEnd, now.zImEnd);
-		if (lane.modals > 1) {
-			atStart += diode.toSecond * rateOf(second, now, now.d1, now.zRe, now.zIm);
-			atEnd += diode.toSecond * rateOf(second, now, now.d1 * now.decay1, now.zReEnd, now.zImEnd);
-		}
-		if (this.sinusoidal) {
-			atStart += diode.toFirst * rotorRateOf(first, now, now.wRe, now.wIm);
-			atEnd += diode.toFirst * rotorRateOf(first, now, now.wReEnd, now.wImEnd);
-			if (lane.modals > 1) {
-				atStart += diode.toSecond * rotorRateOf(second, now, now.wRe, now.wIm);
-				atEnd += diode.toSecond * rotorRateOf(second, now, now.wReEnd, now.wImEnd);
-			}
+		let atStart = 0;
+		let atEnd = 0;
+		for (let m = 0; m < lane.modals; m++) {
+			const modal = m === 0 ? lane.first : lane.second;
+			const to = m === 0 ? diode.toFirst : diode.toSecond;
+			const d = m === 0 ? now.d0 : now.d1;
+			const decay = m === 0 ? now.decay0 : now.decay1;
+			atStart += to * rateOf(modal, now, d, now.zRe, now.zIm, now.wRe, now.wIm);
+			atEnd += to * rateOf(modal, now, d * decay, now.zReEnd, now.zImEnd, now.wReEnd, now.wImEnd);
 		}
 		return atStart < 0 && atEnd > 0;
 	}
@@ -692,10 +687,13 @@ export class RegularPeriods {
 /** How a terminal without a closed switch is tied, by its current. */
 const freeTie = (current: number): Tie => (current > 0 ? lowDiode : current < 0 ? highDiode : open);
 
-/** Rate of a modal current but for what a sinusoidal back-EMF adds, A/s, from its decaying part and the ripple's phasor. */
-const rateOf = (modal: LaneModal, { omega }: PeriodState, fading: number, zRe: number, zIm: number): number =>
-	modal.slope + omega * (modal.gainRe * zRe - modal.gainIm * zIm) - modal.rate * fading;
-
-/** That, from the electrical angle's phasor. */
-const rotorRateOf = (modal: LaneModal, { rotor }: PeriodState, wRe: number, wIm: number): number =>
-	rotor * (modal.emfRe * wRe - modal.emfIm * wIm);
+/** Rate of a modal current, A/s, from its decaying part and the phasors of ripple and electrical angle. */
+const rateOf = (
+	{ slope, rate, gainRe, gainIm, emfRe, emfIm }: LaneModal,
+	{ omega, rotor }: PeriodState,
+	fading: number,
+	zRe: number,
+	zIm: number,
+	wRe: number,
+	wIm: number,
+): number => slope + omega * (gainRe * zRe - gainIm * zIm) + rotor * (emfRe * wRe - emfIm * wIm) - rate * fading;
