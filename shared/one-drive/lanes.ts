@@ -71,7 +71,7 @@ const plans: readonly LanePlan[] = [
 ];
 
 /** Room above each lane for its title, px. */
-const titleHeight = 17;
+const titleHeight = 20;
 
 /** All lanes from top to bottom. @param picked the choice whose terminals, currents and torque are shown */
 export function lanesOf(window: DriveWindow, picked: ChoiceName, from: number): readonly Lane[] {

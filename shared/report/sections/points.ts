@@ -27,10 +27,9 @@ export async function points(report: Report, draw: DrawChart): Promise<Section> 
 async function drawPoint(point: PointResult, level: number, draw: DrawChart): Promise<Markup> {
 	const bins = errorBins(point.choices);
 	const { counts, cumulative, rates, sectors, outside } = drawPictures(point, bins, reportTheme);
-	// what has long words beside its axes is drawn wider and set smaller
-	const figure = async (title: string, picture: Picture | null, width = 330, height = 200): Promise<Content> =>
+	const figure = async (title: string, picture: Picture | null): Promise<Content> =>
 		picture &&
-		html`<figure><figcaption>${title}</figcaption><div role="img" aria-label="${picture.describes}">${raw(await draw(printed(picture.spec, width, height)))}</div></figure>`;
+		html`<figure><figcaption>${title}</figcaption><div role="img" aria-label="${picture.describes}">${raw(await draw(printed(picture.spec, 400, 225)))}</div></figure>`;
 	return html`
 <section class="point">
 <h3>${point.name}</h3>
@@ -38,8 +37,8 @@ async function drawPoint(point: PointResult, level: number, draw: DrawChart): Pr
 <div class="pictures">
 ${await figure('Commutation-angle errors, counted', counts)}
 ${await figure('Share of commutations up to an error', cumulative)}
-${await figure(`Crossings gone wrong, counted, ${levelWords(level)} intervals`, rates, 430, 240)}
-${await figure('Mean error of the six kinds of sector', sectors, 430, 240)}
+${await figure(`Crossings gone wrong, counted, ${levelWords(level)} intervals`, rates)}
+${await figure('Mean error of the six kinds of sector', sectors)}
 </div>
 <p class="note">${outside} An open mark on a dotted line: none seen; it bounds the share of drives affected, not a rate.</p>
 ${figureTable(point, level)}
