@@ -11,6 +11,12 @@ export const highDiode = 3;
 export const lowDiode = 4;
 export type Tie = 0 | 1 | 2 | 3 | 4;
 
+/** Whether a diode carries a terminal's current. */
+export const isDiode = (tie: Tie): boolean => tie >= highDiode;
+
+/** How a terminal whose switches are both off is tied, by its current. */
+export const freeTie = (current: number): Tie => (current > 0 ? lowDiode : current < 0 ? highDiode : open);
+
 /** Number of combinations of three ties, for a table of modes. */
 export const modeCodes = 125;
 export const modeCode = (a: Tie, b: Tie, c: Tie): number => a + 5 * b + 25 * c;

@@ -3,7 +3,7 @@ import { realZero } from '../maths/real-zero.ts';
 import { turnInPlace } from '../maths/turn.ts';
 import { radian } from './circuit.ts';
 import { highPhase, lowPhase, openPhase } from './commutation-table.ts';
-import { type ConductionMode, highDiode, lowDiode } from './conduction-mode.ts';
+import { type ConductionMode, isDiode, type Tie } from './conduction-mode.ts';
 import type { Drive } from './drive.ts';
 import type { NoiseSource } from './noise.ts';
 
@@ -113,8 +113,7 @@ export class Ringing {
 			sum += this.lowSign;
 			total += this.lowSign * (weights[low] as number);
 		}
-		const tie = mode.ties[open];
-		if (tie !== highDiode && tie !== lowDiode) total += this.coupling * sum * (weights[open] as number);
+		if (!isDiode(mode.ties[open] as Tie)) total += this.coupling * sum * (weights[open] as number);
 		return total;
 	}
 }

@@ -1,6 +1,6 @@
 import { realZero } from '../../maths/real-zero.ts';
 import { forcedBend, modalBend } from '../bends.ts';
-import { highDiode, lowDiode, open, type Tie } from '../conduction-mode.ts';
+import { highDiode, isDiode, lowDiode, open, type Tie } from '../conduction-mode.ts';
 import type { SegmentInHand } from './segment-in-hand.ts';
 
 /** A diode event is placed to within this, s: far inside the 1 ns that the model asks for. */
@@ -58,7 +58,7 @@ export class DiodeEvents {
 		this.found = false;
 		for (let k = 0; k < 3; k++) {
 			const tie = ties[k] as Tie;
-			if (tie === highDiode || tie === lowDiode) {
+			if (isDiode(tie)) {
 				this.watchCurrent(k, tie === lowDiode ? 1 : -1);
 				this.follow(k, open, 0);
 			}

@@ -4,7 +4,7 @@ import { realZero } from '../../maths/real-zero.ts';
 import { BackEmf } from '../back-emf.ts';
 import { type Circuit, radian } from '../circuit.ts';
 import { highPhase, lowPhase, openPhase } from '../commutation-table.ts';
-import { type ConductionMode, highDiode, lowDiode, open, type Tie } from '../conduction-mode.ts';
+import { type ConductionMode, freeTie, highDiode, isDiode, lowDiode, open, type Tie } from '../conduction-mode.ts';
 import type { Drive } from '../drive.ts';
 import type { PeriodState } from '../regular/period-state.ts';
 import { RegularPeriods } from '../regular/regular-periods.ts';
@@ -400,7 +400,7 @@ export class PowerStage {
 				this.ties[k] = open;
 			} else {
 				this.iA = this.iB = this.iC = 0;
-				for (let j = 0; j < 3; j++) if (this.ties[j] === highDiode || this.ties[j] === lowDiode) this.ties[j] = open;
+				for (let j = 0; j < 3; j++) if (isDiode(this.ties[j] as Tie)) this.ties[j] = open;
 			}
 		} else if (this.mode.conducting === 0) {
 			this.startPair();
@@ -435,8 +435,7 @@ export class PowerStage {
 		const high = highPhase[this.kind] as number;
 		const low = lowPhase[this.kind] as number;
 		for (let k = 0; k < 3; k++) {
-			const current = this.currentOf(k);
-			let tie: Tie = current > 0 ? lowDiode : current < 0 ? highDiode : open;
+			let tie = freeTie(this.currentOf(k));
 			if (k === high) tie = this.carrier.tieOfHigh(tie);
 			else if (k === low) tie = this.carrier.tieOfLow(tie);
 			this.ties[k] = tie;

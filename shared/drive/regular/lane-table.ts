@@ -4,7 +4,7 @@ import type { BackEmf } from '../back-emf.ts';
 import { forcedBend, modalBend, squareHalf } from '../bends.ts';
 import type { Circuit } from '../circuit.ts';
 import { highPhase, lowPhase, openPhase } from '../commutation-table.ts';
-import { type ConductionMode, highDiode, lowDiode, modeCode, modeCodes, open, type Tie } from '../conduction-mode.ts';
+import { type ConductionMode, isDiode, lowDiode, modeCode, modeCodes, open, type Tie } from '../conduction-mode.ts';
 import { shortShare } from './short-step.ts';
 
 /** Parts of a PWM period at the most: on, dead, low switch closed, dead. */
@@ -198,7 +198,7 @@ export class LaneTable {
 			const { part } = lane;
 			let ties: [Tie, Tie, Tie] = [lane.tieHigh, lane.tieLow, lane.tieOpen];
 			// with one current only, it stops in both of its phases
-			if (lane.modals === 1) ties = ties.map((tie) => (tie >= highDiode ? open : tie)) as typeof ties;
+			if (lane.modals === 1) ties = ties.map((tie) => (isDiode(tie) ? open : tie)) as typeof ties;
 			else ties[diode.phase - 1] = open;
 			next = this.at(part, ...ties);
 			diode.after = next;
@@ -322,7 +322,7 @@ export class LaneTable {
 				terminal.emfRe += pull * (emfRe[other] as number);
 				terminal.emfIm += pull * (emfIm[other] as number);
 			}
-		} else if (tie >= highDiode) {
+		} else if (isDiode(tie)) {
 			const sign = tie === lowDiode ? 1 : -1;
 			const diode = lane.diodes[lane.diodeCount++] as LaneDiode;
 			diode.phase = phase;

@@ -4,7 +4,7 @@ import { turnInPlace } from '../../maths/turn.ts';
 import type { BackEmf } from '../back-emf.ts';
 import type { Circuit } from '../circuit.ts';
 import { openPhase } from '../commutation-table.ts';
-import { highDiode, lowDiode, open, type Tie } from '../conduction-mode.ts';
+import { freeTie, highDiode, lowDiode, open } from '../conduction-mode.ts';
 import type { PwmCarrier } from '../power-stage/pwm-carrier.ts';
 import type { Segment } from '../segment.ts';
 import type { SegmentHistory } from '../segment-history.ts';
@@ -683,9 +683,6 @@ export class RegularPeriods {
 		}
 	}
 }
-
-/** How a terminal without a closed switch is tied, by its current. */
-const freeTie = (current: number): Tie => (current > 0 ? lowDiode : current < 0 ? highDiode : open);
 
 /** Rate of a modal current, A/s, from its decaying part and the phasors of ripple and electrical angle. */
 const rateOf = (

@@ -1,7 +1,7 @@
 import { realZero } from '../../maths/real-zero.ts';
 import type { Circuit } from '../circuit.ts';
 import { openPhase, risingCrossing } from '../commutation-table.ts';
-import { type ConductionMode, highDiode, lowDiode } from '../conduction-mode.ts';
+import { type ConductionMode, isDiode, type Tie } from '../conduction-mode.ts';
 import { type Cause, causeNames, type Drive } from '../drive.ts';
 import type { NoiseSource } from '../noise.ts';
 import type { PowerStage } from '../power-stage/power-stage.ts';
@@ -366,10 +366,7 @@ export class Detector {
 }
 
 /** Whether a diode of phase k carries current. */
-function conducts(mode: ConductionMode, k: number): boolean {
-	const tie = mode.ties[k];
-	return tie === highDiode || tie === lowDiode;
-}
+const conducts = (mode: ConductionMode, k: number): boolean => isDiode(mode.ties[k] as Tie);
 
 /** Comparator with hysteresis ±half: above when x > +half, not above when x ≤ −half, else as it was. */
 function compare(x: number, half: number, was: boolean): boolean {
