@@ -17,7 +17,10 @@ export function comparisonSentence({ units, both, only, neither, ...pairs }: Pas
 			differ === 0
 				? `every one of ${count(units)} drives passes with both or with neither (${count(both)} with both)`
 				: `${count(only.halfBus)} of ${count(units)} drives pass with half-bus alone and ${count(only.virtualNeutral)} with virtual neutral alone`;
-		return `Neither choice is shown to pass more drives: ${seen}; half-bus less virtual neutral, ${between(interval[0], interval[1])} percentage points (McNemar's exact test: ${chance}).`;
+		// with few drives in which they differ the two can disagree
+		const decides =
+			interval[0] > 0 || interval[1] < 0 ? ', which decides where the approximate interval leaves out 0' : '';
+		return `Neither choice is shown to pass more drives: ${seen}; half-bus less virtual neutral, ${between(interval[0], interval[1])} percentage points (McNemar's exact test${decides}: ${chance}).`;
 	}
 	const other = better === 'halfBus' ? 'virtualNeutral' : 'halfBus';
 	const [low, high] = better === 'halfBus' ? interval : [-interval[1], -interval[0]];

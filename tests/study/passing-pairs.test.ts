@@ -36,6 +36,11 @@ test('a difference that chance could make is said to be not shown', () => {
 	expect(comparisonSentence(pairs(90, 5, 3, 2), 0.95)).toMatch(
 		/^Neither choice is shown to pass more drives: 5 of 100 drives pass with half-bus alone and 3 with virtual neutral alone/,
 	);
+	const few = pairs(52, 7, 1, 0);
+	expect(few.interval?.[0]).toBeGreaterThan(0);
+	expect(comparisonSentence(few, 0.95)).toMatch(
+		/\(McNemar's exact test, which decides where the approximate interval leaves out 0: p = 0\.07\)\.$/,
+	);
 	expect(comparisonSentence(pairs(100, 0, 0, 0), 0.95)).toContain('every one of 100 drives passes with both or');
 	expect(comparisonSentence(pairs(0, 0, 0, 0), 0.95)).toBe('No drive was judged with both choices.');
 });

@@ -26,8 +26,8 @@ test('a text that is no JSON is carried as it stands, so that its problems can b
 });
 
 test.each([
-	['empty', '', /signs that no link/],
-	['with signs of markup', '<script>', /signs that no link/],
+	['empty', '', /characters that no link/],
+	['with signs of markup', '<script>', /characters that no link/],
 	['longer than 100,000 signs', 'A'.repeat(100_001), /too long: 98 kB/],
 	['that is not packed', 'AAAA', /cannot be unpacked/],
 	['cut in the middle', packed('{"scenario": "x", "units": "1", "seed": "s"}').slice(0, 20), /cannot be unpacked/],

@@ -32,7 +32,7 @@ export async function readLink(code: string): Promise<SharedWork | { readonly pr
 			problem: `it is too long: ${Math.ceil(code.length / 1024)} kB, at most ${longestLink / 1000} kB are read`,
 		};
 	if (!/^[\w-]+$/.test(code))
-		return { problem: 'it holds signs that no link of this page has; was it cut or changed on its way?' };
+		return { problem: 'it holds characters that no link of this page has; was it cut or changed on its way?' };
 	let unpacked: string;
 	try {
 		unpacked = await inflated(fromBase64Url(code));
@@ -75,9 +75,9 @@ function compactJson(scenario: string): string {
 
 /** RFC 4648, section 5, without padding. */
 function toBase64Url(bytes: Uint8Array): string {
-	let signs = '';
-	for (const byte of bytes) signs += String.fromCharCode(byte);
-	return btoa(signs).replaceAll('+', '-').replaceAll('/', '_').replace(/=+$/, '');
+	let characters = '';
+	for (const byte of bytes) characters += String.fromCharCode(byte);
+	return btoa(characters).replaceAll('+', '-').replaceAll('/', '_').replace(/=+$/, '');
 }
 
 const fromBase64Url = (code: string): Uint8Array<ArrayBuffer> =>

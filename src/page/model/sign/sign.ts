@@ -93,7 +93,7 @@ function reproduction(file: string, options: readonly string[]) {
 				? 'scenario.json stands for the scenario file of these inputs, which “Keep and share” saves.'
 				: '',
 			isUnsafeInTerminal(words)
-				? 'The seed holds signs that some shells read otherwise: quote it as yours wants it.'
+				? 'The seed holds characters that some shells read otherwise: quote it as yours wants it.'
 				: '',
 			'The result digest comes out the same on any machine, with any number of workers.',
 		]

@@ -46,7 +46,7 @@ export function ShareLink({ kept, model }: { kept: Kept; model: PageModel }) {
 			<p id="link-about" class="aside">
 				It holds the scenario as it stands, the number of drives and the seed: whoever opens it gets the same figures.
 				The scenario travels in the link itself, after the #, which browsers send to no server. {count(address.length)}{' '}
-				signs.
+				characters.
 			</p>
 		</section>
 	);
