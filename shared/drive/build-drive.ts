@@ -1,3 +1,4 @@
+import { referenceTemperature } from '../parameters/acting-parts.ts';
 import type { Values } from '../scenario/scenario.ts';
 import type { Chopping, Drive, PerChoice, Phases, SamplingWindow } from './drive.ts';
 
@@ -9,9 +10,6 @@ import type { Chopping, Drive, PerChoice, Phases, SamplingWindow } from './drive
  * `pwmPhase`, `ripplePhase` and `ringPhase`, 0…1 of a turn. Absent ones are 0.
  */
 export type Deviations = Readonly<Record<string, number | readonly number[]>>;
-
-/** Temperature at which nominal values hold, °C. */
-const referenceTemperature = 25;
 
 /**
  * The drive that a unit's deviations and an operating point's conditions make

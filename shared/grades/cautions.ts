@@ -1,3 +1,4 @@
+import { canAct } from '../parameters/acting-parts.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import type { Grade } from './grade.ts';
 import { type AskedGroup, resistorsOf } from './resistor-groups.ts';
@@ -18,7 +19,7 @@ export function gradeCautions(scenario: Scenario, group: AskedGroup, grades: rea
 			`An array is taken to hold the resistors of one value: each value has an absolute deviation of its own, common to its resistors so that it does not average out, and the ratio tolerance holds within it.${alone}`,
 		);
 	}
-	const warm = scenario.points.some(({ values }) => values['operation.boardTemperature'] !== 25);
+	const warm = scenario.points.some(({ values, ranges }) => canAct('sensing.resistorCoefficient', values, ranges));
 	if (warm) {
 		cautions.push(
 			'Tighter grades often drift less with temperature too; here the temperature coefficient stays as the scenario states it, also with exact resistors.',

@@ -1,4 +1,5 @@
 import type { Deviations } from '../drive/build-drive.ts';
+import { canAct } from '../parameters/acting-parts.ts';
 import type { NumberRecord, Tolerance } from '../parameters/parameter.ts';
 import { parameters } from '../parameters/parameters.ts';
 import { deviate } from '../sampling/deviate.ts';
@@ -14,13 +15,19 @@ export interface BuiltPart {
 	/** Relative, or in the parameter's unit. */
 	readonly deviation: number;
 	readonly scale: Tolerance['scale'];
+	/** Whether its deviation can show in this drive. */
+	readonly acts: boolean;
 	/** Share of such parts that lie as far out or farther, on either side. */
 	readonly asFarOut: number;
 }
 
 const parts = parameters.filter((record): record is NumberRecord => record.kind !== 'choice' && record.role === 'part');
 
-/** Every part that may vary, the most unusual first. */
+/**
+ * Every part that may vary, the most unusual first.
+ *
+ * @param values that the drive has and the conditions it meets, by id
+ */
 export function unusualParts(scenario: Scenario, values: Values, deviations: Deviations): readonly BuiltPart[] {
 	return parts
 		.flatMap((record) => {
@@ -29,11 +36,12 @@ export function unusualParts(scenario: Scenario, values: Values, deviations: Dev
 			const spread = tolerance;
 			const nominal = values[record.id] as number;
 			const given = deviations[record.id] ?? 0;
+			const acts = canAct(record.id, values);
 			return Array.from({ length: record.instances }, (_, instance): BuiltPart => {
 				const deviation = typeof given === 'number' ? given : (given[instance] ?? 0);
 				const value = spread.scale === 'relative' ? nominal * (1 + deviation) : nominal + deviation;
 				const { scale } = spread;
-				return { record, instance, nominal, value, deviation, scale, asFarOut: tailShare(spread, deviation) };
+				return { record, instance, nominal, value, deviation, scale, acts, asFarOut: tailShare(spread, deviation) };
 			});
 		})
 		.sort((one, other) => one.asFarOut - other.asFarOut);

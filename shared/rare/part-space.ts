@@ -1,5 +1,6 @@
 import normalCdf from '@stdlib/stats-base-dists-normal-cdf';
 import type { Deviations } from '../drive/build-drive.ts';
+import { canAct } from '../parameters/acting-parts.ts';
 import { partSlots, partsFromUniforms } from '../sampling/draw-parts.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 
@@ -37,14 +38,8 @@ export function partSpace(scenario: Scenario): PartSpace {
 /** Whether a base uniform can move anything under this scenario. */
 function makesADifference({ values, points, tolerances }: Scenario, slot: number): boolean {
 	const { id, source } = partSlots[slot] as (typeof partSlots)[number];
-	const rings = Number(values['noise.ringAmplitude']) > 0;
-	if (id === 'ringPhase') return rings;
-	if (id === 'noise.ringCoupling' && !rings) return false;
-	if (id === 'motor.flatTop' && values['motor.shape'] === 'sinusoidal') return false;
-	const isAt25 = points.every(
-		({ values: at, ranges }) => at['operation.boardTemperature'] === 25 && !ranges['operation.boardTemperature'],
-	);
-	if (id === 'sensing.resistorCoefficient' && isAt25) return false;
+	if (id === 'ringPhase') return Number(values['noise.ringAmplitude']) > 0;
+	if (!points.some((point) => canAct(id, { ...values, ...point.values }, point.ranges))) return false;
 	const tolerance = tolerances[id];
 	if (!tolerance) return false;
 	if (tolerance.distribution === 'measured') return source !== 'lot' && new Set(tolerance.measured).size > 1;

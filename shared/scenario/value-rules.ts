@@ -1,3 +1,4 @@
+import { referenceTemperature } from '../parameters/acting-parts.ts';
 import { formatQuantity } from '../parameters/format-quantity.ts';
 import type { Unit } from '../parameters/parameter.ts';
 import { pointRecords } from './parameter-tree.ts';
@@ -16,8 +17,6 @@ interface Rule {
 const mostPeriods = 1e6;
 /** Bounds how far back a sense node must be worked out; a filter of a fifth as many averages the chopping away. */
 const mostFilterPeriods = 200;
-/** Temperature, °C, at which nominal values hold. */
-const referenceTemperature = 25;
 
 const rules: readonly Rule[] = [
 	{

@@ -1,3 +1,4 @@
+import { referenceTemperature } from '../../shared/parameters/acting-parts.ts';
 import { parameter } from '../../shared/parameters/parameters.ts';
 import { pointRows } from '../../shared/study/point-rows.ts';
 import type { PointResult, StudyResult } from '../../shared/study/result.ts';
@@ -9,9 +10,6 @@ import { pairLines } from './pair-lines.ts';
 import { cautionLines, groundLines, heading } from './provenance-lines.ts';
 import { row } from './two-columns.ts';
 import { wrapText } from './wrap-text.ts';
-
-/** °C: where nominal values hold, and a temperature need not be told. */
-const referenceTemperature = 25;
 
 /** A study as a text of 80 columns that can be pasted into a mail: the answer, the figures, what they rest on. */
 export function comparison(result: StudyResult): string {
@@ -49,6 +47,7 @@ function conditionWords(conditions: PointResult['conditions']): string {
 		.flatMap(([id, value]) => {
 			const { name, kind, ...record } = parameter(id);
 			if (kind === 'choice' || id === 'operation.share' || !('unit' in record)) return [];
+			// where nominal values hold it need not be told
 			if (record.unit === '°C' && value === referenceTemperature) return [];
 			return [`${name} ${quantity(value, record.unit, 6)}`];
 		})

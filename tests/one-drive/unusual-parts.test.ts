@@ -59,6 +59,19 @@ test('the most unusual part comes first', () => {
 	expect(shares).toEqual([...shares].sort((a, b) => a - b));
 });
 
+test('parts whose deviation cannot show here are told apart: drift at 25 °C, ringing that is off', () => {
+	const { scenario, ...plan } = demoPlan('fan-24v.json');
+	const { values, deviations } = drawBoard({ plan: { scenario, ...plan }, unit: 9, point: 0, start: 0 });
+	const idle = (at: Readonly<Record<string, number>>): string[] => [
+		...new Set(
+			unusualParts(scenario, { ...values, ...at }, deviations).flatMap(({ record, acts }) => (acts ? [] : [record.id])),
+		),
+	];
+	expect(idle({}).sort()).toEqual(['noise.ringCoupling', 'sensing.resistorCoefficient']);
+	expect(idle({ 'operation.boardTemperature': 60 })).toEqual(['noise.ringCoupling']);
+	expect(idle({ 'noise.ringAmplitude': 0.5 })).toEqual(['sensing.resistorCoefficient']);
+});
+
 test('without mismatch all phases, dividers and stars are alike, and the divided bus is half of what the dividers see', () => {
 	const request = { plan: demoPlan('fan-24v.json'), unit: 9, point: 0, start: 0 };
 	const { drive } = buildRequest(request, 'mismatch');

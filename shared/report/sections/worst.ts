@@ -1,4 +1,4 @@
-import { choiceNames } from '../../drive/drive.ts';
+import { type ChoiceName, choiceNames } from '../../drive/drive.ts';
 import { partRows } from '../../one-drive/part-rows.ts';
 import { shortcomingWords } from '../../study/point-rows.ts';
 import { count, degrees } from '../../words/figures.ts';
@@ -62,7 +62,7 @@ function worstTable(report: Report): Markup {
 function drawDrive(drive: WorstDrive, { scenario }: Report): Markup {
 	const { choice, unit, point, start, error, diagnoses, parts, window } = drive;
 	const said = diagnoses.filter((one) => one.choice === choice);
-	const own = parts.filter(({ record }) => matters(record.id, drive, scenario));
+	const own = parts.filter(({ record, acts }) => acts && isOnBoard(record.id, choice));
 	const ms = (time: number): string => (1e3 * time).toFixed(2);
 	return html`
 <section class="drive">
@@ -89,10 +89,6 @@ ${table({
 </section>`;
 }
 
-/** Whether a part's deviation can show: it is on the board of this choice, and at work at this point. */
-function matters(id: string, { choice, point }: WorstDrive, { points, values }: Report['scenario']): boolean {
-	if (id.startsWith('sensing.virtualNeutral.')) return choice === 'virtualNeutral';
-	if (id.startsWith('sensing.halfBus.')) return choice === 'halfBus';
-	if (id === 'sensing.resistorCoefficient') return points[point]?.values['operation.boardTemperature'] !== 25;
-	return id !== 'noise.ringCoupling' || Number(values['noise.ringAmplitude']) > 0;
-}
+/** Whether a board with this choice has the part. */
+const isOnBoard = (id: string, choice: ChoiceName): boolean =>
+	choiceNames.every((other) => other === choice || !id.startsWith(`sensing.${other}.`));

@@ -7,17 +7,18 @@ const first = 10;
 
 /** Its parts with their deviations, the most unusual first. */
 export function Parts({ drive }: { drive: OneDrive }) {
-	const rows = partRows(drive.parts.value);
+	const all = drive.parts.value;
+	const rows = partRows(all);
+	const acting = partRows(all.filter(({ acts }) => acts));
 	return (
 		<section class="parts" aria-labelledby="parts-title">
 			<h3 id="parts-title">Its parts, the most unusual first</h3>
-			{rows.length === 0 ? (
-				<p class="aside">No part of this scenario varies.</p>
-			) : (
-				<PartTable rows={rows.slice(0, first)} />
-			)}
-			{rows.length > first && (
-				<Behind what={`all ${rows.length} parts`}>
+			{rows.length === 0 && <p class="aside">No part of this scenario varies.</p>}
+			{acting.length > 0 && <PartTable rows={acting.slice(0, first)} />}
+			{rows.length > Math.min(first, acting.length) && (
+				<Behind
+					what={`all ${rows.length} parts${rows.length > acting.length ? ', those without effect here included' : ''}`}
+				>
 					<PartTable rows={rows} />
 				</Behind>
 			)}
