@@ -74,6 +74,8 @@ export class Detector {
 	private passedOver = -1;
 	/** Sampling instants of the PWM period at hand. */
 	private period = -1;
+	/** Whether the periods after it have its duty. */
+	private dutyStays = false;
 	private carrierPhase = realZero;
 	private periodStart = realZero;
 	private next = 0;
@@ -99,7 +101,7 @@ export class Detector {
 		this.codeScale = bits > 0 ? (1 << bits) / fullScale : 0;
 		this.threshold.reset(drive, circuit);
 		for (const sense of this.senses) sense.reset();
-		this.foregone.reset(drive, circuit, ringing, this.threshold.settling(circuit));
+		this.foregone.reset(drive, circuit, ringing, this.threshold);
 		this.passedOver = -1;
 		this.period = -1;
 		this.kept = 0;
@@ -119,6 +121,7 @@ export class Detector {
 		this.zeroAt = this.lastInput = Number.NaN;
 		this.above = this.cleanAbove = !this.rising; // "not crossed"
 		this.votes = this.cleanVotes = this.freewheelVotes = 0;
+		this.foregone.openSector();
 		this.passedOver = -1;
 	}
 
@@ -166,6 +169,7 @@ export class Detector {
 		this.windowStart = window === 'off' ? onEnd : 0;
 		this.windowLength = window === 'on' ? onEnd : window === 'off' ? period - onEnd : period;
 		this.period = stage.carrier.periodIndex - 1;
+		this.dutyStays = stage.carrier.duty === stage.carrier.nextDuty;
 		this.periodAfter();
 	}
 
@@ -247,7 +251,7 @@ export class Detector {
 				this.listening = false;
 				return true;
 			}
-			if (heard && this.foregone.passable) {
+			if (heard && this.foregone.passable && this.dutyStays) {
 				this.foregone.since = s;
 				this.lookAhead(mode);
 			}

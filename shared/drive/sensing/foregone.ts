@@ -1,22 +1,39 @@
 import { decayInPlace } from '../../maths/decay.ts';
 import { realZero } from '../../maths/real-zero.ts';
 import { type Circuit, radian } from '../circuit.ts';
+import { highPhase, lowPhase, openPhase } from '../commutation-table.ts';
 import type { Drive } from '../drive.ts';
 import type { Ringing } from '../ringing.ts';
 import { faint } from './kept-readings.ts';
+import type { Threshold } from './threshold.ts';
 
 /** Most periods passed over at once. */
 const longest = 1e6;
+
+/** Of times that are the same period after period. */
+const rounding = 1e-6;
+
+const noWeights = new Float64Array(3);
 
 /**
  * Tells which readings to come cannot but say "not crossed", so that they need
  * not be worked out: the comparator input is farther from the threshold than
  * any noise reaches and than it can move by until then.
  *
- * Late enough in the on-window networks have settled, and the input follows the
- * back-EMFs, which bounds how far it moves in a period. What networks still
- * know of how switches and diodes were before counts as noise, and a period in
- * which a diode holds the open phase tells nothing: it lets go all at once.
+ * Late enough in the on-window networks have settled. With + phase p, − phase q
+ * and open phase o, w_p = L_q/(L_p + L_q), w_q = 1 − w_p, the open terminal is at
+ *
+ *   v_o = e_o − w_p e_p − w_q e_q + w_p v_bus + κ i_p,
+ *   κ = w_q (R_sh + R_on + R_q) − w_p (R_on + R_p),
+ *
+ * and sense node and threshold are weighted sums of v_o, v_p = v_bus − R_on i_p
+ * and v_q = (R_sh + R_on) i_p. Back-EMFs and ripple bound how far the input
+ * moves in a period. The current may be anywhere within its bounds, and what
+ * networks still know of how switches and diodes were before counts as noise.
+ * A period in which a diode holds the open phase tells nothing: it lets go all
+ * at once; nor does one whose duty ends with it, nor a sector's first: its
+ * off-window may hold the open phase longer, into the on-window. From then on
+ * the back-EMF goes towards its crossing and the diode lets go ever sooner.
  */
 export class Foregone {
 	/** Of the reading to take: the comparator input's distance from the threshold without noise, V, above 0 where not crossed; time since switches and diodes were last otherwise, s. */
@@ -27,6 +44,8 @@ export class Foregone {
 	private least = realZero;
 	private settled = realZero;
 	private conducted = false;
+	/** That least time in the sector's last period with all its samples, s. */
+	private settledBefore = realZero;
 	/** Whether any reading of the drive may be passed over; samples in a period. */
 	passable = false;
 	private samples = 0;
@@ -38,28 +57,41 @@ export class Foregone {
 	private swing = realZero;
 	private readonly cells = new Float64Array(1);
 
-	/** @param follows time constant with which the threshold follows the terminals, s */
-	reset(drive: Drive, circuit: Circuit, ringing: Ringing, follows: number): void {
-		const { motor, sensing, detection, noise } = drive;
-		const { period, omega, rippleAmplitude, rippleOmega, nodeWeights, emfPeak } = circuit;
-		const { bits, fullScale } = sensing.converter;
-		// two codes, each rounded down
-		const rounding = bits > 0 ? (2 * fullScale) / (1 << bits) : 0;
-		// hysteresis keeps what is not crossed so for longer
-		this.certain = faint * noise.sigma + rounding;
+	reset(drive: Drive, circuit: Circuit, ringing: Ringing, threshold: Threshold): void {
+		const { sensing, detection, noise } = drive;
+		const { nodeTau, nodeWeights, rippleAmplitude, diodeDrop } = circuit;
 		this.samples = detection.samples;
 		this.passable = detection.window === 'on' && ringing.amplitude === 0;
-		const gain = Math.max(...[0, 1, 2].map((k) => nodeWeights[k]?.[k] as number));
-		const ramp = motor.sinusoidal ? 1 : (90 - motor.flatTop / 2) * radian;
-		// half of a driven phase's back-EMF comes on top, where that is on a ramp as well
-		const slope = (1.5 * Math.max(...emfPeak) * omega) / ramp;
-		// of the ripple, a sinusoid, at most its amplitude times its turn
-		this.move = gain * (slope * period + rippleAmplitude * rippleOmega * period);
-		this.settling = Math.max(follows, ...circuit.nodeTau.subarray(0, 3));
-		this.swing = gain * (circuit.voltage + rippleAmplitude + 2 * circuit.diodeDrop);
+		if (!this.passable) return;
+		const star = threshold.node < 0 ? noWeights : (nodeWeights[threshold.node] as Float64Array);
+		const busGain = threshold.busGain(circuit);
+		let gain = 0;
+		let wander = 0;
+		this.move = 0;
+		for (let kind = 0; kind < 6; kind++) {
+			const open = openPhase[kind] as number;
+			const sense = nodeWeights[open]?.[open] as number;
+			gain = Math.max(gain, sense);
+			wander = Math.max(wander, unsteady(drive, circuit, kind, sense, star, busGain));
+			this.move = Math.max(this.move, steady(drive, circuit, kind, sense, star, busGain));
+		}
+		const { bits, fullScale } = sensing.converter;
+		// two codes, each rounded down
+		const code = bits > 0 ? (2 * fullScale) / (1 << bits) : 0;
+		// hysteresis keeps what is not crossed so for longer
+		this.certain = faint * noise.sigma + code + wander;
+		this.settling = threshold.node < 0 ? 0 : (nodeTau[threshold.node] as number);
+		for (let k = 0; k < 3; k++) this.settling = Math.max(this.settling, nodeTau[k] as number);
+		this.swing = gain * (circuit.voltage + rippleAmplitude + 2 * diodeDrop);
+	}
+
+	openSector(): void {
+		this.openPeriod();
+		this.settledBefore = Infinity;
 	}
 
 	openPeriod(): void {
+		if (this.taken === this.samples) this.settledBefore = this.settled;
 		this.taken = 0;
 		this.least = Infinity;
 		this.settled = Infinity;
@@ -77,9 +109,76 @@ export class Foregone {
 	/** How many periods after the present one, whose last reading has been taken, are foregone. */
 	get periods(): number {
 		if (this.conducted || this.taken < this.samples || this.least <= this.certain) return 0;
+		if (this.settled < (1 - rounding) * this.settledBefore) return 0;
 		this.cells[0] = this.settled / this.settling;
 		decayInPlace(this.cells, 0);
 		const room = this.least - this.certain - this.swing * (this.cells[0] as number);
 		return room > 0 ? Math.ceil(Math.min(room / this.move, longest)) - 1 : 0;
 	}
+}
+
+/** w_p, by which the + phase's terminal moves the neutral; the − phase's does by the rest. */
+function highShare({ inductance }: Circuit, high: number, low: number): number {
+	return (inductance[low] as number) / ((inductance[high] as number) + (inductance[low] as number));
+}
+
+/** Most that back-EMFs and ripple move the comparator input by in a PWM period of one kind of sector, V. */
+function steady(drive: Drive, circuit: Circuit, kind: number, sense: number, star: Float64Array, bus: number): number {
+	const { flatTop, placement } = drive.motor;
+	const { emfPeak, emfRe, emfIm, omega, period, rippleAmplitude, rippleOmega } = circuit;
+	const [open, high, low] = phasesOf(kind);
+	const share = highShare(circuit, high, low);
+	let slope: number;
+	if (circuit.sinusoidal) {
+		const part = (of: Float64Array): number =>
+			(of[open] as number) - share * (of[high] as number) - (1 - share) * (of[low] as number);
+		const re = part(emfRe);
+		const im = part(emfIm);
+		slope = Math.sqrt(re * re + im * im);
+	} else {
+		const ramp = (90 - flatTop / 2) * radian;
+		const ofHigh = share * (emfPeak[high] as number);
+		const ofLow = (1 - share) * (emfPeak[low] as number);
+		// ramps of the same direction are flatTop − 60° apart: placement may let two driven phases be on one at once
+		const apart = flatTop - 60 >= Math.max(...placement) - Math.min(...placement);
+		slope = ((emfPeak[open] as number) + (apart ? Math.max(ofHigh, ofLow) : ofHigh + ofLow)) / ramp;
+	}
+	// sense node and threshold lag by up to a quarter turn each, so that the larger alone bounds the difference
+	const ripple = Math.max(sense * share, (star[open] as number) * share + (star[high] as number) + bus);
+	return (
+		Math.abs(sense - (star[open] as number)) * slope * omega * period + ripple * rippleAmplitude * rippleOmega * period
+	);
+}
+
+/** How far the comparator input may be moved by what no rate bounds, in one kind of sector, V. */
+function unsteady(
+	drive: Drive,
+	circuit: Circuit,
+	kind: number,
+	sense: number,
+	star: Float64Array,
+	bus: number,
+): number {
+	const { resistance, emfPeak, voltage, rippleAmplitude, diodeDrop, switchResistance, shuntResistance } = circuit;
+	const [open, high, low] = phasesOf(kind);
+	const share = highShare(circuit, high, low);
+	const ofHigh = switchResistance + (resistance[high] as number);
+	const ofLow = switchResistance + (resistance[low] as number) + shuntResistance;
+	const ofOpen = sense - (star[open] as number);
+	const rail = voltage + rippleAmplitude;
+	// the current lies between what the back-EMFs and what they and the bus drive through the windings
+	const currents = (rail + 2 * ((emfPeak[high] as number) + (emfPeak[low] as number))) / (ofHigh + ofLow);
+	const byCurrent =
+		ofOpen * ((1 - share) * ofLow - share * ofHigh) +
+		(star[high] as number) * switchResistance -
+		(star[low] as number) * (switchResistance + shuntResistance);
+	// so near to the crossing the off-window's clamp may already hold the open phase on the crossed side, into the on-window
+	const level = ((star[high] as number) + bus) / ofOpen;
+	const clamp = Math.abs(share - level) * rail - Math.min(share, 1 - share) * diodeDrop;
+	const offset = Math.abs(drive.sensing.comparator.offset[open]);
+	return Math.abs(byCurrent) * currents + Math.max(0, Math.abs(ofOpen) * clamp + offset);
+}
+
+function phasesOf(kind: number): readonly [open: 0 | 1 | 2, high: 0 | 1 | 2, low: 0 | 1 | 2] {
+	return [openPhase[kind] as 0 | 1 | 2, highPhase[kind] as 0 | 1 | 2, lowPhase[kind] as 0 | 1 | 2];
 }

@@ -17,6 +17,7 @@ const fade = new Float64Array(1);
 export class HalfBus implements Threshold {
 	value = realZero;
 	readonly ringing = 0;
+	readonly node = -1;
 	private constant = realZero;
 	private gainRe = realZero;
 	private gainIm = realZero;
@@ -34,8 +35,8 @@ export class HalfBus implements Threshold {
 
 	rewind(): void {}
 
-	settling(): number {
-		return 0;
+	busGain(circuit: Circuit): number {
+		return circuit.halfBusGain;
 	}
 
 	read(history: SegmentHistory, circuit: Circuit): void {

@@ -18,6 +18,8 @@ export interface Threshold {
 	rewind(): void;
 	/** Brings the threshold to the history's reading point. */
 	read(history: SegmentHistory, circuit: Circuit, ringing: Ringing): void;
-	/** Time constant with which it follows the terminals, s; 0 where it does not. */
-	settling(circuit: Circuit): number;
+	/** Its index among the nodes that the terminals drive; −1 where they do not move it. */
+	readonly node: number;
+	/** Share of the high rail that it follows beside the terminals. */
+	busGain(circuit: Circuit): number;
 }

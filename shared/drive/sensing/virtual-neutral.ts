@@ -11,29 +11,30 @@ import type { Threshold } from './threshold.ts';
  * τ_n v_N' = Σ v_k/(R_k Y) − v_N, Y = Σ 1/R_k + 1/R_g, τ_n = C_n/Y.
  */
 export class VirtualNeutral implements Threshold {
-	private readonly node = new NetworkNode(starNode);
+	readonly node = starNode;
+	private readonly network = new NetworkNode(starNode);
 
 	get value(): number {
-		return this.node.value;
+		return this.network.value;
 	}
 
 	get ringing(): number {
-		return this.node.ringing;
+		return this.network.ringing;
 	}
 
 	reset(_drive: Drive, _circuit: Circuit): void {
-		this.node.reset();
+		this.network.reset();
 	}
 
 	rewind(): void {
-		this.node.reset();
+		this.network.reset();
 	}
 
-	settling(circuit: Circuit): number {
-		return circuit.nodeTau[starNode] as number;
+	busGain(): number {
+		return 0;
 	}
 
 	read(history: SegmentHistory, circuit: Circuit, ringing: Ringing): void {
-		this.node.read(history, circuit, ringing);
+		this.network.read(history, circuit, ringing);
 	}
 }
