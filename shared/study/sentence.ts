@@ -46,17 +46,27 @@ function verdict({ point, level, choices, paired }: Compared): string {
 		return `At ${point} neither choice is shown to be better: half-bus has the smaller error in ${count(smaller.halfBus)} and virtual neutral in ${count(smaller.virtualNeutral)} of ${count(units)} drives${difference}.`;
 	}
 	const name = choiceWords[better];
-	const wins = `the smaller error in ${count(smaller[better])} of ${count(units)} drives (sign test: p ${p < 1e-4 ? '' : '= '}${chance})`;
+	const otherName = choiceWords[other(better)];
+	const test = `(sign test: p ${p < 1e-4 ? '' : '= '}${chance})`;
+	const wins = `the smaller error in ${count(smaller[better])} of ${count(units)} drives ${test}`;
 	const own = choices[better].unitError.median;
 	const others = choices[other(better)].unitError.median;
 	if (!Number.isFinite(others) || medianDifference === null || !Number.isFinite(medianDifference)) {
-		return `At ${point} ${name} is better: the typical ${choiceWords[other(better)]} drive loses lock, and ${name} has ${wins}.`;
+		const whose = Number.isFinite(own) ? `the typical ${otherName} drive` : 'with either choice the typical drive';
+		return `At ${point} ${name} is better: ${whose} loses lock, and ${name} has ${wins}.`;
+	}
+	// as many drives that are lost with both differ in nothing
+	if (medianDifference === 0) {
+		return `At ${point} ${name} is better, though not in the middle of the drives, where the two are equal: it has the smaller error in ${count(smaller[better])} of ${count(units)} drives, ${otherName} in ${count(smaller[other(better)])} ${test}.`;
 	}
 	const slight = Math.abs(medianDifference) < 0.05 * own ? ' The difference is small against the error itself.' : '';
-	return (
-		`At ${point} ${name} is better by ${degrees(Math.abs(medianDifference))}${intervalWords(withoutSign(interval), level, degrees)}: ` +
-		`95\u00a0% of the typical drive's commutations lie within ${degrees(own)}, against ${degrees(others)} with ${choiceWords[other(better)]}; ${name} has ${wins}.${slight}`
-	);
+	const gain = `At ${point} ${name} is better by ${degrees(Math.abs(medianDifference))}${intervalWords(inFavour(interval, better), level, degrees)}`;
+	// the median of differences is not the difference of medians
+	const typical =
+		own < others
+			? `: 95\u00a0% of the typical drive's commutations lie within ${degrees(own)}, against ${degrees(others)} with ${otherName}; ${name} has ${wins}`
+			: ` on the same drives: it has ${wins}. The typical drives of the two do not show it: 95\u00a0% of commutations lie within ${degrees(own)}, and ${degrees(others)} with ${otherName}`;
+	return `${gain}${typical}.${slight}`;
 }
 
 function intervalWords(
@@ -68,9 +78,9 @@ function intervalWords(
 	return ` (${levelWords(level)} interval ${words(interval[0])} to ${words(interval[1])})`;
 }
 
-/** An interval of a difference, the smaller size first, once its sign has been put into words. */
-const withoutSign = (interval: readonly [number, number] | null): readonly [number, number] | null =>
-	interval === null ? null : interval[1] < 0 ? [-interval[1], -interval[0]] : interval;
+/** An interval of half-bus minus virtual neutral as one of how far a choice is better. */
+const inFavour = (interval: readonly [number, number] | null, better: ChoiceName): readonly [number, number] | null =>
+	interval !== null && better === 'halfBus' ? [-interval[1], -interval[0]] : interval;
 
 function lostWords({ choices }: Compared): string {
 	const parts = choiceNames

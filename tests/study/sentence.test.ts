@@ -65,6 +65,61 @@ test('where the typical drive loses lock, no finite difference is quoted', () =>
 	expect(sentence).not.toContain('Infinity');
 });
 
+test('where the typical drive loses lock with either choice, it is not said of one alone', () => {
+	const lost = new Float64Array(50).fill(Infinity);
+	const sentence = pointSentence({
+		...base,
+		choices: { halfBus: figures(Infinity, { lost: 50 }), virtualNeutral: figures(Infinity, { lost: 39 }) },
+		paired: pairedFigures(
+			lost,
+			lost.map((_, i) => (i < 11 ? 30 : Infinity)),
+			0.95,
+		),
+	});
+	expect(sentence).toContain(
+		'virtual neutral is better: with either choice the typical drive loses lock, and virtual neutral has the smaller error in 11 of 50 drives',
+	);
+});
+
+test('drives lost with both are equal: the middle one may show nothing though the sign test does', () => {
+	// 40 better, 45 lost with both, 15 worse
+	const halfBus = Float64Array.from({ length: 100 }, (_, i) => (i < 40 ? 2 : i < 85 ? Infinity : 3));
+	const virtualNeutral = Float64Array.from({ length: 100 }, (_, i) => (i < 40 ? 2.3 : i < 85 ? Infinity : 2.5));
+	const paired = pairedFigures(halfBus, virtualNeutral, 0.95);
+	expect(paired).toMatchObject({ better: 'halfBus', medianDifference: 0 });
+	const sentence = pointSentence({ ...base, choices: { halfBus: figures(3), virtualNeutral: figures(2.5) }, paired });
+	expect(sentence).toMatch(
+		/^At rated half-bus is better, though not in the middle of the drives, where the two are equal: it has the smaller error in 40 of 100 drives, virtual neutral in 15 \(sign test: p = 1\.0\s×\s10⁻³\)/,
+	);
+});
+
+test('an interval that reaches 0 is that of how far the better choice is better', () => {
+	// half-bus smaller in 51, equal in 34, larger in 15
+	const halfBus = Float64Array.from({ length: 100 }, (_, i) => (i < 51 ? 2 - i / 100 : i < 85 ? 3 : 4));
+	const virtualNeutral = Float64Array.from({ length: 100 }, (_, i) => (i < 51 ? 2.5 : i < 85 ? 3 : 3.5));
+	const paired = pairedFigures(halfBus, virtualNeutral, 0.95);
+	expect(paired.better).toBe('halfBus');
+	expect(paired.interval?.[1]).toBe(0);
+	const sentence = pointSentence({ ...base, choices: { halfBus: figures(2), virtualNeutral: figures(2.5) }, paired });
+	expect(sentence).toMatch(/is better by 0\.\d\d° \(95\u00a0% interval 0\.00° to 0\.\d\d°\)/);
+});
+
+test('median differences and medians may point either way: then both are told', () => {
+	const halfBus = twenty;
+	const virtualNeutral = twenty.map((value) => value + 0.1);
+	const sentence = pointSentence({
+		...base,
+		choices: { halfBus: figures(3.01), virtualNeutral: figures(2.95) },
+		paired: pairedFigures(halfBus, virtualNeutral, 0.95),
+	});
+	expect(sentence).toContain(
+		'is better by 0.10° (95\u00a0% interval 0.10° to 0.10°) on the same drives: it has the smaller error in 20 of 20 drives',
+	);
+	expect(sentence).toContain(
+		'do not show it: 95\u00a0% of commutations lie within 3.01°, and 2.95° with virtual neutral.',
+	);
+});
+
 test('without a finished drive nothing is shown', () => {
 	const none = { halfBus: figures(Number.NaN), virtualNeutral: figures(Number.NaN) };
 	const paired = pairedFigures(new Float64Array(), new Float64Array(), 0.95);
