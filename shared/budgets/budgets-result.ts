@@ -32,7 +32,7 @@ export interface ChoiceBudgets {
 	readonly kinds: readonly (KindBudgets | null)[];
 	/** Names of sources at whose limit, alone, there is no figure (lock lost, no crossing, simulation failed); `the nominal drive` where that fails already. */
 	readonly without: readonly string[];
-	/** Sector kind whose extreme value is largest. */
+	/** Sector kind whose extreme drives, run, move furthest either way. */
 	readonly worstKind: number | null;
 }
 

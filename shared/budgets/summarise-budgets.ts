@@ -108,8 +108,7 @@ function choiceBudgets({ sources, alone, extreme, drawn, provenance }: BudgetFig
 			effects: linear.effects,
 		};
 	});
-	const asLinear = (kind: number): number => kinds[kind]?.extremeValue.linear ?? -1;
-	const worstKind = kinds.reduce((worst, _, kind) => (asLinear(kind) > asLinear(worst) ? kind : worst), 0);
+	const worstKind = kinds.reduce((worst, one, kind) => (reach(one) > reach(kinds[worst] ?? null) ? kind : worst), 0);
 	return {
 		drawn: whole.length,
 		drawnWithout: drawn.length / figuresPerRun - whole.length,
@@ -117,6 +116,13 @@ function choiceBudgets({ sources, alone, extreme, drawn, provenance }: BudgetFig
 		without: provenance.partial && kinds.every((one) => one === null) ? [] : withoutFigure(sources, alone, choice),
 		worstKind: kinds[worstKind] ? worstKind : null,
 	};
+}
+
+/** How far a kind's extreme drives move, run: a lost one farther than any. By the linear sums, kinds that bend to either side would be equals. */
+function reach(kind: KindBudgets | null): number {
+	if (kind === null) return -1;
+	const { low, high } = kind.extremeValue;
+	return low === null || high === null ? Number.POSITIVE_INFINITY : Math.max(-low, high);
 }
 
 function monteCarlo(changes: Float64Array, rootSumSquare: number): KindBudgets['monteCarlo'] {

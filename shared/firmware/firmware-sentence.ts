@@ -24,22 +24,45 @@ function choiceSentence({ choices, unitsPerRun }: Answered, choice: ChoiceName):
 	const setting = `With ${name} a compensated delay of ${time(after.compensation)} (before: ${time(before.compensation)})${trimWords(after.advanceTrim)}`;
 	if (confirmed === null)
 		return `${setting} would null the mean error over the operating points; it was not confirmed.`;
-	const { error } = confirmed.after;
-	const widest = error.points.reduce((one, other) => (other.betweenDrives > one.betweenDrives ? other : one));
-	const where = error.points.length > 1 ? ` at ${widest.name}, where they spread most` : '';
-	const [was, is] = [confirmed.before.error.mean, error.mean];
-	const onFresh = `(standard error ${degrees(error.standardError)}, ${count(unitsPerRun)} fresh drives)`;
-	const change =
-		Math.abs(is - was) > error.standardError
-			? `brings the mean error over the operating points from ${signedDegrees(was)} to ${signedDegrees(is)} ${onFresh}.`
-			: `moves the mean error over the operating points, ${signedDegrees(was)} before, by less than its standard error ${onFresh}: there was nothing to take out.`;
-	return `${setting} ${change} What stays is ${degrees(widest.betweenDrives)} of standard deviation from drive to drive${where}, and ${passWords(confirmed)}.`;
+	// fewer than two drives that keep lock have no spread
+	const { points } = confirmed.after.error;
+	const [widest] = points
+		.filter(({ betweenDrives }) => !Number.isNaN(betweenDrives))
+		.sort((one, other) => other.betweenDrives - one.betweenDrives);
+	const where = points.length > 1 ? ` at ${widest?.name}, where they spread most` : '';
+	const stays = widest
+		? `What stays is ${degrees(widest.betweenDrives)} of standard deviation from drive to drive${where}, and `
+		: '';
+	const change = changeWords(confirmed, unitsPerRun);
+	return `${setting} ${change} ${stays}${passWords(confirmed)}.`;
+}
+
+/** What the settings do to the mean error: over the points, or only at single ones. */
+function changeWords({ before, after }: NonNullable<ChoiceTuning['confirmed']>, units: number): string {
+	const { mean: was } = before.error;
+	const { mean: is, standardError } = after.error;
+	const overall = 'the mean error over the operating points';
+	const onFresh = (error: number): string => `(standard error ${degrees(error)}, ${count(units)} fresh drives)`;
+	if (Number.isNaN(standardError))
+		return `was tried on ${count(units)} fresh drives, of which too few keep lock to tell.`;
+	if (Math.abs(is - was) > standardError)
+		return `brings ${overall} from ${signedDegrees(was)} to ${signedDegrees(is)} ${onFresh(standardError)}.`;
+	// means of either sign may cancel over the points
+	const moves = after.error.points.flatMap((point, place) => {
+		const from = before.error.points[place]?.mean ?? Number.NaN;
+		const move = Math.abs(point.mean - from);
+		return move > point.standardError ? [{ ...point, from, move }] : [];
+	});
+	const [most] = moves.sort((one, other) => other.move - one.move);
+	return most === undefined
+		? `moves ${overall}, ${signedDegrees(was)} before, by less than its standard error ${onFresh(standardError)}: nothing is shown that could be taken out.`
+		: `leaves ${overall} about where it is, ${signedDegrees(was)} before and ${signedDegrees(is)} after, and brings that at ${most.name} from ${signedDegrees(most.from)} to ${signedDegrees(most.mean)} ${onFresh(most.standardError)}.`;
 }
 
 function passWords({ before, after, change }: NonNullable<ChoiceTuning['confirmed']>): string {
 	const shares = `${percent(after.verdict.share)} of drives pass, ${percent(before.verdict.share)} before`;
 	if (change.gained === 0 && change.lost === 0) return `${shares}: the same drives`;
-	const shown = change.p < 0.05 ? `the change is no chance, p = ${power(change.p)}` : 'no change is shown';
+	const shown = change.p < 0.05 ? `a change that chance seldom makes, p = ${power(change.p)}` : 'no change is shown';
 	return `${shares} (${count(change.gained)} gained, ${count(change.lost)} lost: ${shown})`;
 }
 

@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { type BudgetSource, oneAtATime } from '../../shared/budgets/budget-sources.ts';
 import { extremeSides, summariseBudgets } from '../../shared/budgets/summarise-budgets.ts';
 import { whyTheyDiffer } from '../../shared/budgets/why-they-differ.ts';
-import { figuresPerRun } from '../../shared/origins/mean-errors.ts';
+import { figuresPerRun, sectorKinds } from '../../shared/origins/mean-errors.ts';
 import { stream } from '../../shared/sampling/stream.ts';
 import { oneSpeed } from '../origins/one-speed.ts';
 import { provenance } from '../origins/provenance.ts';
@@ -15,13 +15,15 @@ const sources: readonly BudgetSource[] = [0, 1, 2].map((slot) => ({
 	sdInHalfWidths: 1 / Math.sqrt(3),
 }));
 
-/** A figure of three parts at x = −1 … 1. */
-type Figure = (x: readonly number[]) => number;
+/** A figure of three parts at x = −1 … 1, of each sector kind. */
+type Figure = (x: readonly number[], kind: number) => number;
 
 /** All drives of a budget, every cell the figure: `drawn` of them at random. */
 function budgets(figure: Figure, drawnDrives = 4000) {
 	const figuresAt = (drives: readonly (readonly number[])[]): Float64Array =>
-		Float64Array.from(drives.flatMap((x) => Array<number>(figuresPerRun).fill(figure(x))));
+		Float64Array.from(
+			drives.flatMap((x) => Array.from({ length: figuresPerRun }, (_, cell) => figure(x, cell % sectorKinds))),
+		);
 	// uniforms 0, ½ and 1 − 2⁻⁵³ are −1, 0 and 1
 	const alone = figuresAt(
 		oneAtATime(sources).map(({ parts }) => [0, 1, 2].map((slot) => Math.round(2 * (parts[slot] as number) - 1))),
@@ -59,6 +61,15 @@ test('a figure that bends moves further than the sum when run, and the paragraph
 	const { extremeValue } = choices.virtualNeutral.kinds[0] ?? expect.unreachable();
 	expect(extremeValue).toEqual({ linear: 2, low: -1, high: 3 });
 	expect(why).toContain('1.00° down and 3.00° up: the figure bends');
+});
+
+test('the sector kind that is told of is the one that moves furthest when run, not by the sum alone', () => {
+	// the same sum in all kinds; kind 3 bends, to −3
+	const figure = ([x = 0, y = 0]: readonly number[], kind: number): number => x + y - (kind === 3 ? x * x * y * y : 0);
+	const { choices, sentence } = budgets(figure, 100);
+	expect(choices.halfBus.kinds.map((kind) => kind?.extremeValue.linear)).toEqual(Array(6).fill(2));
+	expect(choices.halfBus.worstKind).toBe(3);
+	expect(sentence).toContain('sectors of phase\u00a0c rising, by −3.00° to +1.00°');
 });
 
 test('a part that loses lock at a limit leaves no budget and is named; so does the nominal drive', () => {

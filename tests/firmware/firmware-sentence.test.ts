@@ -55,7 +55,7 @@ test('what firmware takes out, what stays where drives spread most, and what it 
 		'With half-bus sensing a compensated delay of 75 µs (before: 35 µs) and 0.52° less of advance ' +
 			'brings the mean error over the operating points from +6.00° to +0.04° (standard error 0.10°, 200 fresh drives). ' +
 			'What stays is 1.25° of standard deviation from drive to drive at fast, where they spread most, ' +
-			'and 99.0 % of drives pass, 75.0 % before (49 gained, 1 lost: the change is no chance, p = 2.0 × 10⁻⁴). ' +
+			'and 99.0 % of drives pass, 75.0 % before (49 gained, 1 lost: a change that chance seldom makes, p = 2.0 × 10⁻⁴). ' +
 			'With virtual neutral sensing no drive keeps lock at every point: there is no mean error to null.',
 	);
 	expect(plain(tuning({ after: { compensation: 75e-6, advanceTrim: 0.52 } }))).toContain('and 0.52° more of advance');
@@ -66,11 +66,41 @@ test('a move within the standard error is nothing taken out, and a split that ch
 	const confirmed = { before: figures(190, 0.05), after: figures(191, -0.03), change: { gained: 3, lost: 2, p: 1 } };
 	const words = plain(tuning({ confirmed }));
 	expect(words).toContain(
-		'moves the mean error over the operating points, +0.05° before, by less than its standard error (standard error 0.10°, 200 fresh drives): there was nothing to take out.',
+		'moves the mean error over the operating points, +0.05° before, by less than its standard error (standard error 0.10°, 200 fresh drives): nothing is shown that could be taken out.',
 	);
 	expect(words).toContain('95.5 % of drives pass, 95.0 % before (3 gained, 2 lost: no change is shown).');
 	const same = { ...confirmed, change: { gained: 0, lost: 0, p: 1 } };
 	expect(plain(tuning({ confirmed: same }))).toContain('95.0 % before: the same drives.');
+});
+
+test('means that cancel over the points are told of where they are taken out', () => {
+	const at = (passed: number, means: readonly number[]) => {
+		const one = figures(passed, 0);
+		return {
+			...one,
+			error: { ...one.error, points: one.error.points.map((p, i) => ({ ...p, mean: means[i] as number })) },
+		};
+	};
+	const confirmed = {
+		before: at(150, [-1.5, 1.4]),
+		after: at(198, [0.02, 0.01]),
+		change: { gained: 48, lost: 0, p: 1e-9 },
+	};
+	expect(plain(tuning({ confirmed }))).toContain(
+		'leaves the mean error over the operating points about where it is, 0.00° before and 0.00° after, ' +
+			'and brings that at slow from −1.50° to +0.02° (standard error 0.10°, 200 fresh drives).',
+	);
+});
+
+test('a mean of fewer than two drives has no standard error, and nothing is said of it', () => {
+	const none = figures(0, 0.09);
+	const points = none.error.points.map((point) => ({ ...point, betweenDrives: Number.NaN }));
+	const lost = { ...none, error: { ...none.error, points, standardError: Number.NaN } };
+	const confirmed = { before: lost, after: lost, change: { gained: 0, lost: 0, p: 1 } };
+	const words = plain(tuning({ confirmed }), { unitsPerRun: 3 });
+	expect(words).toContain('of advance was tried on 3 fresh drives, of which too few keep lock to tell.');
+	expect(words).toContain('too few keep lock to tell. 0 % of drives pass, 0 % before: the same drives.');
+	expect(words).not.toContain('–');
 });
 
 test('what was not confirmed is said to be not, and without a finished drive nothing is shown', () => {
