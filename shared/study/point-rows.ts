@@ -1,8 +1,9 @@
 import { causeNames, choiceNames, type PerChoice } from '../drive/drive.ts';
-import { count, degrees, percent, perHour, power, signedDegrees, span } from '../words/figures.ts';
+import { count, degrees, perHour, power, signedDegrees, span } from '../words/figures.ts';
 import { levelWords } from '../words/level.ts';
 import { type EventKind, eventKinds, eventWords } from '../words/names.ts';
 import { evenQuantity } from '../words/quantity.ts';
+import { affectedBound } from '../words/rate.ts';
 import { computedRateRow, computedRows, type PointRow } from './computed-rows.ts';
 
 export type { PointRow };
@@ -97,15 +98,14 @@ function rateRows(
 		return { label, level, words: { halfBus: cell(rates.halfBus), virtualNeutral: cell(rates.virtualNeutral) } };
 	};
 	const isUnseen = rates.halfBus.boundOn === 'units' && rates.virtualNeutral.boundOn === 'units';
-	const bound = ({ high }: RateFigure): string => `≤ ${percent(high)} of drives`;
-	if (isUnseen) return [words(`${confidence} bound`, bound, bound)];
+	if (isUnseen) return [words(`${confidence} bound`, affectedBound, affectedBound)];
 	return [
 		words(
 			'per sector',
 			({ rate }) => power(rate),
 			() => 'none seen',
 		),
-		words(`${confidence} interval`, ({ low, high }) => span(power(low), power(high)), bound, 2),
+		words(`${confidence} interval`, ({ low, high }) => span(power(low), power(high)), affectedBound, 2),
 		words(
 			'per operating hour',
 			({ perHour: hourly }) => perHour(hourly),

@@ -3,9 +3,10 @@ import { leastEffective } from '../../statistics/effective-number.ts';
 import { computedIntervalWords } from '../../study/computed-rows.ts';
 import type { PointResult, RateFigure } from '../../study/result.ts';
 import { sectorsPerHour } from '../../study/sectors-per-hour.ts';
-import { chancePerHour, count, leastFigure, percent, perHour, span } from '../../words/figures.ts';
+import { chancePerHour, count, leastFigure, perHour, span } from '../../words/figures.ts';
 import { levelWords } from '../../words/level.ts';
 import { eventKinds, eventWords } from '../../words/names.ts';
+import { affectedBound } from '../../words/rate.ts';
 import { choiceHeads } from '../choice-mark.ts';
 import { html, type Markup } from '../html.ts';
 import { type Report, studyOf } from '../report.ts';
@@ -34,7 +35,7 @@ function pointTable({ name, choices }: PointResult, level: number, sectors: numb
 	const confidence = levelWords(level);
 	const counted = ({ low, high, perHour: hourly, count: seen, boundOn }: RateFigure): Markup =>
 		boundOn === 'units'
-			? html`none seen<small>≤ ${percent(high)} of drives affected</small>`
+			? html`none seen<small>${affectedBound({ high })} affected</small>`
 			: html`${perHour(hourly)}<small>${span(perHour(sectors * low), perHour(sectors * high))}; ${count(seen)} seen</small>`;
 	const computed = (choice: ChoiceName, kind: (typeof eventKinds)[number] | 'all'): Markup | string => {
 		const figure = choices[choice].computed?.[kind];

@@ -3,9 +3,10 @@ import type { Change } from '../../../shared/statistics/quantile-change.ts';
 import type { ChoiceChange, PointChange } from '../../../shared/study/point-change.ts';
 import type { ChoiceFigures, PointResult } from '../../../shared/study/result.ts';
 import { degreesChange } from '../../../shared/words/change.ts';
-import { count, degrees, percent, perHour, power, signedDegrees, span } from '../../../shared/words/figures.ts';
+import { count, degrees, perHour, power, signedDegrees, span } from '../../../shared/words/figures.ts';
 import { type EventKind, eventKinds, eventWords } from '../../../shared/words/names.ts';
 import { evenQuantity } from '../../../shared/words/quantity.ts';
+import { affectedBound } from '../../../shared/words/rate.ts';
 
 /** One figure of both choices, in words; `detail` is its interval or what else belongs under it. */
 export interface FigureRow {
@@ -91,7 +92,7 @@ export function rateRows({ choices }: Pick<PointResult, 'choices'>) {
 		return {
 			seen: count(seen),
 			rate: none ? '–' : power(rate),
-			interval: none ? `≤ ${percent(high)} of drives` : span(power(low), power(high)),
+			interval: none ? affectedBound({ high }) : span(power(low), power(high)),
 			hourly: none ? '–' : perHour(hourly),
 		};
 	};
