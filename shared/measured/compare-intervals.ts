@@ -15,7 +15,7 @@ type Drives = readonly Float64Array<ArrayBuffer>[];
  * independent values.
  */
 export function compareIntervals(measured: Drives, simulated: Drives, level: number): Omit<MeasuredAgainst, 'lost'> {
-	const shape = clusteredDifference(measured, simulated, { level });
+	const shape = clusteredDifference(measured, simulated, { level: 1 - shownBelow(level) });
 	const spreads = kolmogorovSmirnov(measured.map(spreadOf), simulated.map(spreadOf));
 	return {
 		figures: intervalFigures(simulated),
