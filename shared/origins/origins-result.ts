@@ -35,6 +35,8 @@ export interface ChoiceOrigins {
 	readonly still: readonly string[];
 	/** 1 − Σ first-order indices: what groups do together and none alone. */
 	readonly together: number;
+	/** Its limits; null with too few rows for any. */
+	readonly togetherInterval: readonly [number, number] | null;
 }
 
 /** A share of the variance with the limits of its interval. */

@@ -15,7 +15,7 @@ interface Answered {
 /** Named one by one until this share of the variance is told, three at most. */
 const told = 0.8;
 const mostNamed = 3;
-/** Least that interactions must come to, to be spoken of. */
+/** Least that interactions must come to, to be spoken of; and they must be shown to be there at all. */
 const spokenOf = 0.1;
 
 /** Where the spread of each choice comes from, with figures and confidence. */
@@ -25,10 +25,11 @@ export function originsSentence(answered: Answered): string {
 }
 
 function choiceSentence({ point, level, choices }: Answered, choice: ChoiceName): string {
-	const { rows, rowsWithout, groups, spread, together } = choices[choice];
+	const { rows, rowsWithout, groups, spread, together, togetherInterval } = choices[choice];
 	const largest = groups[0];
 	if (!largest || !Number.isFinite(largest.first.low)) {
 		const name = `With ${choiceWords[choice]} at ${point}`;
+		if (spread === 0) return `${name} nothing spreads: the mean errors of all drives are the same.`;
 		if (rows > 0) return `${name} ${rows} rows of drives are too few to share out the spread.`;
 		return rowsWithout > 0
 			? `${name} nothing is shown: in each of the ${rowsWithout} rows of drives at least one lost lock or found no crossing.`
@@ -49,10 +50,14 @@ function choiceSentence({ point, level, choices }: Answered, choice: ChoiceName)
 		return `${shareWords(first.value)} ${place === 0 ? 'comes ' : ''}from ${name}${interval}`;
 	});
 	const lead = `Of the ${choiceWords[choice]} spread at ${point} (${degrees(spread)} standard deviation)`;
-	const tail = together > spokenOf ? ` About ${shareWords(together)} is what they do together and none alone.` : '';
+	const [least, most] = togetherInterval ?? [0, 0];
+	const tail =
+		together > spokenOf && least > 0
+			? ` About ${shareWords(together)} (${shareWords(least)} to ${shareWords(most)}) is what they do together and none alone.`
+			: '';
 	return parts.length > 0
 		? `${lead}, ${list(parts)}.${tail}`
-		: `${lead}, no group makes a part that is shown: it lies in what they do together.`;
+		: `${lead}, no group is shown to make a part by itself.${tail}`;
 }
 
 /** A share of the variance in whole per cent, as far as its interval is worth it. */

@@ -1,6 +1,12 @@
 import type { Scenario } from '../scenario/scenario.ts';
+import type { Interval } from '../statistics/interval.ts';
 import { Moments } from '../statistics/moments.ts';
-import { type PickFreeze, sensitivityIndices, sensitivityIntervals } from '../statistics/sensitivity-indices.ts';
+import {
+	interactionShare,
+	type PickFreeze,
+	sensitivityIndices,
+	sensitivityIntervals,
+} from '../statistics/sensitivity-indices.ts';
 import { perChoice } from '../study/per-choice.ts';
 import { readingGridSpread } from '../study/reading-grid.ts';
 import type { Provenance } from '../study/result.ts';
@@ -75,10 +81,14 @@ function choiceOrigins({ groups, figures, done, provenance }: OriginsFigures, ch
 		for (const value of b) both.add(value);
 		return both;
 	});
+	const designed = moving.map((_, group) =>
+		base.map((one, kind): PickFreeze => ({ ...one, mixed: column(2 + group, kind) })),
+	);
+	const isEnough = rows.length >= fewestRows;
 	const shares = moving.map(({ id, name }, group) => {
-		const designs = base.map((one, kind): PickFreeze => ({ ...one, mixed: column(2 + group, kind) }));
+		const designs = designed[group] as readonly PickFreeze[];
 		const { first, total } = sensitivityIndices(designs);
-		const intervals = rows.length < fewestRows ? null : sensitivityIntervals(designs, provenance.level);
+		const intervals = isEnough ? sensitivityIntervals(designs, provenance.level) : null;
 		const alone = designs.map((design) => sensitivityIndices(design));
 		return {
 			id,
@@ -96,7 +106,10 @@ function choiceOrigins({ groups, figures, done, provenance }: OriginsFigures, ch
 		groups: shares.sort((one, other) => other.total.value - one.total.value),
 		still,
 		together: 1 - shares.reduce((sum, { first }) => sum + first.value, 0),
+		togetherInterval: isEnough && moving.length > 0 ? limitsOf(interactionShare(designed, provenance.level)) : null,
 	};
 }
+
+const limitsOf = ({ low, high }: Interval): readonly [number, number] => [low, high];
 
 const unknown = { low: Number.NaN, high: Number.NaN };

@@ -1,6 +1,6 @@
 import type { Interval } from './interval.ts';
 import { Moments } from './moments.ts';
-import { ratioOfSums } from './ratio-of-sums.ts';
+import { type RatioOfSums, ratioOfSums } from './ratio-of-sums.ts';
 
 /** Outputs of a pick-freeze design, row by row. */
 export interface PickFreeze {
@@ -64,6 +64,19 @@ export function sensitivityIntervals(
 		return { low, high };
 	};
 	return { first: limits(first), total: limits(total) };
+}
+
+/**
+ * What groups that are all there is do together and none alone, 1 − ΣS: the rows' own sums, so that what the indices'
+ * errors have in common is in the limits.
+ *
+ * @param designs one of each group, with the same A and B
+ */
+export function interactionShare(designs: readonly (readonly PickFreeze[])[], level = 0.95): RatioOfSums {
+	const parts = designs.map(partsOf);
+	const variance = parts[0]?.variance ?? new Float64Array(0);
+	const rest = variance.map((all, row) => parts.reduce((left, { first }) => left - (first[row] as number), all));
+	return ratioOfSums(rest, variance, level);
 }
 
 /** What each row adds to V, to S·V and to S_T·V, over all figures. */

@@ -17,8 +17,8 @@ const groups: SpreadGroup[] = [0, 1, 2, 3].map((input) => ({
 }));
 
 /** Figures of a model of three inputs laid out as the workers lay them: kind k is the model times `weights[k]`. */
-function figuresOf(model: Model, rows: number, weights: readonly number[]) {
-	const next = stream('layout', 'test');
+function figuresOf(model: Model, rows: number, weights: readonly number[], seed = 'layout') {
+	const next = stream(seed, 'test');
 	const figures = new Float64Array(rows * 5 * figuresPerRun);
 	for (let row = 0; row < rows; row += 1) {
 		const [a, b] = [0, 1].map(() => [next.double(), next.double(), next.double()]) as [number[], number[]];
@@ -38,7 +38,7 @@ test('the Ishigami function comes out with S .314 .442 0 and S_T .558 .442 .244 
 	// Ishigami and Homma 1990 with a = 7, b = 0.1: recomputed, rounded figures quoted from Saltelli 2008
 	const { choices, rows, drivesPerRow } = summarised(figuresOf(ishigami, 20_000, [1, 1, 1, 1, 1, 1]));
 	expect({ rows, drivesPerRow }).toEqual({ rows: 20_000, drivesPerRow: 5 });
-	const { groups: shares, together, still, spread } = choices.virtualNeutral;
+	const { groups: shares, together, togetherInterval, still, spread } = choices.virtualNeutral;
 	const known: Readonly<Record<string, readonly [number, number]>> = {
 		x0: [0.313905191, 0.557588855],
 		x1: [0.442411145, 0.442411145],
@@ -52,6 +52,10 @@ test('the Ishigami function comes out with S .314 .442 0 and S_T .558 .442 .244 
 		expect(total.high).toBeGreaterThan(total.value);
 	}
 	expect(together).toBeCloseTo(0.243683664, 1);
+	const [least = 0, most = 0] = togetherInterval ?? [];
+	expect(least).toBeLessThan(0.243683664);
+	expect(most).toBeGreaterThan(0.243683664);
+	expect(most - least).toBeLessThan(0.1);
 	expect(still).toEqual(['the input 3']);
 	expect(spread).toBeCloseTo(Math.sqrt(13.844587941), 1);
 }, 60_000);
@@ -87,4 +91,30 @@ test('19 rows share nothing out, and no row at all says so', () => {
 	const none = summarised(figuresOf(() => Number.NaN, 30, [1, 1, 1, 1, 1, 1]));
 	expect(none.sentence).toContain('in each of the 30 rows of drives at least one lost lock or found no crossing');
 	expect(none.choices.halfBus.rowsWithout).toBe(30);
+});
+
+test('what parts do together is spoken of where it is shown: of 200 sums of parts in 60 rows seldom, of a product always', () => {
+	const sum: Model = ([x = 0, y = 0, z = 0]) => x + y + z;
+	const product: Model = ([x = 0, y = 0, z = 0]) => (x - 0.5) * (y - 0.5) + 0.01 * z;
+	const spoken = (model: Model, rows: number, seed?: string) => {
+		const { choices, sentence } = summarised(figuresOf(model, rows, [1, 1, 1, 1, 1, 1], seed));
+		return { ...choices.halfBus, isTold: sentence.includes('do together and none alone') };
+	};
+	const sums = Array.from({ length: 200 }, (_, i) => spoken(sum, 60, `sum ${i}`));
+	const least = (one: (typeof sums)[0]): number => one.togetherInterval?.[0] ?? 0;
+	const most = (one: (typeof sums)[0]): number => one.togetherInterval?.[1] ?? 0;
+	// their share is 0: the 95 % limits hold it in all but 10 of 200, give or take three standard errors of 3.1
+	expect(Math.abs(sums.filter((one) => least(one) > 0 || most(one) < 0).length - 10)).toBeLessThan(10);
+	// by the estimate alone, of many it would be told
+	expect(sums.filter(({ together }) => together > 0.1).length).toBeGreaterThan(30);
+	expect(sums.filter(({ isTold }) => isTold).length).toBeLessThan(13);
+	expect(spoken(product, 500).isTold).toBe(true);
+});
+
+test('figures that do not vary at all are said to spread nowhere, not to be too few', () => {
+	const still = summarised(figuresOf(() => 1, 40, [1, 1, 1, 1, 1, 1]));
+	expect(still.sentence).toContain(
+		'With half-bus at rated nothing spreads: the mean errors of all drives are the same.',
+	);
+	expect(still.sentence).not.toContain('too few');
 });
