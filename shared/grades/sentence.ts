@@ -97,7 +97,8 @@ function noneWords({ grades, shortcomings, exactShare, units, requirement, confi
 	const verdict = tightest?.verdict;
 	if (!tightest || !verdict || units.finished === 0) return 'no drive was finished: nothing is shown.';
 	const lack = units.failed > 0 ? ` (${count(units.failed)} could not be simulated)` : '';
-	const seen = `with the tightest, ${tightest.name}, ${percent(verdict.share)} of ${count(units.asked)} drives pass${lack}`;
+	const passing = `${percent(verdict.share)} of ${count(units.asked)} drives pass${lack}`;
+	const seen = `with the tightest, ${tightest.name}, ${passing}`;
 	const required = levelWords(requirement.share);
 	const counted = reasons.filter((reason) => shortcomings[reason] > 0);
 	const why = counted
@@ -105,7 +106,9 @@ function noneWords({ grades, shortcomings, exactShare, units, requirement, confi
 		.join(', ');
 	const exact = `${why && ` Of the others ${why}.`} With exact resistors in their place ${percent(exactShare)} pass.`;
 	if (verdict.decision === 'fails') {
-		return `no grade of the ${groupWords[group]} is enough: ${seen}, fewer than the ${required} required.${exact}`;
+		// looser ones have other nominal values too, and no test after the first that did not hold
+		const looser = grades.length > 1 ? ' Looser grades are not judged after that.' : '';
+		return `no grade of the ${groupWords[group]} is shown to be enough: the tightest, ${tightest.name}, fails, ${passing}, fewer than the ${required} required.${exact}${looser}`;
 	}
 	const few = tooFewUnits(units.asked, { ...requirement, confidence: confidenceOfEach }, 'that it holds');
 	const more = few

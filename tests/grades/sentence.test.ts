@@ -51,8 +51,8 @@ test('where the tightest fails or is undecided, the sentence says which, why, an
 	const enough = { loosest: null, fresh: [], confirmed: null };
 	const fails = plain(enoughSentence({ ...base, enough, grades: [grade('0.1 %', 60), grade('1 %', null)] }));
 	expect(fails).toBe(
-		'Half-bus: no grade of the phase dividers is enough: with the tightest, 0.1 %, 60.0 % of 100 drives pass, fewer than the 90 % required. ' +
-			'Of the others 2 miss the torque, 38 exceed the angle. With exact resistors in their place 99.0 % pass.',
+		'Half-bus: no grade of the phase dividers is shown to be enough: the tightest, 0.1 %, fails, 60.0 % of 100 drives pass, fewer than the 90 % required. ' +
+			'Of the others 2 miss the torque, 38 exceed the angle. With exact resistors in their place 99.0 % pass. Looser grades are not judged after that.',
 	);
 	const open = plain(enoughSentence({ ...base, enough, grades: [grade('0.1 %', 94), grade('1 %', null)] }));
 	expect(open).toContain(
