@@ -37,6 +37,9 @@ test('299 drives without a failure hold a share of 99 % with 95 % confidence and
 	expect(moreUnits).toBeGreaterThanOrEqual(1);
 	expect(moreUnits).toBeLessThanOrEqual(3);
 	expect(sentence).toContain('more drives would decide it');
+	// limits of a number fixed beforehand are no longer what they say when drives are added until they decide
+	expect(sentence).toContain('Run so large a study with another seed, or until decided');
+	expect(choiceVerdicts(scenario, study(298, 0), true).halfBus.sentence).not.toContain('another seed');
 });
 
 test('a drive that could not be simulated counts against “holds”', () => {
