@@ -17,10 +17,12 @@ export function comparisonSentence({ units, both, only, neither, ...pairs }: Pas
 			differ === 0
 				? `every one of ${count(units)} drives passes with both or with neither (${count(both)} with both)`
 				: `${count(only.halfBus)} of ${count(units)} drives pass with half-bus alone and ${count(only.virtualNeutral)} with virtual neutral alone`;
-		// with few drives in which they differ the two can disagree
-		const decides =
-			interval[0] > 0 || interval[1] < 0 ? ', which decides where the approximate interval leaves out 0' : '';
-		return `Neither choice is shown to pass more drives: ${seen}; half-bus less virtual neutral, ${between(interval[0], interval[1])} percentage points (McNemar's exact test${decides}: ${chance}).`;
+		// the interval is approximate, the test exact: with few drives that differ they may part
+		const apart =
+			interval[0] > 0 || interval[1] < 0
+				? ' The interval, which is approximate, just leaves 0 out; the exact test decides.'
+				: '';
+		return `Neither choice is shown to pass more drives: ${seen}; half-bus less virtual neutral, ${between(interval[0], interval[1])} percentage points (McNemar's exact test: ${chance}).${apart}`;
 	}
 	const other = better === 'halfBus' ? 'virtualNeutral' : 'halfBus';
 	const [low, high] = better === 'halfBus' ? interval : [-interval[1], -interval[0]];
