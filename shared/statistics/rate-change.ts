@@ -1,5 +1,5 @@
 import type { Interval } from './interval.ts';
-import { correlation, pairedLimits } from './paired-limits.ts';
+import { correlation, type Estimate, pairedLimits } from './paired-limits.ts';
 import type { Change } from './quantile-change.ts';
 import type { UnitCounts } from './rate-ratio.ts';
 import { ratioEstimate } from './ratio-estimate.ts';
@@ -12,6 +12,8 @@ interface RateChangeOptions {
 		trials: ArrayLike<number>,
 		level: number,
 	) => Interval & { readonly ratio: number };
+	/** What a rate per trial is multiplied by, before and after: trials in an hour. 1 if not given. */
+	readonly scale?: readonly [before: number, after: number];
 }
 
 /**
@@ -26,7 +28,7 @@ interface RateChangeOptions {
 export function rateChange(
 	before: UnitCounts,
 	after: UnitCounts,
-	{ level = 0.95, paired = true, estimate = ratioEstimate }: RateChangeOptions = {},
+	{ level = 0.95, paired = true, estimate = ratioEstimate, scale = [1, 1] }: RateChangeOptions = {},
 ): Change | null {
 	const first = estimate(before.events, before.trials, level);
 	const second = estimate(after.events, after.trials, level);
@@ -34,12 +36,11 @@ export function rateChange(
 	const residuals = ({ events, trials }: UnitCounts, ratio: number): number[] =>
 		Array.from(events, (event, unit) => event - ratio * (trials[unit] as number));
 	const r = paired ? correlation(residuals(before, first.ratio), residuals(after, second.ratio)) : 0;
-	const limits = pairedLimits({ value: first.ratio, ...first }, { value: second.ratio, ...second }, r);
-	return {
-		before: first.ratio,
-		after: second.ratio,
-		change: second.ratio - first.ratio,
-		low: limits.low,
-		high: limits.high,
-	};
+	const scaled = ({ ratio, low, high }: typeof first, by: number): Estimate => ({
+		value: by * ratio,
+		low: by * low,
+		high: by * high,
+	});
+	const [was, is] = [scaled(first, scale[0]), scaled(second, scale[1])];
+	return { before: was.value, after: is.value, change: is.value - was.value, ...pairedLimits(was, is, r) };
 }

@@ -55,22 +55,17 @@ export function crossingChange(
 		trials: unitValues({ study: side.study, finished, point: side.point, choice }, 'sectors'),
 	});
 	if (scale === 0 || (isComputed && finished.length < 2)) return null;
-	const perSector = rateChange(counts(before, first), counts(after, second), {
+	const change = rateChange(counts(before, first), counts(after, second), {
 		...options,
 		...(isComputed && { estimate: ratioOfSums }),
+		scale: [hourly(before) * scale, hourly(after) * scale],
 	});
-	if (perSector === null) return null;
+	if (change === null) return null;
 	const few = isComputed && [first, second].some((values) => effectiveNumber(values).effective < leastEffective);
-	const [hourBefore, hourAfter] = [hourly(before) * scale, hourly(after) * scale];
-	// speeds may differ: limits in rates of the later hour, shifted by what the hour itself gained
-	const shift = perSector.before * (hourAfter - hourBefore);
 	return {
 		by: isComputed ? 'computed' : 'counted',
-		before: perSector.before * hourBefore,
-		after: perSector.after * hourAfter,
-		change: perSector.after * hourAfter - perSector.before * hourBefore,
-		low: few ? Number.NEGATIVE_INFINITY : perSector.low * hourAfter + shift,
-		high: few ? Number.POSITIVE_INFINITY : perSector.high * hourAfter + shift,
+		...change,
+		...(few && { low: Number.NEGATIVE_INFINITY, high: Number.POSITIVE_INFINITY }),
 	};
 }
 

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { choiceNames } from '../../shared/drive/drive.ts';
+import { ratioOfSums } from '../../shared/statistics/ratio-of-sums.ts';
 import type { CountName, MeasureName } from '../../shared/study/columns.ts';
 import { crossingChange } from '../../shared/study/crossing-change.ts';
 import { emptyStudy } from '../../shared/study/merge.ts';
@@ -51,6 +52,31 @@ test('where one drive of 400 carries the rate no limits are given', () => {
 	const one = (unit: number): number => (unit === 17 ? 1e-3 : 1e-9);
 	const change = crossingChange(side({ earlyChance: one }), side({ earlyChance: one }), finished, options);
 	expect(change).toMatchObject({ by: 'computed', change: 0, low: -Infinity, high: Infinity });
+});
+
+test('at half the speed the same chances a sector are half the rate, with limits as wide as half of the rate is unsure', () => {
+	const chance = (unit: number): number => 1e-9 * (1 + (unit % 7));
+	const values = { earlyChance: chance };
+	const own = side(values);
+	const scenario = {
+		...own.plan.scenario,
+		points: own.plan.scenario.points.map((point, place) =>
+			place === 0
+				? { ...point, values: { ...point.values, 'operation.speed': (point.values['operation.speed'] as number) / 2 } }
+				: point,
+		),
+	};
+	const after = { ...side(values), plan: { ...own.plan, scenario } };
+	const change = crossingChange(own, after, finished, options) ?? expect.unreachable();
+	expect(change.change / change.before).toBeCloseTo(-0.5, 12);
+	const chances = Array.from({ length: units }, (_, unit) => chance(unit));
+	const { low, high, ratio } = ratioOfSums(
+		chances.map((one) => one * 1e9),
+		chances.map(() => 100),
+	);
+	// one sample behind both: half of the rate's own limits, the other way round
+	expect(change.low / change.before).toBeCloseTo((-0.5 * high) / ratio, 4);
+	expect(change.high / change.before).toBeCloseTo((-0.5 * low) / ratio, 4);
 });
 
 test('without chances the counts are compared; where one side saw none there is nothing to state', () => {
