@@ -47,11 +47,11 @@ function changeWords({ before, after }: NonNullable<ChoiceTuning['confirmed']>, 
 		return `was tried on ${count(units)} fresh drives, of which too few keep lock to tell.`;
 	if (Math.abs(is - was) > standardError)
 		return `brings ${overall} from ${signedDegrees(was)} to ${signedDegrees(is)} ${onFresh(standardError)}.`;
-	// means of either sign may cancel over the points
+	// means of either sign may cancel over the points; the largest of several moves is told from two standard errors on
 	const moves = after.error.points.flatMap((point, place) => {
 		const from = before.error.points[place]?.mean ?? Number.NaN;
 		const move = Math.abs(point.mean - from);
-		return move > point.standardError ? [{ ...point, from, move }] : [];
+		return move > 2 * point.standardError ? [{ ...point, from, move }] : [];
 	});
 	const [most] = moves.sort((one, other) => other.move - one.move);
 	return most === undefined
