@@ -1,4 +1,4 @@
-import { count, percent, power } from '../words/figures.ts';
+import { count, drives, percent, power } from '../words/figures.ts';
 import { levelWords } from '../words/level.ts';
 import { choiceWords } from '../words/names.ts';
 import type { PassingPairs } from './result.ts';
@@ -15,8 +15,8 @@ export function comparisonSentence({ units, both, only, neither, ...pairs }: Pas
 	if (better === 'not shown') {
 		const seen =
 			differ === 0
-				? `every one of ${count(units)} drives passes with both or with neither (${count(both)} with both)`
-				: `${count(only.halfBus)} of ${count(units)} drives pass with half-bus alone and ${count(only.virtualNeutral)} with virtual neutral alone`;
+				? `every one of ${drives(units)} passes with both or with neither (${count(both)} with both)`
+				: `${count(only.halfBus)} of ${drives(units)} ${units === 1 ? 'passes' : 'pass'} with half-bus alone and ${count(only.virtualNeutral)} with virtual neutral alone`;
 		// the interval is approximate, the test exact: with few drives that differ they may part
 		const apart =
 			interval[0] > 0 || interval[1] < 0

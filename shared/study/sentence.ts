@@ -1,5 +1,5 @@
 import { type ChoiceName, choiceNames, type PerChoice } from '../drive/drive.ts';
-import { count, degrees, power, signedDegrees } from '../words/figures.ts';
+import { count, degrees, drives, power, signedDegrees } from '../words/figures.ts';
 import { levelWords } from '../words/level.ts';
 import { choiceWords } from '../words/names.ts';
 import type { ChoiceFigures, PairedFigures, StudyResult } from './result.ts';
@@ -29,7 +29,7 @@ export function studySentence({ points, provenance }: StudyResult): string {
 		.filter((choice) => named(choice))
 		.map((choice) => `${choiceWords[choice]} is better at ${named(choice)}`);
 	if (named('not shown')) parts.push(`at ${named('not shown')} neither is shown to be better`);
-	const answer = `${capital(parts.join('; '))} (${count(finished)} drives, ${levelWords(provenance.level)} confidence at each point).`;
+	const answer = `${capital(parts.join('; '))} (${drives(finished)}, ${levelWords(provenance.level)} confidence at each point).`;
 	const lack =
 		failed > 0 ? ` ${count(failed)} of ${count(asked)} drives could not be simulated and are in no figure.` : '';
 	return answer + lack;
@@ -43,7 +43,7 @@ function verdict({ point, level, choices, paired }: Compared): string {
 			medianDifference !== null && Number.isFinite(medianDifference)
 				? `; half-bus minus virtual neutral is ${signedDegrees(medianDifference)} in the median${intervalWords(interval, level, signedDegrees)}`
 				: '';
-		return `At ${point} neither choice is shown to be better: half-bus has the smaller error in ${count(smaller.halfBus)} and virtual neutral in ${count(smaller.virtualNeutral)} of ${count(units)} drives${difference}.`;
+		return `At ${point} neither choice is shown to be better: half-bus has the smaller error in ${count(smaller.halfBus)} and virtual neutral in ${count(smaller.virtualNeutral)} of ${drives(units)}${difference}.`;
 	}
 	const name = choiceWords[better];
 	const otherName = choiceWords[other(better)];

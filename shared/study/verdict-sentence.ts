@@ -1,5 +1,5 @@
 import type { ChoiceName } from '../drive/drive.ts';
-import { count, percent, power } from '../words/figures.ts';
+import { count, drives, percent, power } from '../words/figures.ts';
 import { levelWords } from '../words/level.ts';
 import { choiceWords } from '../words/names.ts';
 import { quantity } from '../words/quantity.ts';
@@ -37,13 +37,13 @@ export function verdictSentence(
 	const name = choiceWords[choice];
 	if (units === 0) return `${capital(name)}: undecided, no drive was judged.`;
 	const confident = `${levelWords(confidence)} confidence`;
-	const counted = `${count(passed)} of ${count(units)} drives pass`;
+	const counted = `${count(passed)} of ${drives(units)} ${units === 1 ? 'passes' : 'pass'}`;
 	const kept = notSimulated > 0 ? ` ${count(notSimulated)} could not be simulated and count against it.` : '';
 	const looked = judged.limits === 'confidence sequence' ? ', however often it was looked at' : '';
 	if (decision === 'holds') {
 		const run =
 			successRun !== null
-				? ` None failed: a run of ${count(units)} drives without a failure shows ${percent(successRun, 'down')}.`
+				? ` None failed: a run of ${drives(units)} without a failure shows ${percent(successRun, 'down')}.`
 				: '';
 		return `${capital(name)} holds: ${counted}, which shows at least ${percent(low, 'down')} (${confident}${looked}).${run}${kept}`;
 	}
@@ -53,17 +53,18 @@ export function verdictSentence(
 	const between = `between ${percent(low, 'down')} and ${percent(high, 'up')} (each limit with ${confident}${looked})`;
 	const run =
 		successRun !== null
-			? ` None failed: a run of ${count(units)} drives without a failure shows ${percent(successRun, 'down')} and no more.`
+			? ` None failed: a run of ${drives(units)} without a failure shows ${percent(successRun, 'down')} and no more.`
 			: '';
 	// with the share on the limit, 17 % of 2,000 studies so gone on with to 20,000 drives held and 17 % failed (5 % each allowed); see fixed-limits.test.ts
 	const anew =
 		judged.limits === 'confidence sequence'
 			? ''
 			: ' Run so large a study with another seed, or until decided: drives added to these until they decide make a wrong verdict likelier than stated.';
+	const needed = moreUnits === null ? 0 : Number(moreUnits.toPrecision(2));
 	const more =
 		moreUnits === null
 			? ' So near the limit no number of drives within reach would decide it.'
-			: ` About ${count(Number(moreUnits.toPrecision(2)))} more drives would decide it, if they pass at the share seen.${anew}`;
+			: ` About ${count(needed)} more ${needed === 1 ? 'drive' : 'drives'} would decide it, if ${needed === 1 ? 'it passes or not as those seen' : 'they pass at the share seen'}.${anew}`;
 	return `${capital(name)} is undecided: ${counted}, which leaves the share ${between} where ${levelWords(required)} are required.${run}${more}${kept}`;
 }
 

@@ -28,6 +28,9 @@ export function count(value: number): string {
 	return grouped(withMinus(String(Math.round(value))));
 }
 
+/** "1 drive", "12 840 drives". */
+export const drives = (units: number): string => `${count(units)} ${units === 1 ? 'drive' : 'drives'}`;
+
 /** Electrical degrees to 0.01° below 10°, 0.1° from there: "−1.24°", "31.6°". */
 export function degrees(value: number): string {
 	if (Number.isNaN(value)) return none;

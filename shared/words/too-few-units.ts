@@ -1,6 +1,6 @@
 import { successRunShare, successRunUnits } from '../statistics/success-run.ts';
 import type { Requirement } from '../study/unit-passes.ts';
-import { count, percent } from './figures.ts';
+import { count, drives, percent } from './figures.ts';
 
 /**
  * That so few drives cannot show the requirement even where all of them pass; empty where they can.
@@ -15,5 +15,5 @@ export function tooFewUnits(
 	const needed = successRunUnits(share, confidence);
 	if (units >= needed) return '';
 	const shown = percent(successRunShare(units, confidence), 'down');
-	return `${count(units)} ${units === 1 ? 'drive is' : 'drives are'} too few to show ${what}: ${units === 1 ? 'passing, it shows' : 'all of them passing, they show'} ${shown}; ${count(needed)} could.`;
+	return `${drives(units)} ${units === 1 ? 'is' : 'are'} too few to show ${what}: ${units === 1 ? 'passing, it shows' : 'all of them passing, they show'} ${shown}; ${count(needed)} could.`;
 }

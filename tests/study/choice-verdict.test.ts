@@ -42,6 +42,13 @@ test('299 drives without a failure hold a share of 99 % with 95 % confidence and
 	expect(choiceVerdicts(scenario, study(298, 0), true).halfBus.sentence).not.toContain('another seed');
 });
 
+test('one drive is told of in the singular', () => {
+	expect(plain(halfBus(1, 0).sentence)).toMatch(
+		/^Half-bus is undecided: 1 of 1 drive passes, .* None failed: a run of 1 drive without a failure shows 5\.0 % and no more\./,
+	);
+	expect(plain(halfBus(1, 1).sentence)).toContain('0 of 1 drive passes');
+});
+
 test('a drive that could not be simulated counts against “holds”', () => {
 	const { decision, notSimulated, sentence } = halfBus(299, 0, 1);
 	expect({ decision, notSimulated }).toEqual({ decision: 'undecided', notSimulated: 1 });
