@@ -105,7 +105,13 @@ function rateRows(
 			({ rate }) => power(rate),
 			() => 'none seen',
 		),
-		words(`${confidence} interval`, ({ low, high }) => span(power(low), power(high)), affectedBound, 2),
+		words(
+			// the bound of a choice without events is one-sided
+			`${confidence} interval${choiceNames.some((choice) => rates[choice].boundOn === 'units') ? ' or bound' : ''}`,
+			({ low, high }) => span(power(low), power(high)),
+			affectedBound,
+			2,
+		),
 		words(
 			'per operating hour',
 			({ perHour: hourly }) => perHour(hourly),
