@@ -1,4 +1,5 @@
 import { type ChoiceName, choiceNames } from '../drive/drive.ts';
+import { shareDifference } from '../statistics/share-difference.ts';
 import { chancePerHour, count, degrees, percent } from '../words/figures.ts';
 import { choiceWords } from '../words/names.ts';
 import { quantity } from '../words/quantity.ts';
@@ -57,8 +58,9 @@ function worthWords(
 	const noise = `${equalNoise === null ? beyondSteps : equalWords(equalNoise, own.sigma)} by wrong crossings`;
 	const graded = tighter?.cells[choice].find((cell) => cell.sigma === own.sigma && isSameFilter(cell, against));
 	if (!tighter || !graded || tighter.judged === 0) return noise;
-	const byGrade = graded.passing / tighter.judged - better.passing / judged;
-	const worth = byGrade > 0 ? 'less than' : byGrade === 0 ? 'as much as' : 'more than';
+	// what so few drives leave open is not told apart
+	const byGrade = shareDifference(graded.passing, tighter.judged, better.passing, judged);
+	const worth = byGrade.low > 0 ? 'less than' : byGrade.high < 0 ? 'more than' : 'not shown to differ from';
 	return `${noise}, and by drives ${worth} one resistor grade (${tighter.words} leaves ${percent(graded.passing / tighter.judged)} within the limits)`;
 }
 

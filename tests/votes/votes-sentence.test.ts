@@ -1,0 +1,52 @@
+import { expect, test } from 'vitest';
+import type { CellFigures, ChoiceVotes, VotesResult } from '../../shared/votes/votes-result.ts';
+import { votesSentence } from '../../shared/votes/votes-sentence.ts';
+import { studyResult } from '../page/study-fixture.ts';
+
+const cell = (votes: number, window: number, passing: number, all: number): CellFigures => ({
+	votes,
+	window,
+	sigma: 0.008,
+	compensation: 0,
+	crossingsPerHour: { early: all, late: 0, missed: 0, all },
+	withinRate: passing,
+	passing,
+	acceptsAfter: [window],
+});
+
+/** 60 drives, of which 43 pass with 5 of 9 and so many with single readings and resistors of one grade tighter. */
+function sentence(tighterPassing: number): string {
+	const { provenance, requirement } = studyResult();
+	const votes: ChoiceVotes = {
+		cells: [cell(1, 1, 11, 1800), cell(5, 9, 43, 1200)],
+		finalists: [{ votes: 5, window: 9, reasons: ['as stated', 'most drives pass'], predicted: 1200, confirmed: null }],
+		base: { votes: 1, window: 1 },
+		equalNoise: 0.0031,
+	};
+	const graded = [cell(1, 1, tighterPassing, 1500)];
+	const result: Omit<VotesResult, 'sentence'> = {
+		format: 'anglespread-votes',
+		formatVersion: 1,
+		provenance,
+		requirement,
+		unitsPerRun: 60,
+		judged: 60,
+		confirmationSeed: 'fresh',
+		own: { votes: 5, window: 9, sigma: 0.008 },
+		filters: [
+			{ votes: 1, window: 1 },
+			{ votes: 5, window: 9 },
+		],
+		sigmas: [0.008],
+		choices: { halfBus: votes, virtualNeutral: votes },
+		tighter: { words: '1 % → 0.5 %', judged: 60, cells: { halfBus: graded, virtualNeutral: graded } },
+	};
+	return votesSentence(result);
+}
+
+test('votes are worth more or less than a resistor grade only where 60 drives show it', () => {
+	// 43 of 60 against 27, 40 and 57: 95 % limits of the difference −0.42 to −0.09, −0.21 to 0.11, 0.10 to 0.36
+	expect(sentence(27)).toContain('by drives more than one resistor grade');
+	expect(sentence(40)).toContain('by drives not shown to differ from one resistor grade');
+	expect(sentence(57)).toContain('by drives less than one resistor grade');
+});
