@@ -1,4 +1,5 @@
 import { bernsteinLimits } from '../statistics/bernstein-limits.ts';
+import type { Interval } from '../statistics/interval.ts';
 import { unevenMean } from '../statistics/uneven-mean.ts';
 import type { Decision } from '../statistics/verdict.ts';
 import type { Requirement } from '../study/unit-passes.ts';
@@ -14,18 +15,28 @@ export interface FailingVerdict {
 }
 
 /**
- * @param failing each draw's weight where it fails, else 0
+ * Draws that could not be simulated count against either decision: as failing in the upper limit, as passing in the
+ * lower one.
+ *
+ * @param failing each draw's weight where it fails or could not be simulated, else 0
+ * @param shown the same where it is known to fail
  * @param heaviest no weight can exceed it: the inverse of the share of ordinary draws
  */
 export function failingVerdict(
-	failing: Float64Array,
+	{ failing, shown }: { readonly failing: Float64Array; readonly shown: Float64Array },
 	heaviest: number,
 	{ share, confidence }: Pick<Requirement, 'share' | 'confidence'>,
 ): FailingVerdict {
-	// two-sided limits of so much leave 1 − confidence beyond each
-	const interval = unevenMean(failing, Math.max(0.01, 2 * confidence - 1)).interval;
-	const { low, high } = interval ?? bernsteinLimits(failing, heaviest, confidence);
+	const limitsOf = (weights: Float64Array): Interval & Pick<FailingVerdict, 'limits'> => {
+		// two-sided limits of so much leave 1 − confidence beyond each
+		const { interval } = unevenMean(weights, Math.max(0.01, 2 * confidence - 1));
+		return interval
+			? { ...interval, limits: 'draws' }
+			: { ...bernsteinLimits(weights, heaviest, confidence), limits: 'bound' };
+	};
+	const { high, limits } = limitsOf(failing);
+	const { low } = limitsOf(shown);
 	const allowed = 1 - share;
 	const decision = high <= allowed ? 'holds' : low > allowed ? 'fails' : 'undecided';
-	return { decision, low, high: Math.min(1, high), limits: interval ? 'draws' : 'bound' };
+	return { decision, low, high: Math.min(1, high), limits };
 }

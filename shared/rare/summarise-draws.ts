@@ -2,7 +2,7 @@ import { type ChoiceName, choiceNames, type PerChoice } from '../drive/drive.ts'
 import { unevenMean } from '../statistics/uneven-mean.ts';
 import type { Requirement } from '../study/unit-passes.ts';
 import { failingVerdict } from './failing-verdict.ts';
-import type { JudgedShard } from './judge-drives.ts';
+import { type JudgedShard, notSimulated } from './judge-drives.ts';
 import type { WeakestChoice, WeightedFigure } from './weakest-result.ts';
 
 /**
@@ -24,12 +24,14 @@ export function summariseDraws(
 	};
 	const entries = choiceNames.map((name, c): [ChoiceName, object] => {
 		const cell = (drive: number): number => drive * choiceNames.length + c;
-		const failing = weights.map((weight, drive) => ((outcomes[cell(drive)] as number) > 0 ? weight : 0));
+		const outcome = (drive: number): number => outcomes[cell(drive)] as number;
+		const failing = weights.map((weight, drive) => (outcome(drive) > 0 ? weight : 0));
+		const shown = failing.map((weight, drive) => (outcome(drive) === notSimulated ? 0 : weight));
 		return [
 			name,
 			{
 				failingShare: figure(failing),
-				verdict: failingVerdict(failing, 1 / ordinary, requirement),
+				verdict: failingVerdict({ failing, shown }, 1 / ordinary, requirement),
 				crossingsPerHour: figure(weights.map((weight, drive) => weight * (perHour[cell(drive)] as number))),
 			},
 		];
