@@ -19,7 +19,8 @@ export function pairedFigures(
 	const { median, interval, firstSmaller, secondSmaller, ties } = medianDifference(halfBus, virtualNeutral, level);
 	const p = signTest(firstSmaller, secondSmaller);
 	const isShown = p < 1 - level;
-	const isBounded = Number.isFinite(interval.low) || Number.isFinite(interval.high);
+	// open on both sides with too few pairs; both limits at one infinity are those of a choice that lost nearly all
+	const isBounded = interval.low > Number.NEGATIVE_INFINITY || interval.high < Number.POSITIVE_INFINITY;
 	return {
 		units: halfBus.length,
 		medianDifference: halfBus.length > 0 ? median : null,

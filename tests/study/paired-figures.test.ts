@@ -26,6 +26,9 @@ test('losing drives never flatters: a choice that loses 8 of 8 is worse, however
 	const paired = pairedFigures(lost, of(1, 2, 3, 4, 5, 6, 7, 8), 0.95);
 	expect(paired.better).toBe('virtualNeutral');
 	expect(paired.medianDifference).toBe(Infinity);
+	// eight pairs do bound the median: lost at either end, which is not too few
+	expect(paired.interval).toEqual([Infinity, Infinity]);
+	expect(pairedFigures(of(Infinity, Infinity), of(1, 2), 0.95).interval).toBeNull();
 });
 
 test('two lost drives are a tie, and without pairs nothing is claimed', () => {
