@@ -1,4 +1,4 @@
-import gammaincinv from '@stdlib/math-base-special-gammaincinv';
+import { inverseGamma } from '../maths/inverse-gamma.ts';
 import { checkLevel, checkWhole, type Interval } from './interval.ts';
 
 /**
@@ -12,7 +12,7 @@ export function garwoodInterval(count: number, level = 0.95): Interval {
 	checkWhole(count, 'count');
 	checkLevel(level);
 	return {
-		low: count === 0 ? 0 : gammaincinv((1 - level) / 2, count),
-		high: gammaincinv((1 + level) / 2, count + 1),
+		low: count === 0 ? 0 : inverseGamma((1 - level) / 2, count),
+		high: inverseGamma((1 + level) / 2, count + 1),
 	};
 }

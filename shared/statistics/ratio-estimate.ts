@@ -1,4 +1,4 @@
-import gammaincinv from '@stdlib/math-base-special-gammaincinv';
+import { inverseGamma } from '../maths/inverse-gamma.ts';
 import { clopperPearson } from './clopper-pearson.ts';
 import { checkLevel, type Interval } from './interval.ts';
 import { ratioOfSums } from './ratio-of-sums.ts';
@@ -57,8 +57,8 @@ export function ratioEstimate(events: ArrayLike<number>, trials: ArrayLike<numbe
 	const size = (standardError * trial * (standardError * trial)) / event;
 	const clusters = event / size;
 	const below = (1 - level) / 2;
-	const fewest = affected < 10 ? gammaincinv(below, clusters) : halfWay(below, clusters);
-	const most = affected < 4 ? gammaincinv(1 - below, clusters + 1) : halfWay(1 - below, clusters);
+	const fewest = affected < 10 ? inverseGamma(below, clusters) : halfWay(below, clusters);
+	const most = affected < 4 ? inverseGamma(1 - below, clusters + 1) : halfWay(1 - below, clusters);
 	const single = Math.min(1, 1 / Math.sqrt(size));
 	return {
 		ratio,
@@ -70,7 +70,7 @@ export function ratioEstimate(events: ArrayLike<number>, trials: ArrayLike<numbe
 }
 
 /** Limit of the mean number of clusters where so many were seen: half way between those exact if it is a lower and an upper one. */
-const halfWay = (p: number, seen: number): number => (gammaincinv(p, seen) + gammaincinv(p, seen + 1)) / 2;
+const halfWay = (p: number, seen: number): number => (inverseGamma(p, seen) + inverseGamma(p, seen + 1)) / 2;
 
 function totals(
 	events: ArrayLike<number>,
