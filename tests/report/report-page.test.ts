@@ -47,6 +47,23 @@ beforeAll(async () => {
 	page = await write(report);
 });
 
+test('limits of a study that stops by what it finds are not called exact and one-sided', async () => {
+	expect(partOf(page, 'verdict')).toContain('Limits on the share are exact and one-sided');
+	const limits = 'confidence sequence' as const;
+	const looked: Report = {
+		...report,
+		calculations: report.calculations.map((one) => {
+			if (one.name !== 'study') return one;
+			const { halfBus, virtualNeutral } = one.result.verdict;
+			const verdict = { halfBus: { ...halfBus, limits }, virtualNeutral: { ...virtualNeutral, limits } };
+			return { ...one, result: { ...one.result, verdict } };
+		}),
+	};
+	const words = partOf(await write(looked), 'verdict');
+	expect(words).toContain('those of a confidence sequence, which hold however often the study was looked at');
+	expect(words).not.toContain('exact and one-sided');
+});
+
 test('with all five asked for, no part is left out, and the same figures give the same page', async () => {
 	expect(page.match(/<h2 /g)).toHaveLength(17);
 	expect(page).not.toContain('Not computed for this report');

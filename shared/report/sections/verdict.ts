@@ -1,6 +1,6 @@
 import { choiceNames } from '../../drive/drive.ts';
 import { shortcomingWords } from '../../study/point-rows.ts';
-import type { StudyResult } from '../../study/result.ts';
+import type { ChoiceVerdict, StudyResult } from '../../study/result.ts';
 import { studySentence } from '../../study/sentence.ts';
 import { shortcomings } from '../../study/unit-passes.ts';
 import { count, percent } from '../../words/figures.ts';
@@ -82,7 +82,12 @@ function shortcomingTable({ points, verdict: verdicts, requirement }: StudyResul
 		head: ['Operating point', ...choiceHeads],
 		rows: [...rows, { mark: 'total', cells: ['All points together', ...overall] }],
 		notes: [
-			`A drive passes the study only where it passes every operating point. Limits on the share are exact and one-sided, at ${levelWords(requirement.confidence)} confidence for each choice by itself.`,
+			`A drive passes the study only where it passes every operating point. Limits on the share are ${limitWords[verdicts.halfBus.limits]}, at ${levelWords(requirement.confidence)} confidence for each choice by itself.`,
 		],
 	});
 }
+
+const limitWords: Readonly<Record<ChoiceVerdict['limits'], string>> = {
+	'Clopper–Pearson': 'exact and one-sided',
+	'confidence sequence': 'those of a confidence sequence, which hold however often the study was looked at',
+};
