@@ -44,7 +44,7 @@ function driveSentence(drive: WeakestDrive, { outcome, distances }: WeakestChoic
 		distances.length > 1
 			? ` ${distances.length === 2 ? '1 other combination is' : `${distances.length - 1} other combinations are`} at most ${((distances.at(-1) ?? 0) - nearest).toFixed(1)} standard deviations farther out.`
 			: '';
-	return `The likeliest failing drive lies ${nearest.toFixed(2)} standard deviations from the middle of all tolerances.${others} With nothing but the parts below off the middle, which takes ${drive.distance.toFixed(2)} standard deviations, ${reasons[drive.reason]} at ${drive.point}; that drive fails ${runs}.`;
+	return `The likeliest failing drive found lies ${nearest.toFixed(2)} standard deviations from the middle of all tolerances.${others} With nothing but the parts below off the middle, which takes ${drive.distance.toFixed(2)} standard deviations, ${reasons[drive.reason]} at ${drive.point}; that drive fails ${runs}.`;
 }
 
 /** Phases of what a drive has three of. */

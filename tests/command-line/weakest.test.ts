@@ -70,7 +70,7 @@ test('one and three workers print the same digits', async () => {
 	writeFileSync(short, smallScenarioText({ ...fewPartsText, trial, requirement: { angleLimit: '2°' } }));
 	const one = await run([short, '--units', '100', '--workers', '1']);
 	const three = await run([short, '--units', '100', '--workers', '3']);
-	expect(one.out).toContain('The likeliest failing drive lies');
+	expect(one.out).toContain('The likeliest failing drive found lies');
 	expect(three).toEqual(one);
 });
 

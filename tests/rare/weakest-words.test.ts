@@ -40,7 +40,7 @@ const plain = (words: string): string => words.replaceAll('\u00a0', ' ');
 
 test('the likeliest failing drive is told with its distance, why and where it fails, and how often on re-runs', () => {
 	const alone =
-		'The likeliest failing drive lies 4.50 standard deviations from the middle of all tolerances. ' +
+		'The likeliest failing drive found lies 4.50 standard deviations from the middle of all tolerances. ' +
 		'With nothing but the parts below off the middle, which takes 4.60 standard deviations, ' +
 		'its angle error comes to 5.31° at fast; that drive fails in 18 of 20 runs with other starts and noise.';
 	expect(weakestSentence(choice())).toBe(alone);
