@@ -65,7 +65,7 @@ describe('readings whose outcome is certain', () => {
 			passedOver += expectSame(drive, j);
 		}
 		expect(passedOver).toBeGreaterThan(2_000);
-	});
+	}, 120_000);
 
 	it('are none that unequal phases, a shunt, ramps of driven phases or a clamp of the off-window bring nearer: 400 drives read from the commutation on', () => {
 		for (let j = 0; j < 400; j++) {
@@ -84,7 +84,7 @@ describe('readings whose outcome is certain', () => {
 				j,
 			);
 		}
-	});
+	}, 120_000);
 
 	it('are four in ten of a slow drive’s', () => {
 		const drive = driveWith({ 'operation.speed': 900, 'operation.torque': 0.03, 'noise.sigma': 2e-3 }, {});
