@@ -115,7 +115,7 @@ function noneWords({ grades, shortcomings, exactShare, units, requirement, confi
 		? ` ${few}`
 		: verdict.moreUnits === null
 			? ' The share lies too near to what is required for any number of drives to decide it.'
-			: ` About ${count(Number(verdict.moreUnits.toPrecision(2)))} more drives would decide it.`;
+			: ` A run of about ${count(units.asked + Number(verdict.moreUnits.toPrecision(2)))} drives with another seed would decide it.`;
 	return `not known: ${seen}, which neither shows nor rules out the ${required} required.${more}${exact}`;
 }
 

@@ -55,17 +55,17 @@ export function verdictSentence(
 		successRun !== null
 			? ` None failed: a run of ${drives(units)} without a failure shows ${percent(successRun, 'down')} and no more.`
 			: '';
+	return `${capital(name)} is undecided: ${counted}, which leaves the share ${between} where ${levelWords(required)} are required.${run} ${moreWords(units, moreUnits, judged.limits)}${kept}`;
+}
+
+/** How many drives would decide it, and how they are to be run. */
+function moreWords(units: number, moreUnits: number | null, limits: ChoiceVerdict['limits']): string {
+	if (moreUnits === null) return 'So near the limit no number of drives within reach would decide it.';
+	const more = Number(moreUnits.toPrecision(2));
+	if (limits === 'confidence sequence')
+		return `About ${count(more)} more ${more === 1 ? 'drive' : 'drives'} would decide it, at the share seen.`;
 	// with the share on the limit, 17 % of 2,000 studies so gone on with to 20,000 drives held and 17 % failed (5 % each allowed); see fixed-limits.test.ts
-	const anew =
-		judged.limits === 'confidence sequence'
-			? ''
-			: ' Run so large a study with another seed, or until decided: drives added to these until they decide make a wrong verdict likelier than stated.';
-	const needed = moreUnits === null ? 0 : Number(moreUnits.toPrecision(2));
-	const more =
-		moreUnits === null
-			? ' So near the limit no number of drives within reach would decide it.'
-			: ` About ${count(needed)} more ${needed === 1 ? 'drive' : 'drives'} would decide it, if ${needed === 1 ? 'it passes or not as those seen' : 'they pass at the share seen'}.${anew}`;
-	return `${capital(name)} is undecided: ${counted}, which leaves the share ${between} where ${levelWords(required)} are required.${run}${more}${kept}`;
+	return `A study of about ${count(units + more)} drives would decide it, at the share seen: with another seed, or until decided, since drives added to these until they decide make a wrong verdict likelier than stated.`;
 }
 
 const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);

@@ -58,7 +58,7 @@ test('where the tightest fails or is undecided, the sentence says which, why, an
 	expect(open).toContain(
 		'not known: with the tightest, 0.1 %, 94.0 % of 100 drives pass, which neither shows nor rules out',
 	);
-	expect(open).toMatch(/About \d+ more drives would decide it/);
+	expect(open).toMatch(/A run of about \d+ drives with another seed would decide it/);
 	// ln 0.05/ln 0.9 = 28.4 and 0.05^(1/20) = 0.8609; ln 0.025/ln 0.9 = 35.01
 	const few = { ...base, enough, units: { asked: 20, finished: 20, failed: 0 } };
 	const twenty = { ...grade('0.1 %', null), verdict: verdict({ passed: 20, failed: 0 }, 0.9) };
