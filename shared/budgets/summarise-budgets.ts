@@ -18,8 +18,8 @@ export interface BudgetFigures {
 	readonly sources: readonly BudgetSource[];
 	/** Of the drives of `oneAtATime`: [drive][choice][kind], degrees. */
 	readonly alone: Float64Array;
-	/** Of the drives of `extremeSides`, [choice][kind][lowest, highest]. */
-	readonly extreme: Float64Array;
+	/** Of the drives of `extremeSides`, [choice][kind][lowest, highest]; null where it was cut short before all of them were run. */
+	readonly extreme: Float64Array | null;
 	/** Of drawn drives. */
 	readonly drawn: Float64Array;
 	readonly provenance: Provenance;
@@ -88,7 +88,7 @@ function choiceBudgets({ sources, alone, extreme, drawn, provenance }: BudgetFig
 	);
 	const kinds = all.map((figures, kind): KindBudgets | null => {
 		const linear = linearBudget(sources, alone, choice, kind);
-		if (!linear) return null;
+		if (!linear || !extreme) return null;
 		const { middle, rootSumSquare } = linear;
 		// drive 2 (6 choice + kind) is at the sides that make this figure lowest, the next at those that make it highest
 		const first = 2 * (choice * sectorKinds + kind);

@@ -81,7 +81,7 @@ export async function runBudgetsInPool(request: BudgetsRequest, pool: Pool): Pro
 		phases,
 		sources,
 		alone,
-		extreme,
+		extreme: stages[1]?.isComplete ? extreme : null,
 		drawn: drawn.filter((_, cell) => stages[2]?.done[Math.floor(cell / (choiceNames.length * sectorKinds))] === 1),
 		provenance: await provenanceOf({
 			scenario,

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { type BudgetSource, oneAtATime } from '../../shared/budgets/budget-sources.ts';
-import { extremeSides, summariseBudgets } from '../../shared/budgets/summarise-budgets.ts';
+import { type BudgetFigures, extremeSides, summariseBudgets } from '../../shared/budgets/summarise-budgets.ts';
 import { whyTheyDiffer } from '../../shared/budgets/why-they-differ.ts';
 import { figuresPerRun, sectorKinds } from '../../shared/origins/mean-errors.ts';
 import { stream } from '../../shared/sampling/stream.ts';
@@ -19,7 +19,7 @@ const sources: readonly BudgetSource[] = [0, 1, 2].map((slot) => ({
 type Figure = (x: readonly number[], kind: number) => number;
 
 /** All drives of a budget, every cell the figure: `drawn` of them at random. */
-function budgets(figure: Figure, drawnDrives = 4000) {
+function budgets(figure: Figure, drawnDrives = 4000, given: Partial<BudgetFigures> = {}) {
 	const figuresAt = (drives: readonly (readonly number[])[]): Float64Array =>
 		Float64Array.from(
 			drives.flatMap((x) => Array.from({ length: figuresPerRun }, (_, cell) => figure(x, cell % sectorKinds))),
@@ -32,7 +32,8 @@ function budgets(figure: Figure, drawnDrives = 4000) {
 	const next = stream('budget', 'test');
 	const draws = Array.from({ length: drawnDrives }, () => [0, 1, 2].map(() => 2 * next.double() - 1));
 	const drawn = figuresAt(draws);
-	return summariseBudgets({ scenario: oneSpeed({}), point: 0, phases: 1, sources, alone, extreme, drawn, provenance });
+	const own = { scenario: oneSpeed({}), point: 0, phases: 1, sources, alone, extreme, drawn, provenance };
+	return summariseBudgets({ ...own, ...given });
 }
 
 test('of 3 + 2x − y + ½z: extreme ±3.5 summed and run, root-sum-square √5.25, σ √1.75, drawn 95 % of the exact draw', () => {
@@ -98,4 +99,14 @@ test('the paragraph is on the choice whose extreme value is larger, and calls 2.
 	const why = whyTheyDiffer({ halfBus: of(1), virtualNeutral: of(0.5) }).replaceAll('\u00a0', ' ');
 	expect(why).toMatch(/^Taking half-bus, /);
 	expect(why).toContain('the drive moves as far as the sum says, within 1.5 %: the figure is nearly linear.');
+});
+
+test('cut short before the drives at their limits were run, it says so and not that they lost their crossings', () => {
+	const { choices, sentence } = budgets(([x = 0]) => x, 0, {
+		extreme: null,
+		provenance: { ...provenance, partial: true },
+	});
+	expect(choices.halfBus).toMatchObject({ worstKind: null, without: [] });
+	expect(sentence).toContain('cut short before a budget could be made');
+	expect(sentence).not.toContain('loss of its crossings');
 });
