@@ -178,6 +178,7 @@ class Bench {
 		if (chain) {
 			chain.sigma = drive.noise.sigma;
 			chain.keep = options.keep?.[name];
+			this.branchDetectors[name].reset(drive, circuit, this.ringing, silence);
 		}
 		const chances = chain && {
 			early: new Float64Array(trial.measured),
@@ -220,7 +221,7 @@ class Bench {
 					interpolated[measured] = 30 + degreesPerSecond * (detector.zeroAt + latency - compensation) - (60 + 60 * n);
 				}
 				if (chances) {
-					if (chain.undecided && commutation < timer.timeout) this.followUnaccepted(drive, name, stage, timer.timeout);
+					if (chain.undecided && commutation < timer.timeout) this.followUnaccepted(name, stage, timer.timeout);
 					chances.early[measured] = chain.early;
 					chances.late[measured] = chain.late;
 					chances.missed[measured] = chain.missed;
@@ -323,10 +324,9 @@ class Bench {
 	}
 
 	/** Carries the sector's chain on from `stage`, as if nothing had been accepted, to the timeout. */
-	private followUnaccepted(drive: Drive, name: ChoiceName, stage: PowerStage, timeout: number): void {
+	private followUnaccepted(name: ChoiceName, stage: PowerStage, timeout: number): void {
 		const { branch, chain } = this;
 		const detector = this.branchDetectors[name];
-		detector.reset(drive, this.circuit, this.ringing, silence);
 		detector.continueChain(this.detectors[name]);
 		branch.copyFrom(stage);
 		do {

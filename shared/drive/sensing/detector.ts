@@ -146,6 +146,7 @@ export class Detector {
 		this.listening = false;
 		this.passedOver = -1;
 		this.period = -1;
+		this.forgetNodes();
 	}
 
 	/** Whether any reading of this sector is still of use. */
