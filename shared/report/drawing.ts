@@ -17,13 +17,15 @@ export const reportTheme: ChartTheme = {
 	font: 'Helvetica Neue, Arial, Liberation Sans, sans-serif',
 };
 
+/** One for all charts, px: so their words are of one size where a column narrows them. */
+const size = { width: 400, height: 225 };
+
 /** A chart at the report's size, without what only a pointer finds. */
-export function printed(spec: TopLevelSpec, width: number, height: number): TopLevelSpec {
+export function printed(spec: TopLevelSpec): TopLevelSpec {
 	const layered = spec as TopLevelSpec & { readonly layer?: readonly { readonly params?: unknown }[] };
 	return {
 		...spec,
-		width,
-		height,
+		...size,
 		...(layered.layer && { layer: layered.layer.filter((one) => one.params === undefined) }),
 	} as TopLevelSpec;
 }

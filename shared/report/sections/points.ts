@@ -29,7 +29,7 @@ async function drawPoint(point: PointResult, level: number, draw: DrawChart): Pr
 	const { counts, cumulative, rates, sectors, outside } = drawPictures(point, bins, reportTheme);
 	const figure = async (title: string, picture: Picture | null): Promise<Content> =>
 		picture &&
-		html`<figure><figcaption>${title}</figcaption><div role="img" aria-label="${picture.describes}">${raw(await draw(printed(picture.spec, 400, 225)))}</div></figure>`;
+		html`<figure><figcaption>${title}</figcaption><div role="img" aria-label="${picture.describes}">${raw(await draw(printed(picture.spec)))}</div></figure>`;
 	return html`
 <section class="point">
 <h3>${point.name}</h3>
