@@ -1,6 +1,5 @@
 import { decayInPlace } from '../../maths/decay.ts';
 import { realZero } from '../../maths/real-zero.ts';
-import { turnInPlace } from '../../maths/turn.ts';
 import type { Circuit } from '../circuit.ts';
 import { type Ringing, ringDecays } from '../ringing.ts';
 import type { Segment } from '../segment.ts';
@@ -12,8 +11,6 @@ import type { SegmentHistory } from '../segment-history.ts';
  */
 export const lookBackConstants = 18;
 
-const scratch = new Float64Array(2);
-
 /**
  * One sensing node behind its first-order network, driven by the terminals:
  * τ v' = Σ w_k v_k − v, from 0 V at t = 0. Its voltage is worked out from the
@@ -23,8 +20,15 @@ export class NetworkNode {
 	/** The node's voltage at the last reading without ringing, and the ringing's part of it, V. */
 	value = realZero;
 	ringing = realZero;
+	/** Where that was: segment, time in it (s), and what held there (reading-point.ts). */
 	private index = -1;
 	private position = realZero;
+	private zRe = realZero;
+	private zIm = realZero;
+	private wRe = realZero;
+	private wIm = realZero;
+	private decay0 = realZero;
+	private decay1 = realZero;
 	/** e^{−h/τ} of the last two lengths h that were gone through: whole periods repeat theirs. */
 	private readonly memo = new Float64Array([-1, 0, -1, 0]);
 	private readonly node: number;
@@ -88,21 +92,13 @@ export class NetworkNode {
 					before += node.modal0 * segment.a0;
 					decaying0 = node.decay0 * segment.d0;
 					decayingEnd = decaying0 * (last ? point.decay0 : segment.decay0);
-					if (position !== 0) {
-						scratch[0] = mode.rate0 * position;
-						decayInPlace(scratch, 0);
-						decaying0 *= scratch[0] as number;
-					}
+					if (position !== 0) decaying0 *= this.decay0;
 					if (mode.modalCount > 1) {
 						ramp += node.modal1 * segment.b1;
 						before += node.modal1 * segment.a1;
 						decaying1 = node.decay1 * segment.d1;
 						decayingEnd += decaying1 * (last ? point.decay1 : segment.decay1);
-						if (position !== 0) {
-							scratch[0] = mode.rate1 * position;
-							decayInPlace(scratch, 0);
-							decaying1 *= scratch[0] as number;
-						}
+						if (position !== 0) decaying1 *= this.decay1;
 					}
 				}
 				before += ramp * (position - tau);
@@ -111,34 +107,16 @@ export class NetworkNode {
 				// … and sinusoids; where the segment ends the next one begins
 				const next = last ? segment : history.at(index + 1);
 				if (circuit.rippleAmplitude !== 0) {
-					let zRe = segment.zRe;
-					let zIm = segment.zIm;
-					if (position !== 0) {
-						scratch[0] = circuit.rippleOmega * position;
-						turnInPlace(scratch, 0);
-						const c = scratch[0] as number;
-						const q = scratch[1] as number;
-						const turned = zRe * c - zIm * q;
-						zIm = zRe * q + zIm * c;
-						zRe = turned;
-					}
+					const zRe = position === 0 ? segment.zRe : this.zRe;
+					const zIm = position === 0 ? segment.zIm : this.zIm;
 					const zReEnd = last ? point.zRe : next.zRe;
 					const zImEnd = last ? point.zIm : next.zIm;
 					before += node.rippleRe * zIm + node.rippleIm * zRe;
 					after += node.rippleRe * zImEnd + node.rippleIm * zReEnd;
 				}
 				if (circuit.sinusoidal) {
-					let wRe = segment.wRe;
-					let wIm = segment.wIm;
-					if (position !== 0) {
-						scratch[0] = circuit.omega * position;
-						turnInPlace(scratch, 0);
-						const c = scratch[0] as number;
-						const q = scratch[1] as number;
-						const turned = wRe * c - wIm * q;
-						wIm = wRe * q + wIm * c;
-						wRe = turned;
-					}
+					const wRe = position === 0 ? segment.wRe : this.wRe;
+					const wIm = position === 0 ? segment.wIm : this.wIm;
 					const wReEnd = last ? point.wRe : next.wRe;
 					const wImEnd = last ? point.wIm : next.wIm;
 					before += node.emfRe * wIm + node.emfIm * wRe;
@@ -151,6 +129,12 @@ export class NetworkNode {
 		}
 		this.index = target;
 		this.position = s;
+		this.zRe = point.zRe;
+		this.zIm = point.zIm;
+		this.wRe = point.wRe;
+		this.wIm = point.wIm;
+		this.decay0 = point.decay0;
+		this.decay1 = point.decay1;
 		this.value = value;
 	}
 
