@@ -67,6 +67,21 @@ export class BackEmf {
 		this.findCorner();
 	}
 
+	/** Moves every phase back to the piece it was on at `time`. */
+	goBack(time: number): void {
+		for (let k = 0; k < 3; k++) {
+			while (this.beganAt(k) > time) {
+				if (this.onRamp[k] === 0) {
+					this.enterRamp(k);
+				} else {
+					this.half[k] = (this.half[k] as number) - 1;
+					this.enterFlat(k);
+				}
+			}
+		}
+		this.findCorner();
+	}
+
 	/** Writes into a segment what holds from its start; all 0 of a sinusoidal back-EMF, which has no pieces. */
 	describe(segment: Segment): void {
 		const { level, slope, zero } = this;
@@ -108,6 +123,12 @@ export class BackEmf {
 		this.halfRamp = other.halfRamp;
 		this.nextCorner = other.nextCorner;
 		this.pieces = other.pieces;
+	}
+
+	/** When phase k's piece began, s. */
+	private beganAt(k: number): number {
+		const crossing = (this.first[k] as number) + (this.half[k] as number) * this.halfTurn;
+		return this.onRamp[k] === 1 ? crossing - this.halfRamp : crossing + this.halfRamp;
 	}
 
 	private enterRamp(k: number): void {
