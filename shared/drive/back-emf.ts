@@ -25,6 +25,8 @@ export class BackEmf {
 	/** Ramp crossings counted in half turns from the rising one at `first`. */
 	private readonly half = new Int32Array(3);
 	private readonly onRamp = new Uint8Array(3);
+	private readonly markedHalf = new Int32Array(3);
+	private readonly markedOnRamp = new Uint8Array(3);
 	private readonly first = new Float64Array(3);
 	private readonly peak = new Float64Array(3);
 	private halfTurn = realZero;
@@ -67,17 +69,20 @@ export class BackEmf {
 		this.findCorner();
 	}
 
-	/** Moves every phase back to the piece it was on at `time`. */
-	goBack(time: number): void {
+	/** Remembers the pieces that hold now, to come back to them. */
+	mark(): void {
 		for (let k = 0; k < 3; k++) {
-			while (this.beganAt(k) > time) {
-				if (this.onRamp[k] === 0) {
-					this.enterRamp(k);
-				} else {
-					this.half[k] = (this.half[k] as number) - 1;
-					this.enterFlat(k);
-				}
-			}
+			this.markedHalf[k] = this.half[k] as number;
+			this.markedOnRamp[k] = this.onRamp[k] as number;
+		}
+	}
+
+	/** Back to the pieces that were marked. */
+	goBack(): void {
+		for (let k = 0; k < 3; k++) {
+			this.half[k] = this.markedHalf[k] as number;
+			if (this.markedOnRamp[k] === 1) this.enterRamp(k);
+			else this.enterFlat(k);
 		}
 		this.findCorner();
 	}
@@ -123,12 +128,6 @@ export class BackEmf {
 		this.halfRamp = other.halfRamp;
 		this.nextCorner = other.nextCorner;
 		this.pieces = other.pieces;
-	}
-
-	/** When phase k's piece began, s. */
-	private beganAt(k: number): number {
-		const crossing = (this.first[k] as number) + (this.half[k] as number) * this.halfTurn;
-		return this.onRamp[k] === 1 ? crossing - this.halfRamp : crossing + this.halfRamp;
 	}
 
 	private enterRamp(k: number): void {

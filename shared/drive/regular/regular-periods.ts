@@ -41,9 +41,9 @@ interface Stage {
 
 /**
  * The stretch that makes up most of every run, done in one loop: whole PWM
- * periods between two corners of the back-EMF in which no diode starts but the
- * open phase's at a gate edge (they may stop anywhere). What such a period needs
- * stands in a table of lanes.
+ * periods in which no diode starts but the open phase's at a gate edge (they may
+ * stop anywhere), between two corners of the back-EMF, or one by one across
+ * them. What such a period needs stands in a table of lanes.
  *
  * It computes what PowerStage.trace and .commit compute, and stops in front of
  * any period that is not of this kind; those remain the readable reference
@@ -177,6 +177,7 @@ export class RegularPeriods {
 		const { parts } = this;
 		if (parts === 0) return false;
 		const third = openPhase[this.kind] as number;
+		emf.mark();
 		stage.launch(now);
 		this.setConstants();
 		this.keep = false;
@@ -207,7 +208,7 @@ export class RegularPeriods {
 			}
 		}
 		if (this.refused) {
-			emf.goBack(periodStart);
+			if (emf.pieces !== this.pieces) emf.goBack();
 			return false;
 		}
 		history.forget();
