@@ -25,6 +25,7 @@ export class BackEmf {
 	/** Ramp crossings counted in half turns from the rising one at `first`. */
 	private readonly half = new Int32Array(3);
 	private readonly onRamp = new Uint8Array(3);
+	/** What `mark` keeps of both. */
 	private readonly markedHalf = new Int32Array(3);
 	private readonly markedOnRamp = new Uint8Array(3);
 	private readonly first = new Float64Array(3);

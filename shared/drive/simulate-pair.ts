@@ -305,7 +305,10 @@ class Bench {
 		} while (stage.boundary !== 'limit');
 	}
 
-	/** Whole regular periods that nobody reads, as many as come before `limit` and before the look-back of a reading at `read` (s). */
+	/**
+	 * Whole regular periods that nobody reads: as many as come before the next corner of the back-EMF, or the one that it lies
+	 * in, before `limit` and before the look-back of a reading at `read` (s).
+	 */
 	private coast(stage: PowerStage, limit: number, read: number): boolean {
 		if (stage.carrier.offset !== 0) return false;
 		const end = Math.min(limit, read - this.lookBack);
