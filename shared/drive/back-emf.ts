@@ -25,9 +25,6 @@ export class BackEmf {
 	/** Ramp crossings counted in half turns from the rising one at `first`. */
 	private readonly half = new Int32Array(3);
 	private readonly onRamp = new Uint8Array(3);
-	/** What `mark` keeps of both. */
-	private readonly markedHalf = new Int32Array(3);
-	private readonly markedOnRamp = new Uint8Array(3);
 	private readonly first = new Float64Array(3);
 	private readonly peak = new Float64Array(3);
 	private halfTurn = realZero;
@@ -66,24 +63,6 @@ export class BackEmf {
 				this.half[k] = (this.half[k] as number) + 1;
 				this.enterRamp(k);
 			}
-		}
-		this.findCorner();
-	}
-
-	/** Remembers the pieces that hold now, to come back to them. */
-	mark(): void {
-		for (let k = 0; k < 3; k++) {
-			this.markedHalf[k] = this.half[k] as number;
-			this.markedOnRamp[k] = this.onRamp[k] as number;
-		}
-	}
-
-	/** Back to the pieces that were marked. */
-	goBack(): void {
-		for (let k = 0; k < 3; k++) {
-			this.half[k] = this.markedHalf[k] as number;
-			if (this.markedOnRamp[k] === 1) this.enterRamp(k);
-			else this.enterFlat(k);
 		}
 		this.findCorner();
 	}

@@ -305,16 +305,12 @@ class Bench {
 		} while (stage.boundary !== 'limit');
 	}
 
-	/**
-	 * Whole regular periods that nobody reads: as many as come before the next corner of the back-EMF, or the one that it lies
-	 * in, before `limit` and before the look-back of a reading at `read` (s).
-	 */
+	/** Whole regular periods that nobody reads, as many as come before `limit` and before the look-back of a reading at `read` (s). */
 	private coast(stage: PowerStage, limit: number, read: number): boolean {
 		if (stage.carrier.offset !== 0) return false;
-		const end = Math.min(limit, read - this.lookBack);
-		const fitting = stage.carrier.periodsUntil(Math.min(end, stage.emf.nextCorner));
-		if (fitting >= 1) return stage.regular.run(fitting, false) > 0;
-		return stage.carrier.periodsUntil(end) >= 1 && stage.regular.runAcrossCorner();
+		const end = Math.min(limit, stage.emf.nextCorner, read - this.lookBack);
+		const fitting = stage.carrier.periodsUntil(end);
+		return fitting >= 1 && stage.regular.run(fitting, false) > 0;
 	}
 
 	/** Up to `most` whole regular periods kept for reading, as many as fit before `limit`; the index of their first segment, else −1. */

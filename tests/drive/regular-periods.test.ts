@@ -115,8 +115,7 @@ describe.each(cases)('with %s', (_name, parameters) => {
 	});
 });
 
-it('the loop gives the careful way’s errors to 10⁻⁸°, duties and torques to 10⁻¹⁰ of three hundred drives of any kind, across 1,000 corners of the back-EMF and before 1,000 that it leaves to the careful way', () => {
-	const across = vi.spyOn(RegularPeriods.prototype, 'runAcrossCorner');
+it('the loop gives the careful way’s errors to 10⁻⁸°, duties and torques to 10⁻¹⁰ of three hundred drives of any kind', () => {
 	for (let j = 0; j < 300; j++) {
 		const drive = anyDrive(`regular ${j}`);
 		const quick = simulatePair(drive, silence);
@@ -131,9 +130,6 @@ it('the loop gives the careful way’s errors to 10⁻⁸°, duties and torques 
 			expect(Math.abs(a.meanTorque - b.meanTorque) / drive.operation.torque, where).toBeLessThan(1e-10);
 		}
 	}
-	const outcomes = across.mock.results.map(({ value }) => value as boolean);
-	expect(outcomes.filter((isDone) => isDone).length).toBeGreaterThan(1000);
-	expect(outcomes.filter((isDone) => !isDone).length).toBeGreaterThan(1000);
 });
 
 describe('how much of a run is regular', () => {

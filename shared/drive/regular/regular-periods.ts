@@ -41,9 +41,9 @@ interface Stage {
 
 /**
  * The stretch that makes up most of every run, done in one loop: whole PWM
- * periods in which no diode starts but the open phase's at a gate edge (they may
- * stop anywhere), between two corners of the back-EMF, or one by one across
- * them. What such a period needs stands in a table of lanes.
+ * periods between two corners of the back-EMF in which no diode starts but the
+ * open phase's at a gate edge (they may stop anywhere). What such a period needs
+ * stands in a table of lanes.
  *
  * It computes what PowerStage.trace and .commit compute, and stops in front of
  * any period that is not of this kind; those remain the readable reference
@@ -103,10 +103,10 @@ export class RegularPeriods {
 	 * @returns periods done; 0 where the first one is not regular
 	 */
 	run(most: number, keep: boolean): number {
-		const { stage, lengths, starts, turnsRe, turnsIm, now } = this;
+		const { stage, table, lengths, starts, turnsRe, turnsIm, highTies, lowTies, now } = this;
 		const { circuit, emf, history } = stage;
-		const { periodIndex, phase } = stage.carrier;
-		this.turnToStage();
+		const { periodIndex, phase, duty } = stage.carrier;
+		if (stage.kind !== this.kind || duty !== this.duty || emf.pieces !== this.pieces) this.prepare();
 		const { parts } = this;
 		if (parts === 0) return 0;
 		const { period } = circuit;
@@ -117,7 +117,12 @@ export class RegularPeriods {
 			now.x = (periodIndex - phase) * period - emfZero;
 			done = this.glide.run(this, now, most);
 		}
-		this.setConstants();
+		now.amplitude = circuit.rippleAmplitude;
+		now.omega = circuit.rippleOmega;
+		now.inverseOmega = 1 / circuit.rippleOmega;
+		now.rippleTime = circuit.rippleAmplitude / circuit.rippleOmega;
+		now.drop = circuit.diodeDrop;
+		now.top = circuit.voltage + circuit.diodeDrop;
 		now.zero = emfZero;
 		this.keep = keep;
 		for (; done < most; done++) {
@@ -143,7 +148,16 @@ export class RegularPeriods {
 				if (this.sinusoidal) this.turnRotor(part);
 				now.x = start + (starts[part] as number);
 				now.rest = now.part = lengths[part] as number;
-				this.followLanes(part);
+				this.part = part;
+				let tieHigh = highTies[part] as number;
+				let tieLow = lowTies[part] as number;
+				if (tieHigh === open) tieHigh = freeTie(now.high);
+				if (tieLow === open) tieLow = freeTie(now.low);
+				let lane = table.at(part, tieHigh, tieLow, freeTie(now.open));
+				this.refused = lane === null;
+				while (lane !== null) {
+					lane = lane.modals === 1 ? this.one(lane) : lane.modals === 2 ? this.two(lane) : this.none(lane);
+				}
 			}
 			if (this.refused) {
 				now.high = highBefore;
@@ -163,91 +177,6 @@ export class RegularPeriods {
 			stage.land(done, now);
 		}
 		return done;
-	}
-
-	/**
-	 * One whole period from the present one's start in which the back-EMF has a corner, its segments not kept.
-	 * @returns whether it is regular; nothing has changed if not
-	 */
-	runAcrossCorner(): boolean {
-		const { stage, table, lengths, starts, now, scratch } = this;
-		const { circuit, carrier, emf, history } = stage;
-		const { periodStart } = carrier;
-		this.turnToStage();
-		const { parts } = this;
-		if (parts === 0) return false;
-		const third = openPhase[this.kind] as number;
-		emf.mark();
-		stage.launch(now);
-		this.setConstants();
-		this.keep = false;
-		this.refused = false;
-		for (let part = 0; part < parts && !this.refused; part++) {
-			const end = (starts[part] as number) + (lengths[part] as number);
-			let from = starts[part] as number;
-			while (from < end && !this.refused) {
-				const corner = emf.nextCorner - periodStart;
-				const to = Math.min(corner, end);
-				if (to > from) {
-					scratch[0] = circuit.rippleOmega * (to - from);
-					turnInPlace(scratch, 0);
-					const { zRe, zIm } = now;
-					const c = scratch[0] as number;
-					const q = scratch[1] as number;
-					now.zRePart = zRe * c - zIm * q;
-					now.zImPart = zRe * q + zIm * c;
-					now.x = periodStart + from - (emf.zero[third] as number);
-					now.rest = now.part = to - from;
-					this.followLanes(part);
-					from = to;
-				}
-				if (corner < end) {
-					emf.pass(emf.nextCorner);
-					table.enter(circuit, emf, this.kind);
-				}
-			}
-		}
-		if (this.refused) {
-			if (emf.pieces !== this.pieces) emf.goBack();
-			return false;
-		}
-		history.forget();
-		stage.land(1, now);
-		return true;
-	}
-
-	/** Gets ready for the stage's sector, duty and pieces of back-EMF. */
-	private turnToStage(): void {
-		const { stage } = this;
-		if (stage.kind !== this.kind || stage.carrier.duty !== this.duty || stage.emf.pieces !== this.pieces)
-			this.prepare();
-	}
-
-	/** What of the present state is the drive's. */
-	private setConstants(): void {
-		const { now } = this;
-		const { circuit } = this.stage;
-		now.amplitude = circuit.rippleAmplitude;
-		now.omega = circuit.rippleOmega;
-		now.inverseOmega = 1 / circuit.rippleOmega;
-		now.rippleTime = circuit.rippleAmplitude / circuit.rippleOmega;
-		now.drop = circuit.diodeDrop;
-		now.top = circuit.voltage + circuit.diodeDrop;
-	}
-
-	/** A part, or what corners leave of one, whose length and phasors at its end stand in `now`. */
-	private followLanes(part: number): void {
-		const { now } = this;
-		this.part = part;
-		let tieHigh = this.highTies[part] as number;
-		let tieLow = this.lowTies[part] as number;
-		if (tieHigh === open) tieHigh = freeTie(now.high);
-		if (tieLow === open) tieLow = freeTie(now.low);
-		let lane = this.table.at(part, tieHigh, tieLow, freeTie(now.open));
-		this.refused = lane === null;
-		while (lane !== null) {
-			lane = lane.modals === 1 ? this.one(lane) : lane.modals === 2 ? this.two(lane) : this.none(lane);
-		}
 	}
 
 	// One segment each, from the state in `now` on. They return the lane that follows within the part: null at the part's
