@@ -54,7 +54,7 @@ export interface DrawsBench {
 	readonly scenarios: readonly Savings[];
 }
 
-/** Variances over replicates of each kind of draws, at each scenario's reference point. */
+/** Variances over replicates of each kind of draws, at every point of each scenario. */
 export async function drawsBench(
 	scenarios: readonly Scenario[],
 	pool: Pool,
@@ -62,17 +62,18 @@ export async function drawsBench(
 ): Promise<DrawsBench> {
 	const found: Savings[] = [];
 	for (const scenario of scenarios) {
-		say(`drawing ${scenario.name} …`);
-		const own = await savings(scenario, pool);
-		say(rows(own).join('\n'));
-		found.push(own);
+		for (const point of scenario.points.keys()) {
+			const own = await savings(scenario, point, pool);
+			say(rows(own).join('\n'));
+			found.push(own);
+		}
 	}
 	return { units, replicates, uncertainty: Math.exp(1.96 * Math.sqrt(2 / (replicates - 1))), scenarios: found };
 }
 
-async function savings(whole: Scenario, pool: Pool): Promise<Savings> {
+async function savings(whole: Scenario, point: number, pool: Pool): Promise<Savings> {
 	const none = { seed: '', compensation: { halfBus: 0, virtualNeutral: 0 } };
-	const { scenario } = pointPlan(whole, whole.referencePoint, none);
+	const { scenario } = pointPlan(whole, point, none);
 	const drawsOf = (kind: Kind): Draws => (kind === 'latin' ? { kind, units } : { kind });
 	const { results } = await runPlansInPool(
 		{
@@ -130,27 +131,27 @@ function variance(values: readonly number[]): number {
 	return moments.squares / (moments.count - 1);
 }
 
-/** Room for the longest name of a demo and a choice. */
-const labelWidth = 48;
+/** Room for the longest name of a demo, a point and a choice. */
+const labelWidth = 56;
 
 /** The bench as a text. */
 export function drawsReport({ units: drives, replicates: count, uncertainty, scenarios }: DrawsBench): string {
 	const lines = [
 		`Drives saved by stratified draws: variance of independent draws over theirs, ${drives} drives a replicate,`,
-		`${count} replicates, at the reference point; true within a factor of ${uncertainty.toFixed(2)} either way (95 %).`,
+		`${count} replicates; true within a factor of ${uncertainty.toFixed(2)} either way (95 %).`,
 		'',
-		`${'scenario, choice'.padEnd(labelWidth)}${'draws'.padEnd(9)}mean   95th %   passing`,
+		`${'scenario, point, choice'.padEnd(labelWidth)}${'draws'.padEnd(9)}mean   95th %   passing`,
 	];
 	for (const each of scenarios) lines.push(...rows(each));
 	return `${lines.join('\n')}\n`;
 }
 
-function rows({ scenario, latin, sobol }: Savings): string[] {
+function rows({ scenario, point, latin, sobol }: Savings): string[] {
 	return choiceNames.flatMap((choice) =>
 		Object.entries({ latin, sobol }).map(([kind, gains]) => {
 			const words = (name: FigureName, width: number): string =>
 				(gains[name][choice]?.toFixed(1) ?? '–').padStart(width);
-			const label = `${scenario}, ${choiceWords[choice]}`.padEnd(labelWidth) + kind.padEnd(9);
+			const label = `${scenario}, ${point}, ${choiceWords[choice]}`.padEnd(labelWidth) + kind.padEnd(9);
 			return `${label}${words('mean error', 4)}   ${words('95th percentile', 6)}   ${words('passing share', 7)}`;
 		}),
 	);
