@@ -4,6 +4,7 @@ import type { StudyResult } from '../../shared/study/result.ts';
 import { createPageModel } from '../../src/page/model/page-model.ts';
 import type { ScenarioSource } from '../../src/page/model/scenario-source.ts';
 import type { Services, StudyWatch } from '../../src/page/model/services.ts';
+import { createSign } from '../../src/page/model/sign/sign.ts';
 import { choiceFigures, noneSeen, pointResult, studyResult } from './study-fixture.ts';
 
 const text = (name: string): string => JSON.stringify({ name, points: [{ name: 'slow', speed: 900, torque: 0.009 }] });
@@ -78,6 +79,25 @@ test('figures so far are shown during the run, and called that', () => {
 	calls[0]?.watch.onPartial(studyResult({ partial: true, units: { asked: 1000, finished: 120, failed: 0 } }));
 	expect(made.whichChoice.answer.value).not.toBeNull();
 	expect(made.whichChoice.reservations.value).toEqual(['Figures so far, from 120 of 1000 drives.']);
+});
+
+test('progress alone works nothing out anew but what shows it', () => {
+	const { made, calls } = model();
+	const sign = createSign(made);
+	void made.run();
+	calls[0]?.watch.onPartial(studyResult({ partial: true, units: { asked: 1000, finished: 120, failed: 0 } }));
+	const seen = [made.whichChoice.answer, made.whichChoice.reservations, sign.answer].map((one) => {
+		const renewed = vi.fn();
+		one.subscribe(renewed);
+		renewed.mockClear();
+		return renewed;
+	});
+	calls[0]?.watch.onProgress({ finished: 130, failed: 0 });
+	expect(made.status.value).toMatchObject({ finished: 130 });
+	for (const renewed of seen) expect(renewed).not.toHaveBeenCalled();
+	made.cancel();
+	calls[0]?.watch.onPartial(studyResult({ partial: true, units: { asked: 1000, finished: 140, failed: 0 } }));
+	for (const renewed of seen) expect(renewed).toHaveBeenCalled();
 });
 
 test('another operating point is shown without another run', async () => {

@@ -19,7 +19,7 @@ interface Seen {
 	readonly services: Pick<Services, 'preview' | 'pointChange'>;
 	readonly runs: {
 		readonly shown: ReadonlySignal<Shown | null>;
-		readonly status: ReadonlySignal<RunStatus>;
+		readonly state: ReadonlySignal<RunStatus['state']>;
 		readonly background: Background;
 		readonly recordFor: (of: Shown) => Promise<RecordTicket | null>;
 	};
@@ -110,7 +110,7 @@ export function createBaseline({ services, runs, request, document, onShow, poin
 	effect(() => {
 		const pinned = baseline.value;
 		const present = runs.shown.value;
-		const { state } = runs.status.value;
+		const state = runs.state.value;
 		if (!pinned || (state !== 'done' && state !== 'idle')) return;
 		askFor(pinned.shown, (record) => {
 			if (baseline.value === pinned) baseline.value = { ...pinned, shown: { ...pinned.shown, record } };
@@ -121,7 +121,7 @@ export function createBaseline({ services, runs, request, document, onShow, poin
 	effect(() => {
 		const pinned = baseline.value;
 		const point = at.value;
-		const { state } = runs.status.value;
+		const state = runs.state.value;
 		if (!pinned || (state !== 'done' && state !== 'idle') || previews.value.has(point)) return;
 		if (point >= pinned.shown.scenario.points.length) return;
 		const units = Math.min(previewUnits, pinned.shown.units);

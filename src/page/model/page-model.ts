@@ -50,7 +50,7 @@ export function createPageModel(services: Services) {
 	);
 	const pointIndex = signal(0);
 	const runs = createRuns(services, request, pointIndex);
-	const { status, shown } = runs;
+	const { status, state, shown } = runs;
 	const show = createOnShow({ runs, request, pointIndex });
 	const against = createBaseline({ services, runs, request, document: inputs.document, ...show });
 	const whichChoice = createWhichChoice({ ...runs, request, pointIndex, show, against, theme: services.theme });
@@ -134,6 +134,7 @@ export function createPageModel(services: Services) {
 		seed,
 		request,
 		status,
+		state,
 		shown,
 		heard,
 		whichChoice,

@@ -19,7 +19,7 @@ export type RunStatus =
 	| { readonly state: 'failed'; readonly message: string };
 
 /** Drives are being simulated, for a preview or in full. */
-export const isSimulating = ({ state }: RunStatus): boolean => state === 'running' || state === 'previewing';
+export const isSimulating = (state: RunStatus['state']): boolean => state === 'running' || state === 'previewing';
 
 /** What is said of a run that failed. */
 export const failureWords = (message: string): string => `The run failed. ${capital(message)}`;

@@ -1,4 +1,4 @@
-import { type ReadonlySignal, signal } from '@preact/signals';
+import { computed, type ReadonlySignal, signal } from '@preact/signals';
 import type { Scenario } from '../../../shared/scenario/scenario.ts';
 import type { StudyResult } from '../../../shared/study/result.ts';
 import { errorMessage } from '../../../shared/words/error-message.ts';
@@ -38,6 +38,8 @@ export function createRuns(
 	point: ReadonlySignal<number>,
 ) {
 	const status = signal<RunStatus>({ state: 'idle', note: '' });
+	/** The same without how far it is, which changes ten times a second: for all that does not show that. */
+	const state = computed(() => status.value.state);
 	const shown = signal<Shown | null>(null);
 	const preview = signal<Previewed | null>(null);
 	const kept = new Map<Scenario, Shown>();
@@ -184,6 +186,7 @@ export function createRuns(
 
 	return {
 		status,
+		state,
 		shown,
 		preview,
 		background,

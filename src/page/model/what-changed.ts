@@ -46,7 +46,7 @@ export interface AttributedEdit {
 
 /** The view "what changed, and why?": the pinned result against the present one, and each edit's part in it. */
 export function createWhatChanged(model: PageModel) {
-	const { against, inputs, whichChoice, shown, status } = model;
+	const { against, inputs, whichChoice, shown, state: runState } = model;
 	const attributing = signal<Attributing>({ state: 'none', words: '' });
 	const isOpen = signal(false);
 
@@ -82,7 +82,7 @@ export function createWhatChanged(model: PageModel) {
 		const after = inputs.document.value;
 		const point = whichChoice.pointIndex.value;
 		const list = edits.value;
-		const { state } = status.value;
+		const state = runState.value;
 		if (!isOpen.value || !pinned || !after || shown.value?.scenario !== model.scenario.value) return;
 		if (state !== 'done' && state !== 'idle') return;
 		if (latest?.before === pinned.document && latest.after === after && latest.point === point) return;

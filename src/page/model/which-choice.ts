@@ -25,7 +25,7 @@ import { worstLinks } from './worst-links.ts';
 
 interface Seen {
 	readonly shown: ReadonlySignal<Shown | null>;
-	readonly status: ReadonlySignal<RunStatus>;
+	readonly state: ReadonlySignal<RunStatus['state']>;
 	readonly request: ReadonlySignal<StudyRequest | null>;
 	readonly pointIndex: Signal<number>;
 	readonly show: ReturnType<typeof createOnShow>;
@@ -34,7 +34,7 @@ interface Seen {
 }
 
 /** Everything the view "which sensing choice, and by how much" shows, from the figures on show and the operating point. */
-export function createWhichChoice({ shown, status, request, pointIndex, show, against, theme }: Seen) {
+export function createWhichChoice({ shown, state, request, pointIndex, show, against, theme }: Seen) {
 	const { points, places, at, onShow } = show;
 	const chartTheme = computed(theme);
 	const result = computed(() => shown.value?.result ?? null);
@@ -76,7 +76,7 @@ export function createWhichChoice({ shown, status, request, pointIndex, show, ag
 		/** What must be known before the figures are believed. */
 		reservations: computed(() => {
 			const preview = onShow.value?.preview;
-			return preview ? [previewWords(preview)] : reservations(shown.value, request.value, status.value);
+			return preview ? [previewWords(preview)] : reservations(shown.value, request.value, state.value);
 		}),
 		setPoint: (index: number) => {
 			pointIndex.value = Math.max(0, index);
@@ -100,12 +100,16 @@ function previewWords({ units, starts, point }: Preview): string {
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** What must be known before a study's figures are believed: what they are of, how far they go, what is missing. */
-export function reservations(shown: Shown | null, request: StudyRequest | null, status: RunStatus): readonly string[] {
+export function reservations(
+	shown: Shown | null,
+	request: StudyRequest | null,
+	state: RunStatus['state'],
+): readonly string[] {
 	if (!shown) return [];
 	const { units, partial } = shown.result.provenance;
 	const of = `“${shown.scenario.name}”, ${count(shown.units)} drives, seed ${shown.seed}`;
 	const isSame = request?.scenario === shown.scenario && request.units === shown.units && request.seed === shown.seed;
-	const isGoingOn = status.state === 'running' && isSame;
+	const isGoingOn = state === 'running' && isSame;
 	const words: string[] = [];
 	if (!isSame) words.push(`These are the figures of ${of}, not of the inputs as they are now.`);
 	if (partial) {

@@ -8,7 +8,7 @@ import { Progress } from './progress.tsx';
 
 /** What is asked: scenario, units, seed; run and cancel. */
 export function Setup({ model }: { model: PageModel }) {
-	const running = isSimulating(model.status.value);
+	const running = isSimulating(model.state.value);
 	const unitsProblem = inputProblem(model.units.value);
 	const seedProblem = inputProblem(model.seed.value);
 	return (

@@ -25,7 +25,7 @@ function made(store: KeptStore, result = studyResult()) {
 			shown,
 			request,
 			work: signal(work()),
-			status: signal<RunStatus>({ state: 'idle', note: '' }),
+			state: signal<RunStatus['state']>('idle'),
 			resume,
 			services: { read: readScenario } as never,
 		},

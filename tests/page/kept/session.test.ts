@@ -27,7 +27,7 @@ function page(hash = '') {
 		route: createRoute({ read: () => hash, write: () => {}, onChange: () => {} }),
 		work: signal(work()),
 		shown: signal<Shown | null>(null),
-		status: signal({ state: 'idle' as const, note: '' }),
+		state: signal('idle' as const),
 		fileProblem: signal(''),
 		services: { read: readScenario } as never,
 		against: {

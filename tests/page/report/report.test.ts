@@ -29,7 +29,7 @@ function made(result = studyResult()) {
 		{
 			shown,
 			request,
-			status: signal<RunStatus>({ state: 'idle', note: '' }),
+			state: signal<RunStatus['state']>('idle'),
 			inputs: { text: signal(text) } as never,
 			scenario: signal(scenario),
 			source: signal<ScenarioSource>({ kind: 'demo', file: 'fan-24v.json', text }),

@@ -12,11 +12,11 @@ import { linkTo } from './scenario-link.ts';
 
 export type Kept = ReturnType<typeof createKept>;
 
-type Page = Pick<PageModel, 'shown' | 'request' | 'work' | 'resume' | 'services' | 'status'>;
+type Page = Pick<PageModel, 'shown' | 'request' | 'work' | 'resume' | 'services' | 'state'>;
 
 /** Everything of the view "what do we keep": the link, what is kept in this browser, and two of them side by side. */
 export function createKept(
-	{ shown, request, work, resume, services, status }: Page,
+	{ shown, request, work, resume, services, state }: Page,
 	store: KeptStore,
 	{ now = Date.now, newId = () => crypto.randomUUID() }: { now?: () => number; newId?: () => string } = {},
 ) {
@@ -60,7 +60,7 @@ export function createKept(
 		);
 	});
 
-	const obstacle = whatIsMissing({ shown, request, status });
+	const obstacle = whatIsMissing({ shown, request, state });
 	const name = computed(() => {
 		const of = shown.value;
 		return nameTyped.value ?? (of ? `${of.scenario.name}, ${count(of.units)} drives` : '');

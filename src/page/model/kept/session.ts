@@ -16,7 +16,7 @@ export interface Notebook {
 
 type Page = Pick<
 	PageModel,
-	'route' | 'work' | 'shown' | 'status' | 'resume' | 'follow' | 'fileProblem' | 'services' | 'against'
+	'route' | 'work' | 'shown' | 'state' | 'resume' | 'follow' | 'fileProblem' | 'services' | 'against'
 >;
 
 /**
@@ -45,7 +45,7 @@ async function openLink(page: Page, code: string): Promise<void> {
 	const found = await readLink(code);
 	if ('problem' in found) {
 		page.fileProblem.value = `The link could not be opened: ${found.problem}.`;
-		if (!page.shown.value && page.status.value.state === 'idle') void page.follow();
+		if (!page.shown.value && page.state.value === 'idle') void page.follow();
 		return;
 	}
 	const { scenario, units, seed } = found;

@@ -39,7 +39,7 @@ export type ReportModel = ReturnType<typeof createReport>;
  * @param save hands a file to the reader
  */
 export function createReport(
-	model: Pick<PageModel, 'shown' | 'request' | 'status' | 'inputs' | 'scenario' | 'source'>,
+	model: Pick<PageModel, 'shown' | 'request' | 'state' | 'inputs' | 'scenario' | 'source'>,
 	make: (asked: ReportAsked, watch: ReportWatch) => Promise<string>,
 	save: (name: string, text: string) => Promise<void>,
 ) {

@@ -23,7 +23,7 @@ export type SignModel = ReturnType<typeof createSign>;
 
 /** The view "what do we sign": the finished study held against its requirement, and everything that the verdict leans on. */
 export function createSign(model: PageModel) {
-	const { shown, request, status, against, services, source, inputs } = model;
+	const { shown, request, state, against, services, source, inputs } = model;
 	const isStale = computed(() => {
 		const present = shown.value;
 		if (!present) return false;
@@ -39,7 +39,7 @@ export function createSign(model: PageModel) {
 	return {
 		isStale,
 		/** A run would give figures of the present inputs. */
-		canRun: computed(() => request.value !== null && !isSimulating(status.value)),
+		canRun: computed(() => request.value !== null && !isSimulating(state.value)),
 		answer: computed(() => {
 			const present = shown.value;
 			if (!present) return null;
@@ -70,7 +70,7 @@ export function createSign(model: PageModel) {
 							: `${count(assumed.length)} of ${count(tolerances.length)} tolerances are assumed: guesses until somebody measures. No verdict is better than they are.`,
 				/** Why it should not be signed as it stands, the gravest first. */
 				reservations: [
-					...reservations(present, request.value, status.value),
+					...reservations(present, request.value, state.value),
 					...(choiceNames.every((choice) => verdict[choice].decision === 'undecided')
 						? ['Neither choice is decided: there is nothing to sign yet.']
 						: []),

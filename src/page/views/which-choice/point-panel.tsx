@@ -11,7 +11,7 @@ interface PointPanelProps {
 
 /** What belongs to the operating point whose tab is picked. */
 export function PointPanel({ model, class: name, children }: PointPanelProps) {
-	const isRenewed = useComputed(() => isSimulating(model.status.value));
+	const isRenewed = useComputed(() => isSimulating(model.state.value));
 	return (
 		<div
 			class={name}

@@ -46,7 +46,7 @@ export function WhichChoice({ model }: { model: PageModel }) {
 function Waiting({ model }: { model: PageModel }) {
 	return (
 		<span class="waiting">
-			{isSimulating(model.status.value)
+			{isSimulating(model.state.value)
 				? `Building drives of “${model.scenario.value?.name}” and running each with both sensing choices …`
 				: 'Nothing has been simulated yet.'}
 		</span>
