@@ -16,7 +16,7 @@ import type { PartSpace } from './part-space.ts';
 export interface Judged extends LimitValue {
 	/** The first operating point that is not passed, and why; null where all are. */
 	readonly shortcoming: { readonly point: number; readonly reason: Shortcoming } | null;
-	/** Early, late and missed crossings in an operating hour, computed; points weighted by their share of the hours. */
+	/** Early, late and missed crossings in an operating hour, computed; points weighted by their share of the hours; NaN where lock was lost before a sector was measured. */
 	readonly perHour: number;
 	/** Angle within which the required share of commutations keeps, at the worst point; infinite where lock was lost. */
 	readonly angle: number;

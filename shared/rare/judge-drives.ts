@@ -41,7 +41,7 @@ export interface JudgedShard {
 	readonly outcomes: Uint8Array<ArrayBuffer>;
 	/** The operating point first not passed. */
 	readonly points: Uint8Array<ArrayBuffer>;
-	/** Crossings in an operating hour; 0 where not simulated. */
+	/** Crossings in an operating hour; 0 where not simulated, NaN where lock was lost before a sector was measured. */
 	readonly perHour: Float64Array<ArrayBuffer>;
 	/** The required quantile of |angle error| at the worst point, degrees. */
 	readonly angles: Float64Array<ArrayBuffer>;

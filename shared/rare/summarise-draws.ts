@@ -16,7 +16,7 @@ export function summariseDraws(
 	level: number,
 	requirement: Requirement,
 	ordinary: number,
-): PerChoice<Pick<WeakestChoice, 'failingShare' | 'crossingsPerHour' | 'verdict'>> {
+): PerChoice<Pick<WeakestChoice, 'failingShare' | 'crossingsPerHour' | 'unmeasured' | 'verdict'>> {
 	const figure = (values: Float64Array): WeightedFigure => {
 		const { mean, standardError, interval, effective, largestShare } = unevenMean(values, level);
 		const draws = values.reduce((count, value) => count + (value > 0 ? 1 : 0), 0);
@@ -26,13 +26,17 @@ export function summariseDraws(
 		const cell = (drive: number): number => drive * choiceNames.length + c;
 		const outcome = (drive: number): number => outcomes[cell(drive)] as number;
 		const failing = weights.map((weight, drive) => (outcome(drive) > 0 ? weight : 0));
+		// a drive without a rate adds none: few of the ordinary ones are such, and the mean is over all
+		const rate = (drive: number): number => perHour[cell(drive)] as number;
+		const isMeasured = (drive: number): boolean => !Number.isNaN(rate(drive));
 		const shown = failing.map((weight, drive) => (outcome(drive) === notSimulated ? 0 : weight));
 		return [
 			name,
 			{
 				failingShare: figure(failing),
 				verdict: failingVerdict({ failing, shown }, 1 / ordinary, requirement),
-				crossingsPerHour: figure(weights.map((weight, drive) => weight * (perHour[cell(drive)] as number))),
+				crossingsPerHour: figure(weights.map((weight, drive) => (isMeasured(drive) ? weight * rate(drive) : 0))),
+				unmeasured: weights.reduce((count, _, drive) => (isMeasured(drive) ? count : count + 1), 0),
 			},
 		];
 	});

@@ -29,7 +29,7 @@ export function weakestDrive(plan: StudyPlan, { point, judged, choice }: Confirm
 		point: at?.name ?? '',
 		reason: shortcomings[outcome - 1] ?? 'not simulated',
 		angle: median(simulated.map((cell) => judged.angles[cell] as number)),
-		perHour: median(simulated.map((cell) => judged.perHour[cell] as number)),
+		perHour: median(simulated.map((cell) => judged.perHour[cell] as number).filter((rate) => !Number.isNaN(rate))),
 		confirmed: { failed: failing.length, of: simulated.length },
 		parts: solderedParts(scenario, space, point),
 		board: {

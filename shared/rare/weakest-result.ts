@@ -38,6 +38,8 @@ export interface WeakestChoice {
 	readonly verdict: FailingVerdict;
 	/** Early, late and missed crossings in an operating hour, averaged over drives. */
 	readonly crossingsPerHour: WeightedFigure;
+	/** Draws that lost lock before a sector was measured at every point: they add no crossings. */
+	readonly unmeasured: number;
 }
 
 /** A failing drive of few parts, all others in the middle of their tolerances. */
@@ -49,6 +51,7 @@ export interface WeakestDrive {
 	readonly reason: Shortcoming | 'not simulated';
 	/** The required quantile of its |angle error| at its worst point, and its computed crossings per hour: medians of its re-runs. */
 	readonly angle: number;
+	/** NaN where it lost lock in all of them before a sector was measured. */
 	readonly perHour: number;
 	/** Re-run with so many other sets of starts and noise, it failed in so many. */
 	readonly confirmed: { readonly failed: number; readonly of: number };

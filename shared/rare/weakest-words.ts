@@ -88,7 +88,7 @@ export function failingVerdictSentence({ verdict }: WeakestChoice, { share, conf
 
 /** How many drives fail and how often crossings go wrong, with limits where enough draws carry them. */
 export function seldomSentences(
-	{ failingShare, crossingsPerHour }: WeakestChoice,
+	{ failingShare, crossingsPerHour, unmeasured }: WeakestChoice,
 	level: number,
 ): readonly [failing: string, hourly: string] {
 	const figure = (label: string, weighted: WeightedFigure, words: (value: number) => string): string => {
@@ -99,8 +99,13 @@ export function seldomSentences(
 			? `${label}: ${words(value)}, ${levelWords(level)} limits ${span(words(interval.low), words(interval.high))}; ${carried}.`
 			: `${label}: ${roughly(words(value))}, but ${carried}: too few for limits. Draw more drives.`;
 	};
+	const left =
+		unmeasured > 0
+			? ` ${count(unmeasured)} of the draws lost lock before a sector was measured; they add no crossings.`
+			: '';
 	return [
-		figure('Failing drives', failingShare, (share) => percent(share)),
-		figure('Crossings an hour, mean of drives', crossingsPerHour, chancePerHour),
+		// a weighted mean may come out above it
+		figure('Failing drives', failingShare, (share) => percent(Math.min(1, share))),
+		`${figure('Crossings an hour, mean of drives', crossingsPerHour, chancePerHour)}${left}`,
 	];
 }

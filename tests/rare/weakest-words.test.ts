@@ -34,6 +34,7 @@ const choice = (over: Partial<WeakestChoice> = {}): WeakestChoice => ({
 	failingShare: figure(),
 	verdict: { decision: 'holds', low: 1.5e-5, high: 2.5e-5, limits: 'draws' },
 	crossingsPerHour: figure({ value: 0.5 }),
+	unmeasured: 0,
 	...over,
 });
 const plain = (words: string): string => words.replaceAll('\u00a0', ' ');
@@ -126,6 +127,31 @@ test('of four weighted draws, half-bus fails in two and virtual neutral in one: 
 	expect(virtualNeutral.failingShare.value).toBeCloseTo(0.1 / 4, 14);
 	expect(virtualNeutral.failingShare.draws).toBe(1);
 	expect(virtualNeutral.crossingsPerHour.value).toBeCloseTo((0.1 * 6) / 4, 14);
+});
+
+test('no share of drives is told as more than all of them', () => {
+	const [failing] = seldomSentences(choice({ failingShare: figure({ value: 1.02, interval: null }) }), 0.95);
+	expect(plain(failing)).toContain('Failing drives: about 100 %, ');
+});
+
+test('a draw that lost lock before a sector was measured fails, adds no crossings and is told of', () => {
+	const { halfBus, virtualNeutral } = summariseDraws(
+		{
+			outcomes: Uint8Array.of(1, 0, 1, 0),
+			perHour: Float64Array.of(Number.NaN, 0, 6, 0),
+			weights: Float64Array.of(1, 0.5),
+		},
+		0.95,
+		{ share: 0.99, confidence: 0.95 } as Parameters<typeof summariseDraws>[2],
+		0.25,
+	);
+	expect(halfBus.failingShare.draws).toBe(2);
+	expect(halfBus.unmeasured).toBe(1);
+	expect(halfBus.crossingsPerHour.value).toBeCloseTo((0.5 * 6) / 2, 14);
+	expect(virtualNeutral.unmeasured).toBe(0);
+	const [, hourly] = seldomSentences(choice({ ...halfBus, outcome: 'found' }), 0.95);
+	expect(plain(hourly)).toMatch(/ 1 of the draws lost lock before a sector was measured; they add no crossings\.$/);
+	expect(seldomSentences(choice(), 0.95)[1]).not.toContain('lost lock');
 });
 
 test('where no draw fails, the share is bounded by the heaviest weight that 15 % of ordinary draws leave', () => {
