@@ -27,16 +27,22 @@ export function failingVerdict(
 	heaviest: number,
 	{ share, confidence }: Pick<Requirement, 'share' | 'confidence'>,
 ): FailingVerdict {
-	const limitsOf = (weights: Float64Array): Interval & Pick<FailingVerdict, 'limits'> => {
-		// two-sided limits of so much leave 1 − confidence beyond each
-		const { interval } = unevenMean(weights, Math.max(0.01, 2 * confidence - 1));
-		return interval
-			? { ...interval, limits: 'draws' }
-			: { ...bernsteinLimits(weights, heaviest, confidence), limits: 'bound' };
-	};
-	const { high, limits } = limitsOf(failing);
-	const { low } = limitsOf(shown);
+	const { high, limits } = failingLimits(failing, heaviest, confidence);
+	const { low } = failingLimits(shown, heaviest, confidence);
 	const allowed = 1 - share;
 	const decision = high <= allowed ? 'holds' : low > allowed ? 'fails' : 'undecided';
 	return { decision, low, high: Math.min(1, high), limits };
+}
+
+/** Limits of the failing share, each with the confidence. Weights that are all alike tell of no spread, and so of no limits of their own. */
+export function failingLimits(
+	weights: Float64Array,
+	heaviest: number,
+	confidence: number,
+): Interval & Pick<FailingVerdict, 'limits'> {
+	// two-sided limits of so much leave 1 − confidence beyond each
+	const { interval } = unevenMean(weights, Math.max(0.01, 2 * confidence - 1));
+	return interval && interval.low < interval.high
+		? { ...interval, limits: 'draws' }
+		: { ...bernsteinLimits(weights, heaviest, confidence), limits: 'bound' };
 }

@@ -1,7 +1,7 @@
 import { type ChoiceName, choiceNames, type PerChoice } from '../drive/drive.ts';
 import { unevenMean } from '../statistics/uneven-mean.ts';
 import type { Requirement } from '../study/unit-passes.ts';
-import { failingVerdict } from './failing-verdict.ts';
+import { failingLimits, failingVerdict } from './failing-verdict.ts';
 import { type JudgedShard, notSimulated } from './judge-drives.ts';
 import type { WeakestChoice, WeightedFigure } from './weakest-result.ts';
 
@@ -30,10 +30,12 @@ export function summariseDraws(
 		const rate = (drive: number): number => perHour[cell(drive)] as number;
 		const isMeasured = (drive: number): boolean => !Number.isNaN(rate(drive));
 		const shown = failing.map((weight, drive) => (outcome(drive) === notSimulated ? 0 : weight));
+		const share = figure(failing);
+		const { low, high } = failingLimits(failing, 1 / ordinary, (1 + level) / 2);
 		return [
 			name,
 			{
-				failingShare: figure(failing),
+				failingShare: { ...share, interval: share.interval && { low, high } },
 				verdict: failingVerdict({ failing, shown }, 1 / ordinary, requirement),
 				crossingsPerHour: figure(weights.map((weight, drive) => (isMeasured(drive) ? weight * rate(drive) : 0))),
 				unmeasured: weights.reduce((count, _, drive) => (isMeasured(drive) ? count : count + 1), 0),

@@ -34,3 +34,12 @@ test('340 of 4000 that fail are too many for 5 %; where 300 of them could not be
 	expect(found.low).toBeLessThan(0.01);
 	expect(low).toBeGreaterThan(0.07);
 });
+
+test('draws that all fail alike tell of no spread: at least so many fail as any distribution leaves', () => {
+	const { decision, low, high, limits } = failingVerdict(draws(100, 100, 1), 1 / 0.15, required);
+	expect(limits).toBe('bound');
+	// 1 − 7/0.15 · ln 40/(3 · 99)
+	expect(low).toBeCloseTo(1 - ((7 / 0.15) * Math.log(40)) / 297, 12);
+	expect(high).toBe(1);
+	expect(decision).toBe('fails');
+});

@@ -154,6 +154,19 @@ test('a draw that lost lock before a sector was measured fails, adds no crossing
 	expect(seldomSentences(choice(), 0.95)[1]).not.toContain('lost lock');
 });
 
+test('where every draw fails, the share has a width all the same', () => {
+	const { halfBus } = summariseDraws(
+		{ outcomes: new Uint8Array(400).fill(1), perHour: new Float64Array(400), weights: new Float64Array(200).fill(1) },
+		0.95,
+		{ share: 0.95, confidence: 0.95 } as Parameters<typeof summariseDraws>[2],
+		0.25,
+	);
+	expect(halfBus.failingShare.value).toBe(1);
+	expect(halfBus.failingShare.interval?.low).toBeLessThan(0.99);
+	const [failing] = seldomSentences(choice(halfBus), 0.95);
+	expect(plain(failing)).toMatch(/^Failing drives: 100 %, 95 % limits \d\d\.\d % … 100 %; /);
+});
+
 test('where no draw fails, the share is bounded by the heaviest weight that 15 % of ordinary draws leave', () => {
 	const drives = 4000;
 	const { halfBus } = summariseDraws(
