@@ -12,7 +12,7 @@ export interface CarriedProgram {
 }
 
 /** What a report holds in figures. */
-export type CarriedFigures = Pick<Report, 'calculations' | 'modelChecks'>;
+export type CarriedFigures = Pick<Report, 'calculations' | 'missing' | 'isCutShort' | 'modelChecks'>;
 
 /** The ids of the parts in the page, by which its own script finds them. */
 export const carriedIds = {
@@ -26,8 +26,11 @@ export const carriedIds = {
  * The scenario, all results with every digit, and the program, as text that no
  * browser runs or shows by itself.
  */
-export function carried({ scenarioText, calculations, modelChecks }: Report, program: CarriedProgram): Markup {
-	const figures: CarriedFigures = { calculations, modelChecks };
+export function carried(
+	{ scenarioText, calculations, missing, isCutShort, modelChecks }: Report,
+	program: CarriedProgram,
+): Markup {
+	const figures: CarriedFigures = { calculations, missing, isCutShort, modelChecks };
 	return html`
 <script type="application/json" id="${carriedIds.scenario}">${raw(inertJson(scenarioText))}</script>
 <script type="application/json" id="${carriedIds.figures}">${raw(inertJson(jsonText(figures)))}</script>

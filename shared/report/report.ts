@@ -93,7 +93,11 @@ export interface Report {
 	readonly scenario: Scenario;
 	/** The study, and what else was computed. */
 	readonly calculations: readonly Calculation[];
-	/** Each choice's worst drive; null where none was finished or it could not be simulated again. */
+	/** What was asked for and is not among the calculations, or not all of it: an interruption came first. */
+	readonly missing: readonly CalculationName[];
+	/** An interruption came before all that the report shows was there. */
+	readonly isCutShort: boolean;
+	/** Each choice's worst drive; null where none was finished, it could not be simulated again, or an interruption came first. */
 	readonly worst: PerChoice<WorstDrive | null>;
 	/** Numerical checks of this version against published and independent values, in a sentence; null where they were not run. */
 	readonly modelChecks: string | null;

@@ -1,6 +1,7 @@
 import type { Verdict } from '../../shared/statistics/verdict.ts';
 import type { Provenance } from '../../shared/study/result.ts';
 import { percent } from '../../shared/words/figures.ts';
+import { exitCodes } from './exit-codes.ts';
 import { plainText } from './plain-text.ts';
 import { padEnd, wrapText } from './wrap-text.ts';
 
@@ -31,11 +32,12 @@ export function gateLines(
 	exitCode: number,
 ): string {
 	const left = checks.filter(({ outcome }) => outcome !== 'holds').length;
+	const found = left === 0 ? 'PASSED' : `NOT PASSED, ${left} of ${checks.length} not shown to hold`;
 	const answer = partial
 		? 'INTERRUPTED, nothing is shown'
-		: left === 0
-			? 'PASSED'
-			: `NOT PASSED, ${left} of ${checks.length} not shown to hold`;
+		: exitCode === exitCodes.interrupted
+			? `${found}, then INTERRUPTED before its files were whole`
+			: found;
 	const lines = [
 		`Release gate (${command}): ${answer}; exit code ${exitCode}`,
 		...checks.map(({ name, outcome, sentence }) =>

@@ -60,6 +60,8 @@ interface ScenarioCommand<Chosen extends Options, Request, Shown, Result> {
 	readonly files?: { readonly [Option in keyof Chosen]?: FileWriter<Request, Result> };
 	/** What there is to say of the files that were written. */
 	readonly afterwards?: (result: Result, values: OptionValues<Chosen>) => readonly string[];
+	/** Whether an interruption came after the result was there, before all that its files hold was. */
+	readonly isCutShort?: (result: Result) => boolean;
 	/** What --require asks for: with it, the command ends with 1 unless all of it holds. */
 	readonly gate?: (result: Result, values: OptionValues<Chosen>) => readonly GateCheck[];
 }
@@ -83,6 +85,7 @@ export function scenarioCommand<
 	table,
 	files,
 	afterwards,
+	isCutShort = () => false,
 	gate,
 }: ScenarioCommand<Chosen, Request, Shown, Result>) {
 	/** @param host where its workers come from */
@@ -140,13 +143,14 @@ export function scenarioCommand<
 		for (const remark of afterwards?.(result, values) ?? []) terminal.err(`${wrapText(remark)}\n`);
 		const isRequired = (values as { readonly require?: boolean }).require === true;
 		const checks = isRequired ? (gate?.(result, values) ?? []) : [];
-		const code = result.provenance.partial
-			? exitCodes.interrupted
-			: !isWritten
-				? exitCodes.broken
-				: checks.every(({ outcome }) => outcome === 'holds')
-					? exitCodes.done
-					: exitCodes.notShown;
+		const code =
+			result.provenance.partial || isCutShort(result)
+				? exitCodes.interrupted
+				: !isWritten
+					? exitCodes.broken
+					: checks.every(({ outcome }) => outcome === 'holds')
+						? exitCodes.done
+						: exitCodes.notShown;
 		if (isRequired) terminal.out(gateLines(record.name, checks, result.provenance, code));
 		return code;
 	};

@@ -7,7 +7,7 @@ import { count } from '../../shared/words/figures.ts';
 import type { StudyRequest } from '../host/run-study.ts';
 import { text } from './common-options.ts';
 import { builtProgram } from './pack/program.ts';
-import { resultText, type StudyOutcome, studyReport } from './study-outcome.ts';
+import { isReportCutShort, resultText, type StudyOutcome, studyReport } from './study-outcome.ts';
 
 /** Options for files that keep more of a study than its figures. */
 export const studyFileOptions = {
@@ -64,6 +64,7 @@ export const studyFiles = {
 	async pack(path: string, outcome: StudyOutcome, request: StudyRequest, scenarioText: string): Promise<void> {
 		const { version, resultDigest, partial } = outcome.provenance;
 		if (partial) throw new Error('no command makes the figures of an interrupted study again');
+		if (isReportCutShort(outcome)) throw new Error('its report was interrupted');
 		const { packStudy } = await import('./pack/pack-study.ts');
 		const pack = packStudy({
 			request,

@@ -1,10 +1,12 @@
-import type { Asked } from '../../shared/report/report.ts';
+import type { Asked, CalculationName } from '../../shared/report/report.ts';
 import { resultFileText } from '../../shared/results/result-file.ts';
 import type { UnitRecord } from '../../shared/study/point-change.ts';
 import type { StudyResult } from '../../shared/study/result.ts';
+import { errorMessage } from '../../shared/words/error-message.ts';
 import { onOwnWorkers } from '../host/on-own-workers.ts';
 import type { Pool } from '../host/pool.ts';
 import { runStudyForUnits, type StudyRequest } from '../host/run-study.ts';
+import type { WorkProgress } from '../host/run-variants.ts';
 import type { Gathered } from '../report/gather-report.ts';
 
 export interface StudyWork extends StudyRequest {
@@ -23,7 +25,8 @@ export interface StudyProgress {
 /** A study's figures, with the units behind them for the files that keep those, and what its report shows. */
 export interface StudyOutcome extends StudyResult {
 	readonly record: UnitRecord;
-	readonly gathered: Gathered | null;
+	/** Null where no report was asked for; else also why it could not be made. */
+	readonly gathered: Gathered | { readonly failure: string } | null;
 }
 
 export const runStudy = onOwnWorkers(async (work: StudyWork, pool: Pool): Promise<StudyOutcome> => {
@@ -32,16 +35,16 @@ export const runStudy = onOwnWorkers(async (work: StudyWork, pool: Pool): Promis
 	if (report === null) return { ...result, record, gathered: null };
 	// every further calculation comes with it, and a study alone starts sooner without
 	const { gatherReport } = await import('../report/gather-report.ts');
-	const gathered = await gatherReport(
-		{
-			...report,
-			scenario,
-			study: { asked: { seed, units, until }, result },
-			signal: signal ?? new AbortController().signal,
-			onProgress: (name, { asked, finished, failed }) => onProgress({ finished, failed, further: { name, asked } }),
-		},
-		pool,
-	);
+	const request = {
+		...report,
+		scenario,
+		study: { asked: { seed, units, until }, result },
+		signal: signal ?? new AbortController().signal,
+		onProgress: (name: CalculationName, { asked, finished, failed }: WorkProgress) =>
+			onProgress({ finished, failed, further: { name, asked } }),
+	};
+	// the study that hours went into is told whatever becomes of the rest
+	const gathered = await gatherReport(request, pool).catch((error: unknown) => ({ failure: errorMessage(error) }));
 	return { ...result, record, gathered };
 });
 
@@ -50,9 +53,19 @@ export function resultText({ record, gathered, ...result }: StudyOutcome): Promi
 	return resultFileText(result, record);
 }
 
-/** The report of a study; null where none was asked for. */
+/** Whether an interruption came before all that its report shows was there. */
+export const isReportCutShort = ({ gathered }: StudyOutcome): boolean =>
+	gathered !== null && 'isCutShort' in gathered && gathered.isCutShort;
+
+/**
+ * The report of a study; null where none was asked for.
+ *
+ * @throws Error where it could not be made
+ */
 export async function studyReport({ gathered }: StudyOutcome, scenarioText: string): Promise<string | null> {
 	if (gathered === null) return null;
+	if ('failure' in gathered)
+		throw new Error(`what it shows beside the study could not be computed: ${gathered.failure}`);
 	const { reportText } = await import('../report/report-text.ts');
 	return reportText({ ...gathered, scenarioText });
 }

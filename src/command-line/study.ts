@@ -13,7 +13,7 @@ import { reportOptions } from './report-option.ts';
 import { scenarioCommand } from './scenario-command.ts';
 import { drawsOption, stratifiedStudy } from './stratified-study.ts';
 import { packProblems, studyFileOptions, studyFileRemarks, studyFiles } from './study-files.ts';
-import { runStudy, type StudyWork } from './study-outcome.ts';
+import { isReportCutShort, runStudy, type StudyWork } from './study-outcome.ts';
 import { studyProgress } from './study-progress.ts';
 import { requireOptions, workOptions } from './work-options.ts';
 
@@ -108,7 +108,13 @@ const independentStudy = scenarioCommand({
 	run: runStudy,
 	table: comparison,
 	files: { ...studyFiles, journal: (_path, _outcome, { journal }) => journal?.close() },
-	afterwards: studyFileRemarks,
+	afterwards: (outcome, values) => [
+		...studyFileRemarks(outcome, values),
+		...(isReportCutShort(outcome) && !outcome.provenance.partial
+			? ['Interrupted: the study is whole, its report is not.']
+			: []),
+	],
+	isCutShort: isReportCutShort,
 	gate: ({ verdict }, { choice }) =>
 		choice.map((one) => ({
 			name: `${choiceWords[one]} meets the requirement`,

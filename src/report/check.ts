@@ -8,7 +8,7 @@ import { createPool, type Pool } from '../host/pool.ts';
 import { webWorkerHost } from '../host/web-worker-host.ts';
 import { comparePrint } from './compare-print.ts';
 import { type ComputedAgain, computeAgain } from './compute-again.ts';
-import { findWorst } from './find-worst.ts';
+import { findWorst, noWorst } from './find-worst.ts';
 
 /*
  * The program that a report carries and runs in its own page when a reader asks
@@ -24,7 +24,7 @@ function offer(host: HTMLElement): void {
 	const text = (id: string): string => document.getElementById(id)?.textContent ?? '';
 	const scenarioText = text(carriedIds.scenario);
 	const reading = readScenario(scenarioText);
-	const { calculations, modelChecks } = JSON.parse(text(carriedIds.figures)) as CarriedFigures;
+	const { calculations, missing, isCutShort, modelChecks } = JSON.parse(text(carriedIds.figures)) as CarriedFigures;
 	const program = { check: text(carriedIds.check), worker: text(carriedIds.worker) };
 	const worker = URL.createObjectURL(new Blob([program.worker], { type: 'text/javascript' }));
 	const whole = calculations.filter(({ result }) => !result.provenance.partial);
@@ -66,12 +66,13 @@ function offer(host: HTMLElement): void {
 			const made = await computeAll(chosen, scenario, pool, signal);
 			if (made === null) return say('Stopped: nothing is said of what was not finished.', '');
 			const line = item('This page', list);
-			line.say('its worst drives are simulated again …');
+			if (!isCutShort) line.say('its worst drives are simulated again …');
 			const present = calculations.map((one) => made.find(({ of }) => of === one)?.calculation ?? one);
 			const study = present.find((one) => one.name === 'study');
-			const worst = await findWorst(scenario, (study as Calculation & { name: 'study' }).result, pool);
+			const { result } = study as Calculation & { name: 'study' };
+			const worst = isCutShort ? noWorst : await findWorst(scenario, result, pool);
 			if (signal.aborted) return say('Stopped: nothing is said of what was not finished.', '');
-			const again = { scenarioText, scenario, calculations: present, worst, modelChecks };
+			const again = { scenarioText, scenario, calculations: present, missing, isCutShort, worst, modelChecks };
 			const other = await comparePrint(again, program, document);
 			line.say(
 				other.length === 0

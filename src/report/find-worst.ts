@@ -17,6 +17,9 @@ import type { Pool } from '../host/pool.ts';
 const columns = 560;
 const sectorsAround = 0.75;
 
+/** No worst drives: they were not looked for. */
+export const noWorst: PerChoice<null> = { halfBus: null, virtualNeutral: null };
+
 /** Each choice's worst drive over all operating points, simulated again around its worst sector; null where it cannot be. */
 export async function findWorst(
 	scenario: Scenario,

@@ -4,7 +4,7 @@ import type { Scenario } from '../../shared/scenario/scenario.ts';
 import type { Pool } from '../host/pool.ts';
 import type { WorkProgress } from '../host/run-variants.ts';
 import { withLosses } from '../host/with-losses.ts';
-import { findWorst } from './find-worst.ts';
+import { findWorst, noWorst } from './find-worst.ts';
 import { runCalculation } from './run-calculation.ts';
 
 /** A report but for the text of its scenario file. */
@@ -25,16 +25,23 @@ interface ReportRequest {
 export async function gatherReport(request: ReportRequest, pool: Pool): Promise<Gathered> {
 	const { scenario, study, further, signal, onProgress } = request;
 	const calculations: Calculation[] = [{ name: 'study', ...study }];
+	let begun = 0;
 	for (const asked of further) {
 		if (signal.aborted) break;
+		begun += 1;
 		const made = await runCalculation(asked, scenario, pool, {
 			signal,
 			onProgress: (progress) => onProgress(asked.name, progress),
 		});
 		calculations.push({ ...made, result: withLosses(made.result, pool.takeLosses()) } as Calculation);
 	}
-	const worst = signal.aborted
-		? { halfBus: null, virtualNeutral: null }
-		: await findWorst(scenario, study.result, pool);
-	return { scenario, calculations, worst, modelChecks: modelChecksSentence(modelChecksSummary) };
+	const isCutShort = signal.aborted;
+	return {
+		scenario,
+		calculations,
+		missing: further.slice(begun).map(({ name }) => name),
+		isCutShort,
+		worst: isCutShort ? noWorst : await findWorst(scenario, study.result, pool),
+		modelChecks: modelChecksSentence(modelChecksSummary),
+	};
 }

@@ -198,6 +198,45 @@ test('interrupted, what finished is printed and written, marked partial: 130', a
 	expect(points[0]?.choices.halfBus.units).toBe(provenance.units.finished);
 });
 
+test('interrupted while its report is computed, the study is told whole, the report as cut short, no pack is made: 130', async () => {
+	const [json, report] = [join(folder, 'whole.json'), join(folder, 'cut.html')];
+	const { terminal, kept, interrupt } = fakeTerminal(true);
+	const asked = ['--units', '20', '--require', '--report-with', 'budgets, weakest', '--json', json, '--report', report];
+	const running = study([scenario, ...asked], terminal, host);
+	while (!kept.err.includes('budgets: ')) await new Promise((resolve) => setTimeout(resolve, 1));
+	interrupt();
+	expect(await running).toBe(130);
+	expect(kept.out).not.toContain('PARTIAL RESULT');
+	expect(kept.out).toMatch(/^Release gate \(study\): .*INTERRUPTED before its files were whole; exit code 130$/m);
+	expect(kept.err).toContain('Interrupted: the study is whole, its report is not.');
+	expect(JSON.parse(readFileSync(json, 'utf8')).provenance.partial).toBe(false);
+	expect(readFileSync(report, 'utf8')).toContain('Interrupted before it was computed.');
+});
+
+test('a calculation of the report that breaks down takes nothing of the study with it', async () => {
+	const [json, report] = [join(folder, 'kept.json'), join(folder, 'none.html')];
+	const broken: WorkerHost = {
+		...host,
+		spawn: () => {
+			const worker = host.spawn();
+			return {
+				warmUp: (options) => worker.warmUp(options),
+				call: (name, ...rest) =>
+					// an answer that nothing can be made of
+					name === 'judgedDrives' ? Promise.resolve({} as never) : worker.call(name, ...rest),
+				terminate: () => worker.terminate(),
+			};
+		},
+	};
+	const asked = ['--units', '20', '--report-with', 'weakest', '--json', json, '--report', report];
+	const { code, out, problems } = await run([scenario, ...asked], broken);
+	expect(code).toBe(1);
+	expect(out).toContain('20 asked, 20 finished, 0 failed');
+	expect(problems).toContain('none.html could not be written: what it shows beside the study could not be computed: ');
+	expect(existsSync(report)).toBe(false);
+	expect(JSON.parse(readFileSync(json, 'utf8')).provenance.units.finished).toBe(20);
+});
+
 test('drives that could not be simulated are shown in the text', async () => {
 	const dead: WorkerHost = {
 		cores: 1,

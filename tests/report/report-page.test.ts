@@ -88,6 +88,18 @@ test('with none asked for, each of the five says so, in its place and in the con
 	expect(bare).not.toMatch(/<img|<link|@import|src="http/);
 });
 
+test('what an interruption cut off is not told as if nobody had asked for it', async () => {
+	const kept = report.calculations.filter(({ name }) => name === 'study' || name === 'grades');
+	const worst = { halfBus: null, virtualNeutral: null };
+	const cut = await write({ ...report, calculations: kept, missing: ['weakest'], isCutShort: true, worst });
+	expect(partOf(cut, 'weakest')).toContain('Interrupted before it was computed.');
+	expect(partOf(cut, 'weakest')).not.toContain('--report-with');
+	expect(partOf(cut, 'envelope')).toContain('--report-with envelope');
+	expect(partOf(cut, 'worst')).toContain('the report was interrupted first');
+	expect(partOf(cut, 'verdict')).toContain('the study itself is whole');
+	expect(partOf(page, 'verdict')).not.toContain('the study itself is whole');
+});
+
 test('every parameter is listed; of the tolerances the guesses stand out, and no other does', () => {
 	const { tolerances } = report.scenario;
 	const part = page.slice(page.indexOf('<section id="parameters"'), page.indexOf('<section id="methods"'));

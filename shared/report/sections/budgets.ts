@@ -18,6 +18,7 @@ export function budgets(report: Report): Section {
 	const found = ofKind(report, 'budgets');
 	if (found.length === 0) {
 		return notComputed(
+			report,
 			'budgets',
 			title,
 			'The extreme-value and root-sum-square budgets that a hand calculation would give are not shown here.',

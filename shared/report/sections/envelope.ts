@@ -23,6 +23,7 @@ export function envelope(report: Report): Section {
 	const [found] = ofKind(report, 'envelope');
 	if (!found) {
 		return notComputed(
+			report,
 			'envelope',
 			title,
 			'Whether the requirement also holds in every corner of the stated ranges (all of a condition’s low and high limits together) is not shown here; inside the ranges the study has drawn at random.',

@@ -18,6 +18,7 @@ export function grades(report: Report): Section {
 	const [found] = ofKind(report, 'grades');
 	if (!found) {
 		return notComputed(
+			report,
 			'grades',
 			title,
 			'Whether a looser tolerance grade of the sensing resistors would do, or what a tighter one would give, is not shown here.',

@@ -20,6 +20,7 @@ export function origins(report: Report): Section {
 	const found = ofKind(report, 'origins');
 	if (found.length === 0) {
 		return notComputed(
+			report,
 			'origins',
 			title,
 			'Which parts would have to be better for the spread to shrink is not shown here.',

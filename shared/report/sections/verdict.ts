@@ -21,6 +21,7 @@ export function verdict(report: Report): Section {
 		'The verdict',
 		html`
 ${provenance.partial && html`<p class="warning"><strong>Partial result:</strong> the study was cut short after ${count(provenance.units.finished)} of ${count(provenance.units.asked)} drives. It must not be signed.</p>`}
+${!provenance.partial && report.isCutShort && html`<p class="warning"><strong>Interrupted:</strong> the study itself is whole, but not all that was asked for beside it was computed.</p>`}
 <p>Required: that at least ${levelWords(result.requirement.share)} of drives pass, shown with ${levelWords(result.requirement.confidence)} confidence.</p>
 <ul class="verdicts">${choiceNames.map(
 			(choice) => html`

@@ -21,6 +21,7 @@ export function weakest(report: Report): Section {
 	const [found] = ofKind(report, 'weakest');
 	if (!found) {
 		return notComputed(
+			report,
 			'weakest',
 			title,
 			'Which combination of parts is the likeliest to fail, and shares of failing drives too small to count, are not shown here.',

@@ -29,7 +29,7 @@ ${choiceNames.map((choice) => {
 	const drive = report.worst[choice];
 	return drive
 		? drawDrive(drive, report)
-		: html`<p class="not-computed">No waveforms are shown for ${choiceWords[choice]}: no drive was finished, or it could not be simulated again.</p>`;
+		: html`<p class="not-computed">No waveforms are shown for ${choiceWords[choice]}: ${report.isCutShort ? 'the report was interrupted first' : 'no drive was finished, or it could not be simulated again'}.</p>`;
 })}`,
 	);
 }
