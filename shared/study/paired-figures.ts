@@ -20,11 +20,12 @@ export function pairedFigures(
 	const p = signTest(firstSmaller, secondSmaller);
 	const isShown = p < 1 - level;
 	// open on both sides with too few pairs; both limits at one infinity are those of a choice that lost nearly all
+	const isError = halfBus.length > 0 && !areMostLost(halfBus, virtualNeutral);
 	const isBounded = interval.low > Number.NEGATIVE_INFINITY || interval.high < Number.POSITIVE_INFINITY;
 	return {
 		units: halfBus.length,
-		medianDifference: halfBus.length > 0 ? median : null,
-		interval: isBounded ? [interval.low, interval.high] : null,
+		medianDifference: isError ? median : null,
+		interval: isError && isBounded ? [interval.low, interval.high] : null,
 		smaller: { halfBus: firstSmaller, virtualNeutral: secondSmaller },
 		ties,
 		p,
@@ -35,4 +36,11 @@ export function pairedFigures(
 					? 'virtualNeutral'
 					: 'not shown',
 	};
+}
+
+/** Whether most units lose lock with both choices: as ties they differ in nothing, but the middle one has no error to differ in. */
+export function areMostLost(first: Float64Array, second: Float64Array): boolean {
+	let lost = 0;
+	for (const [i, error] of first.entries()) if (error === Infinity && second[i] === Infinity) lost += 1;
+	return 2 * lost > first.length;
 }

@@ -5,6 +5,7 @@ import { pairedShareDifference, shareDifference } from '../statistics/share-diff
 import { unitValues } from './choice-figures.ts';
 import { type CrossingChange, crossingChange } from './crossing-change.ts';
 import { type StudyColumns, unitStates } from './merge.ts';
+import { areMostLost } from './paired-figures.ts';
 import { perChoice } from './per-choice.ts';
 import type { StudyPlan } from './plan.ts';
 import { unitJudge } from './unit-passes.ts';
@@ -68,9 +69,10 @@ export function pointChange(before: PlaceInRecord, after: PlaceInRecord): PointC
 		};
 	};
 	const gapOf = (side: PlaceInRecord): Float64Array => {
-		const others = values(side, 1, 'unitError');
+		const [own, others] = [values(side, 0, 'unitError'), values(side, 1, 'unitError')];
+		if (areMostLost(own, others)) return own.fill(Number.NaN);
 		// a drive lost with both is lost with neither more
-		return values(side, 0, 'unitError').map((own, i) => (own === others[i] ? 0 : own - (others[i] as number)));
+		return own.map((error, i) => (error === others[i] ? 0 : error - (others[i] as number)));
 	};
 	return {
 		choices: perChoice((_, choice) => choiceChange(choice)),

@@ -192,7 +192,7 @@ export interface PairedRates {
 	readonly few: boolean;
 }
 
-/** Median over units of half-bus minus virtual neutral; of signed figures, of their sizes. */
+/** Median over units of half-bus minus virtual neutral; of signed figures, of their sizes. Null where most lose lock with both. */
 export interface PairedFigure {
 	readonly medianDifference: number | null;
 	readonly interval: readonly [number, number] | null;
@@ -204,7 +204,7 @@ export interface PairedFigure {
 /** Both choices on the same units; differences are half-bus minus virtual neutral of the units' `unitError` figure. */
 export interface PairedFigures {
 	readonly units: number;
-	/** Median difference in degrees; null with fewer than one pair. */
+	/** Median difference in degrees; null with fewer than one pair, and where most lose lock with both. */
 	readonly medianDifference: number | null;
 	readonly interval: readonly [number, number] | null;
 	/** Units in which each choice had the smaller figure, and ties. */

@@ -42,7 +42,9 @@ function verdict({ point, level, choices, paired }: Compared): string {
 		const difference =
 			medianDifference !== null && Number.isFinite(medianDifference)
 				? `; half-bus minus virtual neutral is ${signedDegrees(medianDifference)} in the median${intervalWords(interval, level, signedDegrees)}`
-				: '';
+				: units > 0 && medianDifference === null
+					? '; most of them lose lock with both'
+					: '';
 		return `At ${point} neither choice is shown to be better: half-bus has the smaller error in ${count(smaller.halfBus)} and virtual neutral in ${count(smaller.virtualNeutral)} of ${drives(units)}${difference}.`;
 	}
 	const name = choiceWords[better];

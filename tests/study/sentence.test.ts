@@ -93,6 +93,19 @@ test('drives lost with both are equal: the middle one may show nothing though th
 	);
 });
 
+test('where most drives are lost with both, no difference is told', () => {
+	const halfBus = Float64Array.from({ length: 20 }, (_, i) => (i < 9 ? 2 : Infinity));
+	const virtualNeutral = Float64Array.from({ length: 20 }, (_, i) => (i < 9 ? 2 + (i - 4) / 10 : Infinity));
+	const paired = pairedFigures(halfBus, virtualNeutral, 0.95);
+	expect(paired).toMatchObject({ better: 'not shown', medianDifference: null, interval: null, ties: 12 });
+	const sentence = pointSentence({
+		...base,
+		choices: { halfBus: figures(Infinity), virtualNeutral: figures(Infinity) },
+		paired,
+	});
+	expect(sentence).toMatch(/in 4 and virtual neutral in 4 of 20 drives; most of them lose lock with both\.$/);
+});
+
 test('an interval that reaches 0 is that of how far the better choice is better', () => {
 	// half-bus smaller in 51, equal in 34, larger in 15
 	const halfBus = Float64Array.from({ length: 100 }, (_, i) => (i < 51 ? 2 - i / 100 : i < 85 ? 3 : 4));
