@@ -1,7 +1,7 @@
 import type { ChoiceName } from '../drive/drive.ts';
 import type { Verdict } from '../statistics/verdict.ts';
 import { type Requirement, shortcomings as reasons, type Shortcoming } from '../study/unit-passes.ts';
-import { count, percent } from '../words/figures.ts';
+import { count, enough, percent } from '../words/figures.ts';
 import { levelWords } from '../words/level.ts';
 import { choiceWords } from '../words/names.ts';
 import { tooFewUnits } from '../words/too-few-units.ts';
@@ -115,7 +115,7 @@ function noneWords({ grades, shortcomings, exactShare, units, requirement, confi
 		? ` ${few}`
 		: verdict.moreUnits === null
 			? ' The share lies too near to what is required for any number of drives to decide it.'
-			: ` A run of about ${count(units.asked + Number(verdict.moreUnits.toPrecision(2)))} drives with another seed would decide it.`;
+			: ` A run of about ${enough(units.asked + verdict.moreUnits)} drives with another seed would decide it.`;
 	return `not known: ${seen}, which neither shows nor rules out the ${required} required.${more}${exact}`;
 }
 

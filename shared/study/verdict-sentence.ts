@@ -1,5 +1,5 @@
 import type { ChoiceName } from '../drive/drive.ts';
-import { count, drives, percent, power } from '../words/figures.ts';
+import { count, drives, enough, percent, power } from '../words/figures.ts';
 import { levelWords } from '../words/level.ts';
 import { choiceWords } from '../words/names.ts';
 import { quantity } from '../words/quantity.ts';
@@ -61,11 +61,10 @@ export function verdictSentence(
 /** How many drives would decide it, and how they are to be run. */
 function moreWords(units: number, moreUnits: number | null, limits: ChoiceVerdict['limits']): string {
 	if (moreUnits === null) return 'So near the limit no number of drives within reach would decide it.';
-	const more = Number(moreUnits.toPrecision(2));
 	if (limits === 'confidence sequence')
-		return `About ${count(more)} more ${more === 1 ? 'drive' : 'drives'} would decide it, at the share seen.`;
+		return `About ${enough(moreUnits)} more ${moreUnits === 1 ? 'drive' : 'drives'} would decide it, at the share seen.`;
 	// with the share on the limit, 17 % of 2,000 studies so gone on with to 20,000 drives held and 17 % failed (5 % each allowed); see fixed-limits.test.ts
-	return `A study of about ${count(units + more)} drives would decide it, at the share seen: with another seed, or until decided, since drives added to these until they decide make a wrong verdict likelier than stated.`;
+	return `A study of about ${enough(units + moreUnits)} drives would decide it, at the share seen: with another seed, or until decided, since drives added to these until they decide make a wrong verdict likelier than stated.`;
 }
 
 const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);

@@ -4,6 +4,7 @@ import {
 	chancePerHour,
 	count,
 	degrees,
+	enough,
 	percent,
 	perHour,
 	power,
@@ -104,4 +105,10 @@ test('rates carry two digits and a raised power of ten outside 0.01 … 100', ()
 
 test('events per hour are whole with two digits from 100 on', () => {
 	expect([0.0123, 12.6, 1284].map(perHour).map(plain)).toEqual(['0.012', '13', '1300']);
+});
+
+test('drives that are enough are never rounded to fewer', () => {
+	expect([1, 9, 11, 99, 101, 298.2, 1101, 9_210_336].map((drives) => enough(drives).replaceAll('\u202f', ' '))).toEqual(
+		['1', '9', '11', '99', '110', '300', '1 200', '9 300 000'],
+	);
 });

@@ -67,6 +67,20 @@ test('the line to get it again names file, drives and seed; edited inputs need t
 	expect(sign.answer.value?.reproduce.note).toMatch(/“Keep and share” saves/);
 });
 
+test('of a run that goes on or was stopped nothing is signed: counts so far, no verdict and no limits', async () => {
+	const { model, sign } = await opened();
+	const whole = model.shown.value;
+	if (!whole) throw new Error('no figures');
+	const units = { asked: 4000, finished: 40, failed: 0 };
+	const result = { ...whole.result, provenance: { ...whole.result.provenance, partial: true, units } };
+	model.shown.value = { ...whole, result };
+	const answer = sign.answer.value;
+	expect(answer?.sentence).toMatch(/^No verdict, and nothing to sign: 40 of the 4\s?000 drives /);
+	expect(answer?.verdicts.map(({ decision }) => decision)).toEqual(['not judged', 'not judged']);
+	expect(answer?.verdicts[0]?.rows.map(({ label }) => label)).not.toContain('Shown at least');
+	expect(answer?.inFull).toEqual([]);
+});
+
 test('another number of drives marks the figures as older until they are run again', async () => {
 	const { model, sign } = await opened();
 	expect(sign.isStale.value).toBe(false);

@@ -9,7 +9,7 @@ import type { ChoiceVerdict, StudyResult } from '../../../../shared/study/result
 import { shortcomings } from '../../../../shared/study/unit-passes.ts';
 import { verdictHeadline } from '../../../../shared/study/verdict-headline.ts';
 import { capital } from '../../../../shared/words/capital.ts';
-import { count, percent } from '../../../../shared/words/figures.ts';
+import { count, enough, percent } from '../../../../shared/words/figures.ts';
 import { choiceWords } from '../../../../shared/words/names.ts';
 import { quantity } from '../../../../shared/words/quantity.ts';
 import { isUnsafeInTerminal, studyArguments, terminalLine } from '../../../../shared/words/study-arguments.ts';
@@ -48,14 +48,16 @@ export function createSign(model: PageModel) {
 			const pinned = against.isBaseline.value ? null : (against.baseline.value?.shown.result ?? null);
 			const tolerances = toleranceRows(scenario);
 			const assumed = tolerances.filter(({ basis }) => basis === 'assumed');
+			// limits are true of a number of drives fixed beforehand, not of wherever a run stands or was stopped
+			const isWhole = !provenance.partial;
 			return {
-				sentence: verdictHeadline(result),
+				sentence: isWhole ? verdictHeadline(result) : noVerdict(provenance.units),
 				requirement: requirement.sentence,
-				inFull: [...choiceNames.map((choice) => verdict[choice].sentence), comparison.sentence],
+				inFull: isWhole ? [...choiceNames.map((choice) => verdict[choice].sentence), comparison.sentence] : [],
 				verdicts: choiceNames.map((choice) => ({
 					choice,
-					decision: verdict[choice].decision,
-					rows: verdictRows(verdict[choice], pinned?.verdict[choice] ?? null),
+					decision: isWhole ? verdict[choice].decision : ('not judged' as const),
+					rows: verdictRows(verdict[choice], pinned?.verdict[choice] ?? null, isWhole),
 				})),
 				picture: failingShares(result, services.theme(), pinned),
 				hasGhost: pinned !== null,
@@ -71,7 +73,7 @@ export function createSign(model: PageModel) {
 				/** Why it should not be signed as it stands, the gravest first. */
 				reservations: [
 					...reservations(present, request.value, state.value),
-					...(choiceNames.every((choice) => verdict[choice].decision === 'undecided')
+					...(isWhole && choiceNames.every((choice) => verdict[choice].decision === 'undecided')
 						? ['Neither choice is decided: there is nothing to sign yet.']
 						: []),
 				],
@@ -82,6 +84,9 @@ export function createSign(model: PageModel) {
 		}),
 	};
 }
+
+const noVerdict = ({ finished, asked }: StudyResult['provenance']['units']): string =>
+	`No verdict, and nothing to sign: ${count(finished)} of the ${count(asked)} drives that were fixed beforehand have been simulated. A verdict taken where it looks good is wrong more often than its confidence says.`;
 
 /** The line that gives the same figures on any machine. */
 function reproduction(file: string, options: readonly string[]) {
@@ -103,7 +108,7 @@ function reproduction(file: string, options: readonly string[]) {
 }
 
 /** One choice's figures, with what the baseline had. */
-function verdictRows(now: ChoiceVerdict, before: ChoiceVerdict | null) {
+function verdictRows(now: ChoiceVerdict, before: ChoiceVerdict | null, isWhole: boolean) {
 	const row = (label: string, read: (verdict: ChoiceVerdict) => string) => {
 		const was = before && read(before);
 		return { label, words: read(now), was: was === null || was === read(now) ? '' : `was ${was}` };
@@ -114,17 +119,25 @@ function verdictRows(now: ChoiceVerdict, before: ChoiceVerdict | null) {
 			({ passed, failed, notSimulated }) => `${count(passed)} of ${count(passed + failed + notSimulated)}`,
 		),
 		row('Share seen', ({ share }) => percent(share)),
-		row('Shown at least', ({ low }) => percent(low, 'down')),
-		row('Shown at most', ({ high }) => percent(high, 'up')),
+		...(isWhole
+			? [
+					row('Shown at least', ({ low }) => percent(low, 'down')),
+					row('Shown at most', ({ high }) => percent(high, 'up')),
+				]
+			: []),
 		row('Failed the requirement', ({ failed }) => count(failed)),
 		row('Could not be simulated', ({ notSimulated }) => count(notSimulated)),
-		row('More drives needed', ({ decision, moreUnits }) =>
-			decision !== 'undecided'
-				? 'none'
-				: moreUnits === null
-					? 'no number within reach decides it'
-					: `about ${count(Number(moreUnits.toPrecision(2)))}`,
-		),
+		...(isWhole
+			? [
+					row('More drives needed', ({ decision, moreUnits }) =>
+						decision !== 'undecided'
+							? 'none'
+							: moreUnits === null
+								? 'no number within reach decides it'
+								: `about ${enough(moreUnits)}`,
+					),
+				]
+			: []),
 	];
 }
 
