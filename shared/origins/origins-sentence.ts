@@ -35,6 +35,9 @@ function choiceSentence({ point, level, choices }: Answered, choice: ChoiceName)
 			? `${name} nothing is shown: in each of the ${rowsWithout} rows of drives at least one lost lock or found no crossing.`
 			: `${name} nothing is shown: no row of drives was finished.`;
 	}
+	if (groups.length === 1) {
+		return `All of the ${choiceWords[choice]} spread at ${point} (${degrees(spread)} standard deviation) comes from ${largest.name}: nothing else varies.`;
+	}
 	const named: GroupShare[] = [];
 	let sum = 0;
 	for (const group of [...groups].sort((one, other) => other.first.value - one.first.value)) {
@@ -60,9 +63,9 @@ function choiceSentence({ point, level, choices }: Answered, choice: ChoiceName)
 		: `${lead}, no group is shown to make a part by itself.${tail}`;
 }
 
-/** A share of the variance in whole per cent, as far as its interval is worth it. */
+/** A share of the variance in whole per cent, as far as its interval is worth it; estimates above all of it are of all of it. */
 export function shareWords(share: number): string {
-	const whole = Math.round(100 * share);
+	const whole = Math.min(100, Math.round(100 * share));
 	return `${whole < 0 ? '−' : ''}${Math.abs(whole)}\u00a0%`;
 }
 

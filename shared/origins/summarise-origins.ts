@@ -85,7 +85,12 @@ function choiceOrigins({ groups, figures, done, provenance }: OriginsFigures, ch
 		base.map((one, kind): PickFreeze => ({ ...one, mixed: column(2 + group, kind) })),
 	);
 	const isEnough = rows.length >= fewestRows;
+	const spread = Math.sqrt(moments.reduce((sum, { variance }) => sum + variance, 0) / sectorKinds);
+	// what varies alone makes all of the spread: nothing to estimate
+	const isAlone = moving.length === 1 && isEnough && spread > 0;
 	const shares = moving.map(({ id, name }, group) => {
+		if (isAlone)
+			return { id, name, first: whole, total: whole, kinds: { first: kinds.map(() => 1), total: kinds.map(() => 1) } };
 		const designs = designed[group] as readonly PickFreeze[];
 		const { first, total } = sensitivityIndices(designs);
 		const intervals = isEnough ? sensitivityIntervals(designs, provenance.level) : null;
@@ -101,15 +106,16 @@ function choiceOrigins({ groups, figures, done, provenance }: OriginsFigures, ch
 	return {
 		rows: rows.length,
 		rowsWithout: finished.length - rows.length,
-		spread: Math.sqrt(moments.reduce((sum, { variance }) => sum + variance, 0) / sectorKinds),
+		spread,
 		kinds: moments.map(({ mean, sd }) => ({ mean, sd })),
 		groups: shares.sort((one, other) => other.total.value - one.total.value),
 		still,
 		together: 1 - shares.reduce((sum, { first }) => sum + first.value, 0),
-		togetherInterval: isEnough && moving.length > 0 ? limitsOf(interactionShare(designed, provenance.level)) : null,
+		togetherInterval: isEnough && moving.length > 1 ? limitsOf(interactionShare(designed, provenance.level)) : null,
 	};
 }
 
 const limitsOf = ({ low, high }: Interval): readonly [number, number] => [low, high];
 
+const whole = { value: 1, low: 1, high: 1 };
 const unknown = { low: Number.NaN, high: Number.NaN };

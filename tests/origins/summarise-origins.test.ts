@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { figuresPerRun } from '../../shared/origins/mean-errors.ts';
+import { shareWords } from '../../shared/origins/origins-sentence.ts';
 import type { SpreadGroup } from '../../shared/origins/spread-groups.ts';
 import { summariseOrigins } from '../../shared/origins/summarise-origins.ts';
 import { stream } from '../../shared/sampling/stream.ts';
@@ -109,6 +110,39 @@ test('what parts do together is spoken of where it is shown: of 200 sums of part
 	expect(sums.filter(({ together }) => together > 0.1).length).toBeGreaterThan(30);
 	expect(sums.filter(({ isTold }) => isTold).length).toBeLessThan(13);
 	expect(spoken(product, 500).isTold).toBe(true);
+});
+
+test('a group that varies alone makes all of the spread, by itself', () => {
+	// rows of three drives: A, B, and A with the one input from B
+	const next = stream('alone', 'test');
+	const rows = 40;
+	const figures = new Float64Array(rows * 3 * figuresPerRun);
+	for (let row = 0; row < rows; row += 1) {
+		const [a, b] = [next.double(), next.double()];
+		[a, b, b].forEach((value, place) => {
+			figures.fill(value * value, (row * 3 + place) * figuresPerRun, (row * 3 + place + 1) * figuresPerRun);
+		});
+	}
+	const { choices, sentence } = summariseOrigins({
+		scenario,
+		point: 0,
+		groups: groups.map((group, input) => ({ ...group, varies: input === 0 })),
+		figures,
+		done: new Uint8Array(rows * 3).fill(1),
+		correlations: null,
+		provenance,
+	});
+	const all = { value: 1, low: 1, high: 1 };
+	expect(choices.halfBus.groups).toMatchObject([{ id: 'x0', first: all, total: all }]);
+	expect(choices.halfBus).toMatchObject({ together: 0, togetherInterval: null });
+	expect(sentence).toMatch(
+		/^All of the half-bus spread at rated \(0\.\d+° standard deviation\) comes from the input 0: nothing else varies\. /,
+	);
+});
+
+test('no share is told as more than all of the spread', () => {
+	expect([1.09, 1.004, 1, 0.996].map(shareWords)).toEqual(Array.from({ length: 4 }, () => '100\u00a0%'));
+	expect(shareWords(0.5)).toBe('50\u00a0%');
 });
 
 test('figures that do not vary at all are said to spread nowhere, not to be too few', () => {
