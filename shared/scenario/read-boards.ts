@@ -6,6 +6,7 @@ import { parseQuantity } from '../parameters/quantity.ts';
 import { defaultValues } from './default-values.ts';
 import { fileKind } from './file-kind.ts';
 import { unknownName } from './nearest-name.ts';
+import { isPlainLine, notPlainLine } from './plain-line.ts';
 import { exactReach } from './reach.ts';
 import { readValue } from './read-entry.ts';
 import { isObject, type Json, type JsonObject, memberPath, readJson, shortened } from './read-json.ts';
@@ -68,6 +69,8 @@ function readBoard(item: Json, index: number, report: Report): Board {
 	const board = members(item, path, ['case', 'parameters', 'deviations', 'expected', 'about'], report);
 	if (board.case !== undefined && typeof board.case !== 'number' && typeof board.case !== 'string') {
 		report(`${path}.case`, board.case, 'must be a number or a text');
+	} else if (typeof board.case === 'string' && !isPlainLine(board.case)) {
+		report(`${path}.case`, board.case, notPlainLine);
 	}
 	let sound = true;
 	const watching: Report = (...problem) => {

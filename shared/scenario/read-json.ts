@@ -1,3 +1,4 @@
+import { withoutControls } from './plain-line.ts';
 import type { Problem } from './scenario.ts';
 
 export type Json = null | boolean | number | string | readonly Json[] | JsonObject;
@@ -141,6 +142,6 @@ export function memberPath(path: string, name: string): string {
 /** What was written, on one line of at most 60 signs. */
 export function shortened(written: unknown): string {
 	const text = typeof written === 'string' && written !== '' ? written : (JSON.stringify(written) ?? String(written));
-	const line = text.slice(0, 200).replace(/\s+/g, ' ');
+	const line = withoutControls(text.slice(0, 200).replace(/\s+/g, ' '));
 	return line.length > 60 ? `${line.slice(0, 59)}…` : line;
 }

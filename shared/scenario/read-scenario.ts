@@ -3,6 +3,7 @@ import { parameters } from '../parameters/parameters.ts';
 import { fileKind } from './file-kind.ts';
 import { unknownName } from './nearest-name.ts';
 import { commonTree, type ParameterTree, pointRecords } from './parameter-tree.ts';
+import { isPlainLine, notPlainLine } from './plain-line.ts';
 import { defaultEntry, type Entry, oneOf, readEntry } from './read-entry.ts';
 import { isObject, type Json, type JsonObject, memberPath, readJson, shortened } from './read-json.ts';
 import type { OperatingPoint, Problem, Report, Scenario } from './scenario.ts';
@@ -153,7 +154,9 @@ function requireValue(record: NumberRecord, path: string, report: Report): void 
 }
 
 function readText(written: Json | undefined, path: string, longest: number, report: Report): string {
-	if (typeof written === 'string' && written.trim() !== '' && written.length <= longest) return written;
-	report(path, written ?? 'not stated', `must be a text of 1 to ${longest} signs`);
+	if (typeof written !== 'string' || written.trim() === '' || written.length > longest)
+		report(path, written ?? 'not stated', `must be a text of 1 to ${longest} signs`);
+	else if (!isPlainLine(written)) report(path, written, notPlainLine);
+	else return written;
 	return '';
 }

@@ -2,6 +2,7 @@ import { formatQuantity, formatRelative } from '../parameters/format-quantity.ts
 import type { NumberRecord, ParameterRecord } from '../parameters/parameter.ts';
 import { longestQuantity } from '../parameters/quantity.ts';
 import { commonTree, type ParameterTree, pointRecords } from './parameter-tree.ts';
+import { unprintable } from './plain-line.ts';
 import { limits, spreadNames } from './read-entry.ts';
 import { longestLesson, longestName, mostPoints } from './read-scenario.ts';
 import { bases, distributions, ownScale, scales } from './read-spread.ts';
@@ -44,6 +45,7 @@ const text = (description: string, maxLength: number): Schema => ({
 	description,
 	minLength: 1,
 	maxLength,
+	pattern: `^[^${unprintable}]*$`,
 });
 
 const head: Schema = {

@@ -138,3 +138,10 @@ describe('boards', () => {
 		expect(readBoards('{')).toMatchObject({ problems: [{ path: '(file)' }] });
 	});
 });
+
+test('what a board is called may not write control characters to a terminal', () => {
+	expect(problems({ case: 'a\u0007' })).toMatchObject([
+		{ path: 'cases[0].case', value: 'a\ufffd', message: 'must be one line without control characters' },
+	]);
+	expect(problems({ case: 'board µ–7' })).toEqual([]);
+});

@@ -4,6 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { buildDrive } from '../../shared/drive/build-drive.ts';
 import { parameters } from '../../shared/parameters/parameters.ts';
 import { defaultValues } from '../../shared/scenario/default-values.ts';
+import { isPlainLine } from '../../shared/scenario/plain-line.ts';
 import { readScenario } from '../../shared/scenario/read-scenario.ts';
 import type { Problem, Scenario } from '../../shared/scenario/scenario.ts';
 
@@ -283,12 +284,17 @@ describe('each mistake is a problem with path and remedy', () => {
 		['no share at all', { points: [{ ...point, share: 0 }] }, 'points', 'above 0'],
 		['an unknown reference', { referencePoint: 'fast' }, 'referencePoint', 'name of a point: only'],
 		['a name that is none', { name: 7 }, 'name', 'must be a text'],
+		['a name that would colour a terminal', { name: 'fan\u001b[31m' }, 'name', 'without control characters'],
+		['a name that turns writing around', { name: 'fan\u202e' }, 'name', 'without control characters'],
+		['a name of two lines', { name: 'fan\nslow' }, 'name', 'one line'],
 		['invented in words', { invented: 'yes' }, 'invented', 'true or false'],
 	])('%s', (_, file, path, remedy) => {
 		const found = problems(file);
 		expect(found.map((problem) => problem.path)).toEqual([path]);
 		expect(found[0]?.message).toMatch(remedy);
 		expect(found[0]?.value).not.toBe('');
+		// what is told of it is written as it stands
+		expect(isPlainLine(found[0]?.value ?? '')).toBe(true);
 	});
 
 	test('__proto__ and constructor are unknown names and change nothing', () => {
