@@ -10,6 +10,8 @@ export interface DriveOutcome {
 	readonly judgedError: number;
 	readonly largestError: number;
 	readonly events: Readonly<Record<EventKind, number>>;
+	/** Computed chance of these in an operating hour at such sectors; NaN without a sector, and where it is not computed. */
+	readonly perHour: number;
 	readonly causes: Readonly<Record<Cause, number>>;
 	/** The first false or missed crossing: sector counted from t = 0, and its crossing error, degrees (NaN: missed). */
 	readonly first: { readonly sector: number; readonly kind: EventKind; readonly error: number } | null;
@@ -26,9 +28,13 @@ export interface OutcomeRules {
 	readonly falseMargin: number;
 	/** Share of the sectors that `judgedError` bounds. */
 	readonly quantile: number;
+	readonly sectorsPerHour: number;
 }
 
-export function driveOutcome(run: RunRecord, { firstSector, falseMargin, quantile }: OutcomeRules): DriveOutcome {
+export function driveOutcome(
+	run: RunRecord,
+	{ firstSector, falseMargin, quantile, sectorsPerHour }: OutcomeRules,
+): DriveOutcome {
 	const events: Record<EventKind, number> = { early: 0, late: 0, missed: 0 };
 	const causes: Record<Cause, number> = { freewheel: 0, noise: 0, threshold: 0 };
 	let first: DriveOutcome['first'] = null;
@@ -48,12 +54,20 @@ export function driveOutcome(run: RunRecord, { firstSector, falseMargin, quantil
 		judgedError: sizes.length > 0 ? medianUnbiasedQuantile(sizes, quantile) : Number.NaN,
 		largestError: sizes.at(-1) ?? Number.NaN,
 		events,
+		perHour: chanceOfWrong(run) * sectorsPerHour,
 		causes,
 		first,
 		lost: run.lost,
 		torqueNotReached: run.torqueNotReached,
 		meanTorque: run.meanTorque,
 	};
+}
+
+/** Mean chance of an early, late or missed crossing in a measured sector. */
+function chanceOfWrong({ chances, measured }: RunRecord): number {
+	if (chances === undefined) return Number.NaN;
+	const sum = (all: Float64Array): number => all.reduce((one, other) => one + other, 0);
+	return (sum(chances.early) + sum(chances.late) + sum(chances.missed)) / measured;
 }
 
 /** What a crossing error (degrees; NaN where the sector timed out) counts as; null where it is in order. */

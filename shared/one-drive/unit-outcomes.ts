@@ -1,8 +1,9 @@
 import type { PerChoice } from '../drive/drive.ts';
 import { simulatePair } from '../drive/simulate-pair.ts';
-import type { Scenario } from '../scenario/scenario.ts';
+import type { OperatingPoint, Scenario } from '../scenario/scenario.ts';
 import { perChoice } from '../study/per-choice.ts';
 import type { StudyPlan } from '../study/plan.ts';
+import { sectorsPerHour } from '../study/sectors-per-hour.ts';
 import { errorMessage } from '../words/error-message.ts';
 import { buildRequest } from './build-request.ts';
 import { type DriveOutcome, driveOutcome, type OutcomeRules } from './drive-outcome.ts';
@@ -52,16 +53,19 @@ function outcomes(
 function outcomeOf(request: DriveRequest, removal: (typeof removals)[number] | null): PairOutcome {
 	try {
 		const { drive, noise } = buildRequest(request, removal);
-		const pair = simulatePair(drive, noise);
-		const rules = outcomeRules(request.plan.scenario);
+		const pair = simulatePair(drive, noise, { chances: true });
+		const { scenario } = request.plan;
+		const rules = outcomeRules(scenario, scenario.points[request.point] as OperatingPoint);
 		return perChoice((choice) => driveOutcome(pair[choice], rules));
 	} catch (error) {
 		return { failure: errorMessage(error) };
 	}
 }
 
-function outcomeRules({ values }: Pick<Scenario, 'values'>): OutcomeRules {
+function outcomeRules(scenario: Scenario, point: OperatingPoint): OutcomeRules {
+	const { values } = scenario;
 	return {
+		sectorsPerHour: sectorsPerHour(scenario, point),
 		firstSector: (values['trial.warmup'] as number) + (values['trial.settle'] as number),
 		falseMargin: values['trial.falseMargin'] as number,
 		quantile: values['requirement.quantile'] as number,

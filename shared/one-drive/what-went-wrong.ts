@@ -1,5 +1,6 @@
 import { type ChoiceName, choiceNames } from '../drive/drive.ts';
-import { count, degrees, signedDegrees } from '../words/figures.ts';
+import type { Requirement } from '../study/unit-passes.ts';
+import { chancePerHour, count, degrees, power, signedDegrees } from '../words/figures.ts';
 import { levelWords } from '../words/level.ts';
 import { choiceWords, eventKinds, eventWords } from '../words/names.ts';
 import { type DriveOutcome, falseCrossings } from './drive-outcome.ts';
@@ -7,7 +8,7 @@ import type { PairOutcome } from './unit-outcomes.ts';
 import { type Removal, removals, removalWords } from './without.ts';
 
 /** How a run fails, the worst first; the first that applies. */
-export const troubles = ['lost', 'torque', 'false', 'angle', 'none'] as const;
+export const troubles = ['lost', 'torque', 'false', 'angle', 'rate', 'none'] as const;
 export type Trouble = (typeof troubles)[number];
 
 export interface Diagnosis {
@@ -19,12 +20,16 @@ export interface Diagnosis {
 	readonly sentence: string;
 }
 
-/** How a run fails. @param angleLimit degrees that the required share of commutations must keep within */
-export function troubleOf(outcome: DriveOutcome, angleLimit: number): Trouble {
+/** What a run is held against. */
+type Limits = Pick<Requirement, 'angleLimit' | 'quantile' | 'crossingsPerHour'>;
+
+/** How a run fails. */
+export function troubleOf(outcome: DriveOutcome, { angleLimit, crossingsPerHour }: Omit<Limits, 'quantile'>): Trouble {
 	if (outcome.lost) return 'lost';
 	if (outcome.torqueNotReached) return 'torque';
 	if (falseCrossings(outcome) > 0) return 'false';
-	return outcome.judgedError > angleLimit ? 'angle' : 'none';
+	if (outcome.judgedError > angleLimit) return 'angle';
+	return outcome.perHour > crossingsPerHour ? 'rate' : 'none';
 }
 
 /**
@@ -33,30 +38,31 @@ export function troubleOf(outcome: DriveOutcome, angleLimit: number): Trouble {
  *
  * @param runs as `driveCauses` gives them: as it is, then without each of `removals`
  */
-export function whatWentWrong(
-	runs: readonly PairOutcome[],
-	{ angleLimit, quantile }: { readonly angleLimit: number; readonly quantile: number },
-): readonly Diagnosis[] {
+export function whatWentWrong(runs: readonly PairOutcome[], limits: Limits): readonly Diagnosis[] {
 	const [asItIs] = runs;
 	if (!asItIs || 'failure' in asItIs) return [];
 	return choiceNames.map((choice): Diagnosis => {
 		const found = asItIs[choice];
-		const trouble = troubleOf(found, angleLimit);
+		const trouble = troubleOf(found, limits);
 		const others = removals.flatMap((removal, i) => {
 			const run = runs[i + 1];
 			return run && !('failure' in run) ? [{ removal, outcome: run[choice] }] : [];
 		});
 		const rank = troubles.indexOf(trouble);
 		const cures = others
-			.filter(({ outcome }) => troubles.indexOf(troubleOf(outcome, angleLimit)) > rank)
+			.filter(({ outcome }) => troubles.indexOf(troubleOf(outcome, limits)) > rank)
 			.map(({ removal }) => removal);
-		const what = `With ${choiceWords[choice]} sensing ${troubleWords(found, trouble, angleLimit, quantile)}`;
+		const what = `With ${choiceWords[choice]} sensing ${troubleWords(found, trouble, limits)}`;
 		if (trouble === 'none') return { choice, trouble, cures: [], sentence: what };
 		return { choice, trouble, cures, sentence: `${what} ${causeSentence(found, trouble, cures, others)}` };
 	});
 }
 
-function troubleWords(found: DriveOutcome, trouble: Trouble, angleLimit: number, quantile: number): string {
+function troubleWords(
+	found: DriveOutcome,
+	trouble: Trouble,
+	{ angleLimit, quantile, crossingsPerHour }: Limits,
+): string {
 	const share = levelWords(quantile);
 	switch (trouble) {
 		case 'lost':
@@ -69,7 +75,9 @@ function troubleWords(found: DriveOutcome, trouble: Trouble, angleLimit: number,
 			return `this drive takes ${all} in ${count(found.measured)} measured sectors${firstWords(found)}.`;
 		}
 		case 'angle':
-			return `${share} of this drive's commutations lie within ${degrees(found.judgedError)} of where they belong, beyond the limit of ${degrees(angleLimit)}; they are ${signedDegrees(found.meanError)} off on average.`;
+			return `${share} of this start's commutations lie within ${degrees(found.judgedError)} of where they belong, beyond the limit of ${degrees(angleLimit)}; they are ${signedDegrees(found.meanError)} off on average.`;
+		case 'rate':
+			return `no crossing was false or missed, but by the noise and its readings' distances from the threshold ${chancePerHour(found.perHour)} an hour are to be expected, where ${power(crossingsPerHour)} may be.`;
 		case 'none':
 			return `nothing went wrong: ${share} of its commutations lie within ${degrees(found.judgedError)}, the limit is ${degrees(angleLimit)}.`;
 	}
@@ -118,6 +126,7 @@ const sizeOf: Readonly<Record<Trouble, (outcome: DriveOutcome) => number>> = {
 	torque: ({ meanTorque }) => -meanTorque,
 	false: falseCrossings,
 	angle: ({ judgedError }) => judgedError,
+	rate: ({ perHour: rate }) => rate,
 	none: () => 0,
 };
 
@@ -126,6 +135,7 @@ const figureOf: Readonly<Record<Trouble, (outcome: DriveOutcome) => string>> = {
 	torque: ({ meanTorque }) => `${Number((1000 * meanTorque).toPrecision(4))} mN·m`,
 	false: (outcome) => count(falseCrossings(outcome)),
 	angle: ({ judgedError }) => degrees(judgedError),
+	rate: ({ perHour: rate }) => `${chancePerHour(rate)} an hour`,
 	none: () => '',
 };
 

@@ -1,17 +1,22 @@
 import { expect, test } from 'vitest';
+import { choiceNames } from '../../shared/drive/drive.ts';
 import type { DriveOutcome } from '../../shared/one-drive/drive-outcome.ts';
 import { driveCauses, type PairOutcome, unitOutcomes } from '../../shared/one-drive/unit-outcomes.ts';
 import { whatWentWrong } from '../../shared/one-drive/what-went-wrong.ts';
 import { removals } from '../../shared/one-drive/without.ts';
+import { runShard } from '../../shared/study/run-shard.ts';
+import { sectorsPerHour } from '../../shared/study/sectors-per-hour.ts';
+import { crossingsIn } from '../../shared/study/unit-passes.ts';
 import { demoPlan } from './demo-plan.ts';
 
-const limits = { angleLimit: 5, quantile: 0.95 };
+const limits = { angleLimit: 5, quantile: 0.95, crossingsPerHour: 0.01 };
 const fine: DriveOutcome = {
 	measured: 24,
 	meanError: 0.2,
 	judgedError: 1.5,
 	largestError: 1.8,
 	events: { early: 0, late: 0, missed: 0 },
+	perHour: 1e-9,
 	causes: { freewheel: 0, noise: 0, threshold: 0 },
 	first: null,
 	lost: false,
@@ -58,6 +63,42 @@ test('where none clears it, the one that lessens it most is named with what is l
 	expect(sentence(early, early, early, early, early, early)).toMatch(
 		/does not cure it or lessen it: it lies in the nominal design/,
 	);
+});
+
+test('a drive in which none was counted, but too many are to be expected, is told of with its cause', () => {
+	const seldom = { ...fine, perHour: 0.3 };
+	expect(sentence(seldom, seldom, fine, seldom, seldom, seldom)).toBe(
+		"With half-bus sensing no crossing was false or missed, but by the noise and its readings' distances from the threshold 0.3 an hour are to be expected, where 0.01 may be. Without comparator noise this does not happen: that is the cause.",
+	);
+	const less = { ...fine, perHour: 0.2 };
+	expect(sentence(seldom, less, seldom, seldom, seldom, seldom)).toMatch(
+		/; ringing adds most to it \(0\.2 an hour without\)\.$/,
+	);
+	expect(sentence({ ...fine, perHour: Number.NaN }, fine, fine, fine, fine, fine)).toContain('nothing went wrong');
+});
+
+test('a start beyond the limit is told as one start of the drive, which may pass over all of them', () => {
+	const far = { ...fine, judgedError: 5.2 };
+	expect(sentence(far, far, far, far, far, far)).toContain("95 % of this start's commutations lie within 5.20°");
+});
+
+test('the rate of a start is that of the unit it is the only start of', () => {
+	const plan = demoPlan('fan-24v.json', { 'trial.starts': 1, 'noise.sigma': 0.05 });
+	const { columns } = runShard(plan, 7, 8);
+	const outcomes = unitOutcomes({ plan, unit: 7 }, 0, plan.scenario.points.length, () => {}).outcomes;
+	let seen = 0;
+	for (const [place, point] of plan.scenario.points.entries()) {
+		const pair = outcomes[place];
+		if (!pair || 'failure' in pair) throw new Error('not simulated');
+		for (const [c, choice] of choiceNames.entries()) {
+			const cell = place * choiceNames.length + c;
+			const rate =
+				(crossingsIn(columns, cell) / (columns.sectors[cell] as number)) * sectorsPerHour(plan.scenario, point);
+			if (rate > 0) seen += 1;
+			expect(Math.abs(pair[choice].perHour - rate)).toBeLessThanOrEqual(1e-9 * rate);
+		}
+	}
+	expect(seen).toBeGreaterThan(2);
 });
 
 test('a removal that turns lost lock into false crossings has cured the loss', () => {

@@ -10,7 +10,7 @@ const shortcomingWords = {
 	lock: 'loses lock',
 	torque: 'torque not reached',
 	angle: 'angle beyond limit',
-	rate: 'too many false crossings',
+	rate: 'too many wrong crossings an hour',
 } as const;
 
 const troubleWords = {
@@ -18,6 +18,7 @@ const troubleWords = {
 	torque: 'torque not reached',
 	false: 'false crossings',
 	angle: 'angle beyond limit',
+	rate: 'too many wrong an hour',
 	none: 'in order',
 } as const;
 
@@ -120,7 +121,7 @@ function Starts({ drive }: { drive: OneDrive }) {
 	const which = picked.value;
 	if (outcomes.state === 'failed') return <p class="problem">Its starts could not be simulated: {outcomes.message}</p>;
 	if (!which || !outcomes.value || !requirement.value) return <p class="aside">Simulating its starts …</p>;
-	const { angleLimit } = requirement.value;
+	const limits = requirement.value;
 	return (
 		<table class="starts">
 			<caption>Its starts at this point</caption>
@@ -145,7 +146,7 @@ function Starts({ drive }: { drive: OneDrive }) {
 								of={(choice) => (
 									<>
 										{degrees(pair[choice].judgedError)}
-										<small>{troubleWords[troubleOf(pair[choice], angleLimit)]}</small>
+										<small>{troubleWords[troubleOf(pair[choice], limits)]}</small>
 									</>
 								)}
 							/>
