@@ -1,6 +1,7 @@
 import { type ChoiceName, choiceNames } from '../drive/drive.ts';
 import type { NumberRecord } from '../parameters/parameter.ts';
 import { parameter } from '../parameters/parameters.ts';
+import { judgedUnits } from '../variants/judged-units.ts';
 import { count, degrees, percent } from '../words/figures.ts';
 import { choiceWords } from '../words/names.ts';
 import { quantity } from '../words/quantity.ts';
@@ -21,12 +22,17 @@ export function envelopeSentence(result: Answered): string {
 	if (provenance.units.finished === 0) {
 		return `None of the ${count(provenance.units.asked)} drives was finished: nothing is shown.`;
 	}
+	const search = provenance.partial
+		? '; the search from the worst of each choice for one that is worse was not finished'
+		: ', then from the worst of each choice one limit at a time until none was worse';
 	const how =
 		result.thinned === null
 			? `All ${count(possible)} combinations of the stated limits were run.`
-			: `Of ${count(possible)} combinations of the stated limits ${count(combinations.length)} were run: a regular fraction in which any ${result.thinned.strength} conditions of a point meet in every combination of their limits, then from the worst of each choice one limit at a time until none was worse.`;
-	const few = tooFewUnits(unitsPerCombination, requirement);
-	return [...choiceNames.map((choice) => worstWords(result, choice)), how, few].filter(Boolean).join(' ');
+			: `Of ${count(possible)} combinations of the stated limits ${count(combinations.length)} were run: a regular fraction in which any ${result.thinned.strength} conditions of a point meet in every combination of their limits${search}.`;
+	const judged = judgedUnits(combinations, unitsPerCombination);
+	const cut = judged.isCut ? `Stopped early, each was run with ${judged.words}.` : '';
+	const few = tooFewUnits(judged.fewest, requirement);
+	return [...choiceNames.map((choice) => worstWords(result, choice)), how, cut, few].filter(Boolean).join(' ');
 }
 
 function worstWords({ worst, combinations, everywhere }: Answered, choice: ChoiceName): string {

@@ -64,6 +64,26 @@ test('20 drives cannot show 95 % with 95 % confidence, which takes 59; without a
 	);
 });
 
+test('cut short it says how many of the drives asked for each combination had, and that the search was not finished', () => {
+	const { combinations, provenance } = envelopeResult();
+	const cut = (over: Partial<ReturnType<typeof envelopeResult>> = {}): string =>
+		plain({
+			provenance: { ...provenance, partial: true },
+			combinations: combinations.map((one, place) => ({
+				...one,
+				units: { asked: 200, finished: 35 + Number(place === 0), failed: 0 },
+			})),
+			...over,
+		});
+	expect(cut()).toMatch(
+		/ Stopped early, each was run with 35 to 36 of the 200 drives asked for\. 35 drives are too few to show .*; 59 could\.$/,
+	);
+	expect(plain({ thinned: { strength: 3 } })).toContain(' until none was worse.');
+	expect(cut({ thinned: { strength: 3 } })).toMatch(
+		/ meet in every combination of their limits; the search from the worst of each choice for one that is worse was not finished\. Stopped early, /,
+	);
+});
+
 test('a worst combination in which 1 drive in 20 loses lock says so, and a choice without one says nothing', () => {
 	const [one, ...others] = envelopeResult().combinations;
 	if (one === undefined) throw new Error('a combination is needed');
