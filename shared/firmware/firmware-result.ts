@@ -25,7 +25,7 @@ export interface FirmwareResult {
 export interface ChoiceTuning {
 	readonly before: Tuning;
 	readonly after: Tuning;
-	/** Runs of the first seed's drives that it took to find it; 0 where no drive kept lock at every point. */
+	/** Runs of the first seed's drives that it took to find it; 0 where no drive kept lock at every point, or the first was cut short. */
 	readonly rounds: number;
 	/** On the fresh drives; null where the work was cut short. */
 	readonly confirmed: {

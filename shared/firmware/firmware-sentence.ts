@@ -10,8 +10,11 @@ type Answered = Omit<FirmwareResult, 'sentence'>;
 /** What the firmware can take out for each choice, what stays, and what it changes for the passing share. */
 export function firmwareSentence(result: Answered): string {
 	const { provenance, choices, unitsPerRun, requirement } = result;
-	const { asked, finished } = provenance.units;
+	const { asked, finished, failed } = provenance.units;
 	if (finished === 0) return `None of the ${count(asked)} drives was finished: nothing is shown.`;
+	// then no choice has a round either, and that says nothing of lock
+	if (finished + failed < unitsPerRun)
+		return `Stopped before the first round of ${count(unitsPerRun)} drives was finished: no tuning was found, and nothing is shown.`;
 	const isJudged = choiceNames.some((choice) => choices[choice].confirmed !== null);
 	const few = isJudged ? tooFewUnits(unitsPerRun, requirement, 'that the requirement holds') : '';
 	return [...choiceNames.map((choice) => choiceSentence(result, choice)), few].filter(Boolean).join(' ');

@@ -1,5 +1,6 @@
 import { type ChoiceName, choiceNames } from '../drive/drive.ts';
 import { formatRelative } from '../parameters/format-quantity.ts';
+import { judgedUnits } from '../variants/judged-units.ts';
 import { count, percent } from '../words/figures.ts';
 import { levelWords } from '../words/level.ts';
 import { choiceWords } from '../words/names.ts';
@@ -16,8 +17,9 @@ export function rangeSentence(result: Answered): string {
 	if (provenance.units.finished === 0) {
 		return `None of the ${count(provenance.units.asked)} drives was finished: nothing is shown.`;
 	}
-	const asked = `It holds where at least ${levelWords(requirement.share)} of drives pass, shown with ${levelWords(requirement.confidence)} confidence at each value by ${count(unitsPerValue)} drives, the same at all of them.`;
-	const few = tooFewUnits(unitsPerValue, requirement);
+	const judged = judgedUnits(values, unitsPerValue);
+	const asked = `It holds where at least ${levelWords(requirement.share)} of drives pass, shown with ${levelWords(requirement.confidence)} confidence at each value by ${judged.words}${judged.isCut ? '' : ', the same at all of them'}.`;
+	const few = tooFewUnits(judged.fewest, requirement);
 	if (slowest)
 		return [...slowest.map((one) => slowestWords(result, one)), loadWords(result), asked, few]
 			.filter(Boolean)

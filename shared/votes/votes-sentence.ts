@@ -25,6 +25,9 @@ function choiceSentence(result: Answered, choice: ChoiceName): string {
 	const best = finalists.find(({ reasons }) => reasons.includes('most drives pass'));
 	const [stated, better] = [at(own), best && at(best)];
 	if (!best || !stated || !better) return `${name} no drive was finished.`;
+	// without a measured sector at a point there is no rate of any filter, and none passes with another one
+	if (Number.isNaN(stated.crossingsPerHour.all))
+		return `${name} no drive keeps lock at every point: nothing can be told of votes.`;
 	const figures = ({ passing, crossingsPerHour }: CellFigures): string =>
 		`${percent(passing / judged)} of drives keep the limits (${chancePerHour(crossingsPerHour.all)} wrong crossings an hour)`;
 	const shortly = ({ passing, crossingsPerHour }: CellFigures): string =>

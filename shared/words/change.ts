@@ -1,12 +1,14 @@
 import type { PerChoice } from '../drive/drive.ts';
 import type { Change } from '../statistics/quantile-change.ts';
 import type { ChoiceChange, PointChange } from '../study/point-change.ts';
-import { count, degrees, percent, power, signedDegrees, span } from './figures.ts';
+import { count, degrees, leastFigure, percent, power, signedDegrees, span } from './figures.ts';
 
 /** How a kind of figure is set in print: the figure itself, and a change of it with its sign. */
 interface Print {
 	readonly figure: (value: number) => string;
 	readonly step: (value: number) => string;
+	/** Figures below it print alike, so that a change from one to another cannot be told. */
+	readonly least?: number;
 }
 
 /** A change in words: "8.10°", "6.90°", "−1.20° ± 0.30°", and its limits in full. */
@@ -31,7 +33,12 @@ export const inDegrees: Print = {
 };
 const inShares: Print = { figure: percent, step: signed((size) => percent(size).replace('%', 'points')) };
 const hourly = (value: number): string => (value >= 100 ? count(Number(value.toPrecision(2))) : power(value));
-const inRates: Print = { figure: hourly, step: signed(hourly) };
+const inRates: Print = {
+	figure: hourly,
+	// "−< 10⁻¹⁸" would be any number
+	step: (value) => (Math.abs(value) < leastFigure ? hourly(Math.abs(value)) : signed(hourly)(value)),
+	least: leastFigure,
+};
 
 /** The headline figures that a change is told of. */
 export const headlines: readonly {
@@ -55,12 +62,15 @@ export const headlines: readonly {
 export function wordsOf(change: Change | null, print: Print): ChangeWords | null {
 	if (!change) return null;
 	const { before, after, low, high } = change;
+	const figures = { before: print.figure(before), after: print.figure(after) };
+	const { least = Number.NEGATIVE_INFINITY } = print;
+	if (before < least && after < least)
+		return { ...figures, step: '', interval: 'too small to tell apart', isShown: false };
 	const reach = Math.max(change.change - low, high - change.change);
 	const hasStep = Number.isFinite(change.change);
 	const isBounded = Number.isFinite(low) && Number.isFinite(high);
 	return {
-		before: print.figure(before),
-		after: print.figure(after),
+		...figures,
 		step: !hasStep
 			? ''
 			: isBounded

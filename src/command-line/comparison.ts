@@ -22,7 +22,7 @@ export function comparison(result: StudyResult): string {
 	// what the inputs put in doubt comes before the figures made of them
 	lines.push('', ...decisionLines(result), ...cautionLines(provenance));
 	if (finished > 0) {
-		for (const point of points) lines.push('', ...pointLines(point, provenance.level), ...pairLines(point.paired));
+		for (const point of points) lines.push('', ...pointLines(point, provenance.level), ...pairLines(point));
 	}
 	lines.push(...groundLines(provenance));
 	return `${lines.join('\n')}\n`;

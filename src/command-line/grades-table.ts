@@ -48,19 +48,19 @@ function choiceLines({ exact, grades, group, provenance }: GradesResult, choice:
 		];
 	}
 	const isPriced = grades.some(({ price }) => price !== null);
+	const gradeRow = gradeRowFor(grades.map(({ price }) => priceWords(price?.[choice] ?? null)));
 	return [
 		gradeRow(['grade', 'pass', 'at least', 'median', '1 in 20', 'gone wrong', isPriced ? 'price' : '', 'verdict']),
 		gradeRow(['', '', '', 'drive', 'beyond', 'an hour', '', '']),
 		...grades.map(({ grade, cases, judged, price }) =>
-			figureRow(
+			gradeRow([
 				grade.name,
-				cases.both.choices[choice],
-				judged[choice],
-				price?.[choice] ?? null,
+				...figureCells(cases.both.choices[choice], judged[choice]),
+				priceWords(price?.[choice] ?? null),
 				judgedWords(judged[choice], provenance.partial),
-			),
+			]),
 		),
-		figureRow('exact resistors', exact.choices[choice], null, null, ''),
+		gradeRow(['exact resistors', ...figureCells(exact.choices[choice], null)]),
 		'',
 		'Effects apart: pass, and 1 drive in 20 beyond',
 		effectRow(['grade', 'exact', 'nominals alone', 'tolerance alone', 'both']),
@@ -74,16 +74,12 @@ function choiceLines({ exact, grades, group, provenance }: GradesResult, choice:
 }
 
 /** @param judged what the grade was judged with */
-function figureRow(
-	name: string,
-	figures: CaseChoice,
-	judged: Verdict | null,
-	price: number | null,
-	verdict: string,
-): string {
+function figureCells(figures: CaseChoice, judged: Verdict | null): string[] {
 	const { share, low, median, worse, hourly } = gradeCells(figures, judged);
-	return gradeRow([name, share, low, median, worse, hourly, price === null ? '' : String(price), verdict]);
+	return [share, low, median, worse, hourly];
 }
+
+const priceWords = (price: number | null): string => (price === null ? '' : String(price));
 
 const effectWords = ({ choices }: CaseFigures, choice: ChoiceName): string =>
 	`${percent(choices[choice].share)} ${errorWords(choices[choice].unitError.q95)}`;
@@ -103,7 +99,12 @@ const columns =
 			.join('')
 			.trimEnd();
 
-const gradeRow = columns([17, 8, 9, 8, 8, 12, 6, 11]);
+/** A wide price takes its room from the names, which can have a line of their own; two blanks before it, since one groups digits. */
+function gradeRowFor(prices: readonly string[]) {
+	const width = Math.max(6, ...prices.map((price) => widthOf(price) + 2));
+	return columns([23 - width, 8, 9, 8, 8, 12, width, 11]);
+}
+
 const effectRow = columns([17, 15, 16, 16, 16]);
 
 function mixLines({ searched, fresh }: CheapestMix): string[] {

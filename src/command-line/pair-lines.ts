@@ -1,5 +1,6 @@
+import { type ChoiceName, choiceNames } from '../../shared/drive/drive.ts';
 import { leastEffective } from '../../shared/statistics/effective-number.ts';
-import type { PairedFigures, PairedRates } from '../../shared/study/result.ts';
+import type { PairedRates, PointResult } from '../../shared/study/result.ts';
 import { unitFigureNames, unitFigures } from '../../shared/study/unit-figures.ts';
 import { power, signedDegrees, span } from '../../shared/words/figures.ts';
 import { choiceWords } from '../../shared/words/names.ts';
@@ -7,7 +8,9 @@ import { row } from './two-columns.ts';
 import { wrapText } from './wrap-text.ts';
 
 /** The two choices on the same drives: differences of the drives' figures, passing, ratio of rates. */
-export function pairLines({ figures, rates }: PairedFigures): string[] {
+export function pairLines({ choices, paired }: Pick<PointResult, 'choices' | 'paired'>): string[] {
+	const { figures, rates } = paired;
+	const unmeasured = choiceNames.filter((choice) => choices[choice].sectors === 0);
 	return [
 		row('On the same drives, half-bus', 'median difference', '95 % interval'),
 		'less virtual neutral',
@@ -19,14 +22,20 @@ export function pairLines({ figures, rates }: PairedFigures): string[] {
 				interval === null ? 'too few drives' : span(words(interval[0]), words(interval[1])),
 			);
 		}),
-		wrapText(ratioLine(rates)),
+		wrapText(unmeasured.length > 0 ? unmeasuredLine(unmeasured) : ratioLine(rates)),
 	];
 }
 
 const words = (difference: number): string =>
 	Number.isFinite(difference) ? signedDegrees(difference) : difference > 0 ? 'half-bus lost' : 'neutral lost';
 
-function ratioLine({ counted, computed }: PairedFigures['rates']): string {
+/** A choice that lost lock everywhere has no events because it has no sectors, and is not the cleaner one. */
+function unmeasuredLine(choices: readonly ChoiceName[]): string {
+	const which = choices.length > 1 ? 'either choice' : choices.map((choice) => choiceWords[choice]).join();
+	return `No sector was measured with ${which}: no ratio of rates.`;
+}
+
+function ratioLine({ counted, computed }: PointResult['paired']['rates']): string {
 	if (counted.withoutEvents === 'both' && (computed === null || computed.withoutEvents === 'both')) {
 		return 'No event counted or to be expected with either choice: their rates cannot be compared.';
 	}

@@ -85,6 +85,20 @@ test('three grades with prices end with 0, every figure in the JSON and a text o
 	for (const line of out.split('\n')) expect(widthOf(line)).toBeLessThanOrEqual(textWidth);
 });
 
+test('prices of eleven and of twelve digits stand apart from their neighbours, within 80 columns', async () => {
+	const prices = '1, 12345678.125, 1000000000';
+	const { code, out } = await run([
+		scenario,
+		...['--grades', '5 %, 1 %, 0.1 %', '--prices', prices, '--group', 'all', '--units', '3'],
+	]);
+	expect(code).toBe(0);
+	// two blanks at least, since one groups digits; 8 resistors on the board with half-bus sensing, 10 on the other
+	for (const price of ['8', '98765425', '8000000000', '10', '123456781.25', '10000000000']) {
+		expect(out).toMatch(new RegExp(`  ${price.replace('.', '\\.')} +(holds|fails|undecided|not judged)$`, 'm'));
+	}
+	for (const line of out.split('\n')) expect(widthOf(line)).toBeLessThanOrEqual(textWidth);
+});
+
 test('the same seed prints the same digits with one worker and with three', async () => {
 	const argv = [scenario, '--group', 'divider', '--grades', '5 %, 0.1 %', '--units', '9'];
 	expect(await run([...argv, '--workers', '3'])).toEqual(await run([...argv, '--workers', '1']));

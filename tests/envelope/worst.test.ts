@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { envelopeSentence } from '../../shared/envelope/envelope-sentence.ts';
 import { worstOf } from '../../shared/envelope/worst.ts';
 import { verdict } from '../../shared/statistics/verdict.ts';
-import type { VariantFigures } from '../../shared/variants/variant-figures.ts';
+import type { VariantChoice, VariantFigures, VariantPoint } from '../../shared/variants/variant-figures.ts';
 import { envelopeResult } from '../range/range-fixture.ts';
 
 /** Figures of 100 drives of which so many pass. */
@@ -57,24 +57,65 @@ test('the sentence names the worst combination of each choice with its limits, w
 
 test('20 drives cannot show 95 % with 95 % confidence, which takes 59; without a finished drive nothing is shown', () => {
 	// success run n = ⌈ln(1 − C)/ln R⌉
-	expect(plain({ unitsPerCombination: 20 })).toMatch(/ 20 drives are too few to show it: .*; 59 could\.$/);
+	expect(plain({ unitsPerCombination: 20 })).toMatch(
+		/ 20 drives are too few to show that the requirement holds: .*; 59 could\.$/,
+	);
 	const { provenance } = envelopeResult();
 	expect(plain({ provenance: { ...provenance, units: { asked: 800, finished: 0, failed: 800 } } })).toBe(
 		'None of the 800 drives was finished: nothing is shown.',
 	);
 });
 
-test('a worst combination in which 1 drive in 20 loses lock says so, and a choice without one says nothing', () => {
+test('cut short it says how many of the drives asked for each combination had, and that the search was not finished', () => {
+	const { combinations, provenance } = envelopeResult();
+	const cut = (over: Partial<ReturnType<typeof envelopeResult>> = {}): string =>
+		plain({
+			provenance: { ...provenance, partial: true },
+			combinations: combinations.map((one, place) => ({
+				...one,
+				units: { asked: 200, finished: 35 + Number(place === 0), failed: 0 },
+			})),
+			...over,
+		});
+	expect(cut()).toMatch(
+		/ Stopped early, each was run with 35 to 36 of the 200 drives asked for\. 35 drives are too few to show that the requirement holds: .*; 59 could\.$/,
+	);
+	expect(plain({ thinned: { strength: 3 } })).toContain(' until none was worse.');
+	expect(cut({ thinned: { strength: 3 } })).toMatch(
+		/ meet in every combination of their limits; the search from the worst of each choice for one that is worse was not finished\. Stopped early, /,
+	);
+});
+
+/** The sentence where half-bus at the worst combination is like this, and the other choice has no worst. */
+function ofWorst(over: (halfBus: VariantChoice) => Partial<VariantChoice>): string {
 	const [one, ...others] = envelopeResult().combinations;
 	if (one === undefined) throw new Error('a combination is needed');
 	const { halfBus } = one.choices;
-	const lost = { ...halfBus, unitError: { ...halfBus.unitError, q95: Number.POSITIVE_INFINITY } };
-	const words = plain({
-		combinations: [{ ...one, limits: {}, choices: { ...one.choices, halfBus: lost } }, ...others],
+	return plain({
+		combinations: [
+			{ ...one, limits: {}, choices: { ...one.choices, halfBus: { ...halfBus, ...over(halfBus) } } },
+			...others,
+		],
 		worst: { halfBus: 0, virtualNeutral: null },
 	});
+}
+
+test('a worst combination in which 1 drive in 20 loses lock says so, and a choice without one says nothing', () => {
+	const words = ofWorst(({ unitError }) => ({ unitError: { ...unitError, q95: Number.POSITIVE_INFINITY } }));
 	expect(words).toMatch(
 		/^With half-bus sensing the worst is slow: 99\.5 % of drives pass there and 1 drive in 20 loses lock; /,
 	);
 	expect(words).not.toContain('virtual neutral');
+});
+
+test('where the median drive loses lock, at least half of them do, and every one where every run did', () => {
+	const median = Number.POSITIVE_INFINITY;
+	const lostIn = (lost: number): string =>
+		ofWorst(({ unitError, verdict: seen }) => ({
+			verdict: { ...seen, share: 0 },
+			unitError: { ...unitError, median, q95: median },
+			points: [{ lost, runs: 800 } as VariantPoint],
+		}));
+	expect(lostIn(800)).toContain(': 0 % of drives pass there and every drive loses lock; ');
+	expect(lostIn(700)).toContain(': 0 % of drives pass there and at least half of the drives lose lock; ');
 });

@@ -112,3 +112,14 @@ test('what was not confirmed is said to be not, and without a finished drive not
 		'None of the 800 drives was finished: nothing is shown.',
 	);
 });
+
+test('stopped in its first round it says so, not that lock was lost; stopped later, lock was lost', () => {
+	const { provenance } = studyResult();
+	const none = tuning({ rounds: 0, confirmed: null });
+	const stopped = (finished: number, failed: number): string =>
+		plain(none, { provenance: { ...provenance, partial: true, units: { asked: 600, finished, failed } } });
+	expect(stopped(150, 49)).toBe(
+		'Stopped before the first round of 200 drives was finished: no tuning was found, and nothing is shown.',
+	);
+	expect(stopped(150, 50)).toMatch(/^With half-bus sensing no drive keeps lock at every point: /);
+});

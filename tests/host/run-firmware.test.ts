@@ -64,4 +64,5 @@ test('interrupted, nothing is confirmed', async () => {
 	);
 	expect(result.provenance.partial).toBe(true);
 	expect(result.choices.halfBus.confirmed).toBeNull();
+	expect(result.sentence).toMatch(/^Stopped before the first round of 50 drives was finished: /);
 });

@@ -80,3 +80,22 @@ test('20 drives cannot show 95 % with 95 % confidence, which takes 59; without a
 	const nothing = { ...provenance, units: { asked: 800, finished: 0, failed: 800 } };
 	expect(plain({ provenance: nothing })).toBe('None of the 800 drives was finished: nothing is shown.');
 });
+
+test('cut short it says how many of the drives asked for each value had, and reminds by those that they are too few', () => {
+	const having = (...finished: readonly number[]): string =>
+		plain({
+			slowest: null,
+			values: rangeResult().values.map((value, place) => {
+				const failed = place === 0 ? 1 : 0;
+				return { ...value, units: { asked: 200, finished: (finished[place] as number) - failed, failed } };
+			}),
+		});
+	// a drive that could not be simulated counts against the verdict, and so among its drives
+	expect(having(36, 36, 35, 35)).toMatch(
+		/ shown with 95 % confidence at each value by 35 to 36 of the 200 drives asked for\. 35 drives are too few to show it: .*; 59 could\.$/,
+	);
+	expect(having(70, 70, 70, 70)).toMatch(/ at each value by 70 of the 200 drives asked for\.$/);
+	// a value that was not begun shows nothing by itself
+	expect(having(200, 200, 200, 0)).toMatch(/ at each value by 0 to 200 of the 200 drives asked for\.$/);
+	expect(having(200, 200, 200, 200)).toContain(asked);
+});

@@ -14,15 +14,17 @@ const cell = (votes: number, window: number, passing: number, all: number): Cell
 	acceptsAfter: [window],
 });
 
-/** 60 drives, of which 43 pass with 5 of 9 and so many with single readings and resistors of one grade tighter. */
-function sentence(tighterPassing: number): string {
+/** 60 drives, of which 43 pass with 5 of 9. */
+const someHold: ChoiceVotes = {
+	cells: [cell(1, 1, 11, 1800), cell(5, 9, 43, 1200)],
+	finalists: [{ votes: 5, window: 9, reasons: ['as stated', 'most drives pass'], predicted: 1200, confirmed: null }],
+	base: { votes: 1, window: 1 },
+	equalNoise: 0.0031,
+};
+
+/** So many of 60 drives pass with single readings and resistors of one grade tighter. */
+function sentence(tighterPassing: number, halfBus = someHold): string {
 	const { provenance, requirement } = studyResult();
-	const votes: ChoiceVotes = {
-		cells: [cell(1, 1, 11, 1800), cell(5, 9, 43, 1200)],
-		finalists: [{ votes: 5, window: 9, reasons: ['as stated', 'most drives pass'], predicted: 1200, confirmed: null }],
-		base: { votes: 1, window: 1 },
-		equalNoise: 0.0031,
-	};
 	const graded = [cell(1, 1, tighterPassing, 1500)];
 	const result: Omit<VotesResult, 'sentence'> = {
 		format: 'anglespread-votes',
@@ -38,7 +40,7 @@ function sentence(tighterPassing: number): string {
 			{ votes: 5, window: 9 },
 		],
 		sigmas: [0.008],
-		choices: { halfBus: votes, virtualNeutral: votes },
+		choices: { halfBus, virtualNeutral: someHold },
 		tighter: { words: '1 % → 0.5 %', judged: 60, cells: { halfBus: graded, virtualNeutral: graded } },
 	};
 	return votesSentence(result);
@@ -49,4 +51,19 @@ test('votes are worth more or less than a resistor grade only where 60 drives sh
 	expect(sentence(27)).toContain('by drives more than one resistor grade');
 	expect(sentence(40)).toContain('by drives not shown to differ from one resistor grade');
 	expect(sentence(57)).toContain('by drives less than one resistor grade');
+});
+
+test('where no drive keeps lock there is no rate, and nothing is concluded of votes', () => {
+	const words = sentence(27, {
+		cells: [cell(1, 1, 0, Number.NaN), cell(5, 9, 0, Number.NaN)],
+		finalists: [
+			{ votes: 5, window: 9, reasons: ['as stated'], predicted: Number.NaN, confirmed: null },
+			{ votes: 1, window: 1, reasons: ['most drives pass'], predicted: Number.NaN, confirmed: null },
+		],
+		base: { votes: 5, window: 9 },
+		equalNoise: null,
+	});
+	expect(words).toMatch(
+		/^With half-bus sensing no drive keeps lock at every point: nothing can be told of votes\. With virtual neutral sensing 5 of 9, as stated, is best /,
+	);
 });
