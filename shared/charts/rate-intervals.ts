@@ -38,7 +38,7 @@ export function rateIntervals(
 		{ least: 0.1, most: 0.01 },
 	);
 	// where the lower limit is zero, the bar begins at the picture's left edge
-	const drawn = (row: RateRow) => ({ ...row, low: row.low > 0 ? row.low : low });
+	const drawn = (row: RateRow) => ({ ...row, drawnFrom: row.low > 0 ? row.low : low });
 	// what lies off the present axis is left out: the table has it
 	const before = ghost && rateRows(ghost).filter(({ rate }) => rate !== null && rate >= low && rate <= high);
 	return intervalRows(
@@ -46,7 +46,7 @@ export function rateIntervals(
 			name: 'rates',
 			rows: rows.map(drawn),
 			ghost: before ? before.map(drawn) : null,
-			fields: { row: 'event', value: 'rate', low: 'low', high: 'high', open: 'bound', openAt: ['high'] },
+			fields: { row: 'event', value: 'rate', low: 'drawnFrom', high: 'high', open: 'bound', openAt: ['high'] },
 			order: eventKinds.map((kind) => eventWords[kind]),
 			scale,
 			axis: { ...axis, title: axisTitle(rows) },

@@ -7,6 +7,7 @@ import type { Enough, GradesResult } from './result.ts';
 /** What grade is enough for each choice, in one sentence; what it rests on is in each choice's own. */
 export function gradesHeadline({ group, enough, enoughOfArrays, provenance }: GradesResult): string {
 	const { share, confidence } = provenance.requirement;
+	if (provenance.partial) return `What grade of the ${groupWords[group]} is enough is not known yet.`;
 	const concerned = choiceNames.filter((choice) => resistorCount(group, choice) > 0);
 	const boards = new Map<string, ChoiceName[]>();
 	for (const choice of concerned) {

@@ -10,6 +10,8 @@ type Answered = Pick<RangeResult, 'axes' | 'provenance' | 'requirement' | 'slowe
 /** The range's answer in one short sentence: down to which speed, or at how many values, the requirement holds with each choice. */
 export function rangeHeadline({ axes, provenance, requirement, slowest, values }: Answered): string {
 	if (provenance.units.finished === 0) return `None of the ${count(provenance.units.asked)} drives was finished.`;
+	if (provenance.partial)
+		return `${count(provenance.units.finished)} of ${count(provenance.units.asked)} drives are simulated: where the requirement holds is not known yet.`;
 	const names = axes.map(({ name }) => name).join(' and ');
 	const shown = levelWords(requirement.confidence);
 	const [end, ...further] = slowest ?? [];

@@ -64,3 +64,10 @@ test('without a finished drive it says so and nothing else', () => {
 	const nothing = { ...provenance, units: { asked: 800, finished: 0, failed: 800 } };
 	expect(plain(rangeResult({ provenance: nothing }))).toBe('None of the 800 drives was finished.');
 });
+
+test('a range that goes on or was stopped is not told as a finding', () => {
+	const provenance = { ...rangeResult({}).provenance, partial: true, units: { asked: 900, finished: 120, failed: 0 } };
+	expect(plain(rangeResult({ provenance }))).toBe(
+		'120 of 900 drives are simulated: where the requirement holds is not known yet.',
+	);
+});

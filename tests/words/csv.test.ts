@@ -20,7 +20,7 @@ test('a text that a spreadsheet would take for a formula is kept a text', () => 
 
 test('a chart’s figures are its datasets, layer by layer', () => {
 	const table = specTable({
-		datasets: { bins: [{ from: 0, count: 3 }], ghost: [{ from: 1, mean: 2.5 }] },
+		datasets: { bins: [{ from: 0, count: 3 }], ghost: [{ from: 1, mean: 2.5, count: null }] },
 		data: { name: 'bins' },
 		mark: 'bar',
 	});

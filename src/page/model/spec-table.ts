@@ -14,7 +14,7 @@ export function specTable(spec: TopLevelSpec): Table {
 					const value = row[field];
 					return typeof value === 'number' || typeof value === 'string'
 						? value
-						: value === undefined
+						: value === undefined || value === null
 							? ''
 							: String(value);
 				}),
