@@ -1,3 +1,6 @@
+import { exitCodes } from './exit-codes.ts';
+import { fileErrorWords } from './file-error.ts';
+
 /** What a command knows of the terminal; tests give their own. */
 export interface Terminal {
 	/** Results. */
@@ -12,12 +15,27 @@ export interface Terminal {
 
 /** The terminal this process runs in. */
 export function processTerminal(): Terminal {
-	// a reader that has seen enough (`| head`) is no failure
-	process.stdout.on('error', (error: NodeJS.ErrnoException) => {
-		if (error.code !== 'EPIPE') throw error;
-	});
+	let isTold = false;
+	/** Files are written all the same; only the exit code tells a build of it. */
+	const fail = (error: NodeJS.ErrnoException): void => {
+		// a reader that has seen enough (`| head`) is no failure
+		if (error.code === 'EPIPE' || isTold) return;
+		isTold = true;
+		process.stderr.write(`The output could not be written: ${fileErrorWords(error)}.\n`);
+		process.on('exit', (code) => {
+			if (code === exitCodes.done) process.exitCode = exitCodes.broken;
+		});
+	};
+	process.stdout.on('error', fail);
 	return {
-		out: (text) => void process.stdout.write(text),
+		out(text) {
+			// where the output is a file, it fails here and not by the event
+			try {
+				process.stdout.write(text);
+			} catch (error) {
+				fail(error as NodeJS.ErrnoException);
+			}
+		},
 		err: (text) => void process.stderr.write(text),
 		isLive: process.stderr.isTTY === true,
 		onInterrupt(callback) {
