@@ -188,7 +188,8 @@ class Recorder {
 			const steps = Math.ceil((ringPointsPerColumn * (rung - first)) / this.spacing);
 			this.points(stage, first, rung, Math.min(mostRingPoints, steps));
 		}
-		this.points(stage, rung, last, Math.ceil((last - rung) / this.spacing));
+		// one more than there are columns: points just as far apart would leave some out by rounding
+		this.points(stage, rung, last, 1 + Math.ceil((last - rung) / this.spacing));
 	}
 
 	result(): Pick<RunWindow, 'traces' | 'readings' | 'readingsLeftOut'> {

@@ -104,6 +104,15 @@ test('a window of a whole run holds in each column what its two halves hold', ()
 	expect(whole.runs.halfBus.traces.torque.every((value) => !Number.isNaN(value))).toBe(true);
 });
 
+test.each([2e-4, 2e-6, 2e-8])('a window of %d s has a value in every column', (width) => {
+	const drive = { plan: demoPlan('fan-24v.json'), unit: 5, point: 0, start: 0 };
+	const from = 0.0412345678;
+	const { runs } = driveWindow({ drive, from, to: from + width, columns: 1658 });
+	for (const choice of choiceNames) {
+		for (const ranges of Object.values(runs[choice].traces)) expect(ranges.findIndex(Number.isNaN)).toBe(-1);
+	}
+});
+
 test('an accepted reading has the votes it needs, and nothing before it has', () => {
 	const request = { plan: demoPlan('fan-24v.json'), unit: 0, point: 1, start: 0 };
 	const { runs, votes } = driveWindow({ drive: request, from: 0, to: 0, columns: 100 });
