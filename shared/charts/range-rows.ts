@@ -64,7 +64,11 @@ const finite = (value: number): number | null => (Number.isFinite(value) ? value
 
 function saysOf(choice: ChoiceName, where: string, { choices }: RangeValue): string {
 	const { unitError, verdict } = choices[choice];
-	const error = Number.isFinite(unitError.q95) ? `1 in 20 beyond ${degrees(unitError.q95)}` : '1 in 20 loses lock';
+	const error = Number.isFinite(unitError.q95)
+		? `1 in 20 beyond ${degrees(unitError.q95)}`
+		: Number.isFinite(unitError.median)
+			? '1 in 20 loses lock'
+			: 'at least half lose lock';
 	const limits = span(percent(verdict.low, 'down'), percent(verdict.high, 'up'));
 	return `${capital(choiceWords[choice])} at ${where}: ${error}; ${percent(verdict.share)} of drives pass (${limits}), ${verdict.decision}`;
 }

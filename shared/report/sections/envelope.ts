@@ -3,6 +3,7 @@ import type { CombinationResult, EnvelopeResult } from '../../envelope/envelope-
 import { isWorse } from '../../envelope/worst.ts';
 import type { NumberRecord } from '../../parameters/parameter.ts';
 import { parameter } from '../../parameters/parameters.ts';
+import { judgedUnits } from '../../variants/judged-units.ts';
 import { restsOnFew, restsOnFewRemark, variantCells } from '../../variants/variant-cells.ts';
 import { count } from '../../words/figures.ts';
 import { levelWords } from '../../words/level.ts';
@@ -66,7 +67,7 @@ function combinationTable(result: EnvelopeResult, choice: (typeof choiceNames)[n
 			return { cells: [limitWords(one), share, `${low} … ${high}`, decision, median, worse, `${computed}${star}`] };
 		}),
 		notes: [
-			`${count(result.unitsPerCombination)} drives at each combination; the angle is the one that 95 % of a drive’s commutations keep within. The worst is picked from many on the same drives, so its own share tends to be a little too low.`,
+			`${judgedUnits(ordered, result.unitsPerCombination).words} at each combination; the angle is the one that 95 % of a drive’s commutations keep within. The worst is picked from many on the same drives, so its own share tends to be a little too low.`,
 			few && restsOnFewRemark,
 		],
 	});

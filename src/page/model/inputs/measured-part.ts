@@ -110,7 +110,7 @@ export function measuredSummary(
 	if (outside > 0) warnings.push(`${count(outside)} of ${count(n)} lie outside the assumed ± ${size(limit)}.`);
 	return {
 		facts: [
-			['Measured', `${count(n)} values`],
+			['Measured', n === 1 ? '1 value' : `${count(n)} values`],
 			['Mean', `${print(centre)} from nominal`],
 			['Standard deviation', Number.isNaN(sd) ? '–' : size(sd)],
 			['Extremes', `${print(low)} to ${print(high)}`],
