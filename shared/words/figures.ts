@@ -112,6 +112,6 @@ export function span(low: string, high: string): string {
 /** A number of drives that is enough, to two digits: rounded up, since fewer would not be. */
 export function enough(drives: number): string {
 	const whole = Math.ceil(drives);
-	const step = 10 ** Math.max(0, String(whole).length - 2);
+	const step = Number(`1e${Math.max(0, String(whole).length - 2)}`);
 	return count(Math.ceil(whole / step) * step);
 }
