@@ -5,7 +5,6 @@ import type { NumberRecord } from '../../parameters/parameter.ts';
 import { parameter } from '../../parameters/parameters.ts';
 import { judgedUnits } from '../../variants/judged-units.ts';
 import { restsOnFew, restsOnFewRemark, variantCells } from '../../variants/variant-cells.ts';
-import { count } from '../../words/figures.ts';
 import { levelWords } from '../../words/level.ts';
 import { quantity } from '../../words/quantity.ts';
 import { calculationLine } from '../calculation-line.ts';
