@@ -123,6 +123,58 @@ test('a board takes the drive’s place and is dropped again', async () => {
 	expect(drive.request.value?.board).toBeUndefined();
 });
 
+const onBoard = (lab?: DriveLab) => {
+	const found = made({ details: { unit: '3', point: '0', start: '0' }, ...(lab && { lab }) });
+	found.drive.fillBoard();
+	found.drive.takeBoard();
+	expect(found.drive.board.value).not.toBeNull();
+	return found;
+};
+
+type Found = ReturnType<typeof made>;
+const elsewhere: Readonly<Record<string, (found: Found) => void>> = {
+	unit: ({ drive }) => drive.pick({ unit: 4 }),
+	point: ({ drive }) => drive.pick({ point: 1, start: null }),
+	'point by its address': ({ details }) => {
+		details.value = { unit: '3', point: '1' };
+	},
+	seed: ({ shown }) => {
+		shown.value = { ...shownWith(), seed: 'other' };
+	},
+	scenario: ({ shown }) => {
+		shown.value = { ...shownWith(), scenario: { ...scenario } };
+	},
+};
+
+test.each(Object.entries(elsewhere))(
+	'a board is let go when another %s is picked, never simulated there; its text stays',
+	async (_what, pick) => {
+		const lab = engine();
+		const found = onBoard(lab);
+		const { drive, details, shown } = found;
+		const [at, of] = [details.value, shown.value];
+		await vi.waitFor(() => expect(lab.asked).toContain('causes 3 0 0 board'));
+		lab.asked.length = 0;
+		pick(found);
+		expect(drive.board.value).toBeNull();
+		await vi.waitFor(() => expect(drive.diagnoses.value).toHaveLength(2));
+		expect(lab.asked.filter((what) => what.endsWith('board'))).toEqual([]);
+		expect(drive.boardTyped.value).toContain('"case": "unit 3"');
+		details.value = at;
+		shown.value = of;
+		expect(drive.board.value).toBeNull();
+	},
+);
+
+test('a board stays at another start of its drive, and the starts beside it are called the drawn drive’s', () => {
+	const { drive } = onBoard();
+	drive.pick({ start: 1 });
+	expect(drive.request.value).toMatchObject({ start: 1, board: {} });
+	expect(drive.startsOf.value).toBe('Starts of the drawn drive at this point');
+	drive.dropBoard();
+	expect(drive.startsOf.value).toBe('Its starts at this point');
+});
+
 test('a lab that fails says why, and another drive is looked at all the same', async () => {
 	const lab = engine();
 	let fails = true;

@@ -34,6 +34,12 @@ export interface PickedDrive {
 	readonly start: number | null;
 }
 
+/** A board with the drive whose place it takes. */
+interface TakenBoard extends Pick<PickedDrive, 'unit' | 'point'> {
+	readonly values: BoardValues;
+	readonly plan: StudyPlan;
+}
+
 /** Of fewer finished drives the worst is hardly bad. */
 const fewest = 100;
 /** Units beyond this are no drives of a study (shared/sampling/keyed-noise.ts). */
@@ -44,7 +50,7 @@ export function createOneDrive({ shown, pointIndex, view, details, refine }: See
 	/** Whose list of the worst units is shown. */
 	const worstOf = signal<ChoiceName>(choiceNames[0]);
 	const unitTyped = signal<string | null>(null);
-	const board = signal<BoardValues | null>(null);
+	const taken = signal<TakenBoard | null>(null);
 	const boardTyped = signal('');
 	const boardProblems = signal<readonly Problem[]>([]);
 
@@ -76,6 +82,16 @@ export function createOneDrive({ shown, pointIndex, view, details, refine }: See
 		}),
 		(one, other) => one.unit === other.unit && one.point === other.point && one.start === other.start,
 	);
+	/** A board states its own conditions: at another point, or for another unit or scenario, it would pass for what it is not. */
+	const isElsewhere = computed(() => {
+		const [of, which, current] = [taken.value, picked.value, plan.value];
+		return Boolean(of && which && (of.unit !== which.unit || of.point !== which.point || of.plan !== current));
+	});
+	const board = computed(() => (isElsewhere.value ? null : (taken.value?.values ?? null)));
+	// let go, so that it is not there again when its drive is
+	effect(() => {
+		if (isElsewhere.value) taken.value = null;
+	});
 	const worst = computed(() => {
 		const at = picked.value?.point ?? Math.min(pointIndex.value, points.value.length - 1);
 		return shown.value?.result.points[at]?.choices[worstOf.value].worst ?? [];
@@ -137,6 +153,8 @@ export function createOneDrive({ shown, pointIndex, view, details, refine }: See
 		plan,
 		points,
 		starts,
+		/** A board runs once, from the start on show; the starts beside it are the drawn drive's. */
+		startsOf: computed(() => (board.value ? 'Starts of the drawn drive at this point' : 'Its starts at this point')),
 		picked,
 		start,
 		request,
@@ -207,14 +225,14 @@ export function createOneDrive({ shown, pointIndex, view, details, refine }: See
 		},
 		/** Simulates the text's values in place of the drawn ones. */
 		takeBoard(): void {
-			const of = plan.value;
-			if (!of) return;
+			const [of, which] = [plan.value, picked.value];
+			if (!of || !which) return;
 			const reading = readBoardText(boardTyped.value, of.compensation);
 			boardProblems.value = 'problems' in reading ? reading.problems : [];
-			if ('board' in reading) board.value = reading.board;
+			if ('board' in reading) taken.value = { values: reading.board, plan: of, unit: which.unit, point: which.point };
 		},
 		dropBoard(): void {
-			board.value = null;
+			taken.value = null;
 			boardProblems.value = [];
 		},
 	};

@@ -123,7 +123,7 @@ function Starts({ drive }: { drive: OneDrive }) {
 	const { angleLimit } = requirement.value;
 	return (
 		<table class="starts">
-			<caption>Its starts at this point</caption>
+			<caption>{drive.startsOf.value}</caption>
 			<thead>
 				<tr>
 					<th scope="col">Start</th>
