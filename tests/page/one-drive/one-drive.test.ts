@@ -92,6 +92,23 @@ test('the start that goes worst is picked unless one is asked for', async () => 
 	expect(drive.request.value?.start).toBe(1);
 });
 
+test('another start or point of the same drive asks its starts no more, and there is a run to look at all along', async () => {
+	const lab = engine();
+	const { drive } = made({ details: { unit: '3', point: '0' }, lab });
+	await vi.waitFor(() => expect(drive.request.value).not.toBeNull());
+	const requests: unknown[] = [];
+	drive.request.subscribe((request) => void requests.push(request));
+	drive.pick({ start: 1 });
+	drive.pick({ point: 1, start: null });
+	await vi.waitFor(() => expect(lab.asked).toContain(`causes 3 1 ${drive.start.value}`));
+	expect(requests).toHaveLength(3);
+	expect(requests).not.toContain(null);
+	expect(lab.asked.filter((what) => what.startsWith('outcomes'))).toEqual(['outcomes 3']);
+	expect(drive.outcomes.value.state).toBe('done');
+	drive.pick({ unit: 4, start: null });
+	await vi.waitFor(() => expect(lab.asked).toContain('outcomes 4'));
+});
+
 test.each(['-1', '1.5', 'x', '99999999999', ''])('the index %j is no drive: nothing is simulated', async (unit) => {
 	const lab = engine();
 	const { drive } = made({ details: { unit }, lab });

@@ -107,9 +107,11 @@ export function createOneDrive({ shown, pointIndex, view, details, refine }: See
 	});
 
 	const outcomes = latestWork<readonly PairOutcome[]>();
+	// of all its points and starts: another of these asks nothing anew
+	const pickedUnit = computed(() => picked.value?.unit);
 	effect(() => {
 		const of = plan.value;
-		const unit = picked.value?.unit;
+		const unit = pickedUnit.value;
 		if (of && unit !== undefined) void outcomes.begin(() => lab.outcomes(of, unit));
 	});
 	const start = computed((): number | null => {
