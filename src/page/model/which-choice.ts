@@ -115,11 +115,8 @@ export function reservations(
 ): readonly string[] {
 	if (!shown) return [];
 	const { units, partial } = shown.result.provenance;
-	const of = `“${shown.scenario.name}”, ${count(shown.units)} drives, seed ${shown.seed}`;
-	const isSame = request?.scenario === shown.scenario && request.units === shown.units && request.seed === shown.seed;
-	const isGoingOn = state === 'running' && isSame;
-	const words: string[] = [];
-	if (!isSame) words.push(`These are the figures of ${of}, not of the inputs as they are now.`);
+	const words = [...ofOtherInputs(shown, request)];
+	const isGoingOn = state === 'running' && words.length === 0;
 	if (partial) {
 		const share = `${count(units.finished)} of ${count(units.asked)} drives`;
 		words.push(isGoingOn ? `Figures so far, from ${share}.` : `The run was stopped: figures from ${share}.`);
@@ -130,6 +127,14 @@ export function reservations(
 		);
 	}
 	return words;
+}
+
+/** What figures are of where they are not of the inputs in the form; nothing where they are. */
+export function ofOtherInputs(shown: Shown, request: StudyRequest | null): readonly string[] {
+	const { scenario, units, seed } = shown;
+	if (request?.scenario === scenario && request.units === units && request.seed === seed) return [];
+	const of = `“${scenario.name}”, ${count(units)} drives, seed ${seed}`;
+	return [`These are the figures of ${of}, not of the inputs as they are now.`];
 }
 
 export type WhichChoiceAnswer = NonNullable<ReturnType<typeof createWhichChoice>['answer']['value']>;

@@ -5,7 +5,7 @@ import { driveCauses, unitOutcomes } from '../../../shared/one-drive/unit-outcom
 import type { DriveLab } from '../../../src/host/drive-lab.ts';
 import { createOneDrive } from '../../../src/page/model/one-drive/one-drive.ts';
 import type { ViewName } from '../../../src/page/model/route.ts';
-import type { Shown } from '../../../src/page/model/services.ts';
+import type { Shown, StudyRequest } from '../../../src/page/model/services.ts';
 import { demoPlan } from '../../one-drive/demo-plan.ts';
 import { studyResult } from '../study-fixture.ts';
 
@@ -49,6 +49,7 @@ function made({
 } = {}) {
 	const now = {
 		shown: signal<Shown | null>(shown),
+		request: signal<StudyRequest | null>(shown),
 		pointIndex: signal(0),
 		view: signal<ViewName>('one-drive'),
 		details: signal<Readonly<Record<string, string>>>(details),
@@ -190,6 +191,16 @@ test('a board stays at another start of its drive, and the starts beside it are 
 	expect(drive.startsOf.value).toBe('Starts of the drawn drive at this point');
 	drive.dropBoard();
 	expect(drive.startsOf.value).toBe('Its starts at this point');
+});
+
+test('a drive of other inputs than those in the form is said to be of those', () => {
+	const { drive, request } = made({ details: { unit: '3' } });
+	expect(drive.reservations.value).toEqual([]);
+	const words = `These are the figures of “${scenario.name}”, 1000 drives, seed demo, not of the inputs as they are now.`;
+	for (const other of [null, { scenario: { ...scenario }, units: 1000, seed: 'demo' }]) {
+		request.value = other;
+		expect(drive.reservations.value).toEqual([words]);
+	}
 });
 
 test('a lab that fails says why, and another drive is looked at all the same', async () => {

@@ -12,7 +12,8 @@ import type { StudyPlan } from '../../../../shared/study/plan.ts';
 import { requirementOf } from '../../../../shared/study/unit-passes.ts';
 import type { DriveLab } from '../../../host/drive-lab.ts';
 import type { Route, ViewName } from '../route.ts';
-import type { Shown } from '../services.ts';
+import type { Shown, StudyRequest } from '../services.ts';
+import { ofOtherInputs } from '../which-choice.ts';
 import { createDriveScope } from './drive-scope.ts';
 import { latestWork } from './work.ts';
 
@@ -20,6 +21,7 @@ export type OneDrive = ReturnType<typeof createOneDrive>;
 
 interface Seen {
 	readonly shown: ReadonlySignal<Shown | null>;
+	readonly request: ReadonlySignal<StudyRequest | null>;
 	/** Index of the operating point on show elsewhere. */
 	readonly pointIndex: ReadonlySignal<number>;
 	readonly view: ReadonlySignal<ViewName>;
@@ -46,7 +48,7 @@ const fewest = 100;
 const mostUnits = 2 ** 32;
 
 /** Everything of the view "why did this drive fail": which drive, how it went, why, and its run to look into. */
-export function createOneDrive({ shown, pointIndex, view, details, refine }: Seen, lab: DriveLab) {
+export function createOneDrive({ shown, request: asked, pointIndex, view, details, refine }: Seen, lab: DriveLab) {
 	/** Whose list of the worst units is shown. */
 	const worstOf = signal<ChoiceName>(choiceNames[0]);
 	const unitTyped = signal<string | null>(null);
@@ -169,6 +171,8 @@ export function createOneDrive({ shown, pointIndex, view, details, refine }: See
 		causes: causes.work,
 		scope,
 		requirement,
+		/** What must be known before the drive is taken for one of the study asked for. */
+		reservations: computed(() => (shown.value ? ofOtherInputs(shown.value, asked.value) : [])),
 		diagnoses: computed(() => {
 			const { value } = causes.work.value;
 			return value && requirement.value ? whatWentWrong(value, requirement.value) : [];
