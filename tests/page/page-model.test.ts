@@ -196,6 +196,19 @@ test('a file that cannot be read is a message, not a crash', async () => {
 	expect(made.fileProblem.value).toBe('gone.json could not be read: it was moved');
 });
 
+test('a list of values measures the row it is dropped on; beside the rows it is told of, whichever was edited last', async () => {
+	const { made } = model();
+	const csv = { name: 'bench.csv', size: 20, text: async () => '22k\n22.1k\n21.9k\n' };
+	const measured = (key: string) => made.inputs.rows.value.find((row) => row.key === key)?.measured;
+	made.inputs.focus('sensing.divider.top');
+	await made.dropFile(csv, '');
+	expect(measured('sensing.divider.top')).toBe(0);
+	expect(made.fileProblem.value).toBe('bench.csv is a list of values: drop it on the row of the part it measures.');
+	await made.dropFile(csv, 'sensing.divider.top');
+	expect(measured('sensing.divider.top')).toBe(3);
+	expect(made.fileProblem.value).toBe('');
+});
+
 test('the wait for the answer is not interrupted by a listener per digit: a run is heard five times at most', async () => {
 	const { made, calls } = model();
 	const heard = vi.fn();

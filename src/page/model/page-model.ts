@@ -83,11 +83,15 @@ export function createPageModel(services: Services) {
 		}
 	}
 
-	/** A file dropped on the page: measured values of the part of that row, or of the one being edited; else a scenario. */
+	/**
+	 * A file dropped on the page: a list of values measures a part, any other is a scenario.
+	 *
+	 * @param rowKey of the row that it was dropped on, or that plainly has the focus; '' for none
+	 */
 	async function dropFile(file: Parameters<typeof openFile>[0], rowKey: string): Promise<void> {
 		if (!/\.(csv|tsv|txt)$/i.test(file.name)) return openFile(file);
-		const key = rowKey || inputs.focused.value;
-		const row = inputs.rows.value.find((one) => one.key === key);
+		// not the row that was edited last: that may be long out of sight, and its part would change unseen
+		const row = inputs.rows.value.find(({ key }) => key === rowKey);
 		fileProblem.value = row ? '' : `${file.name} is a list of values: drop it on the row of the part it measures.`;
 		if (row) await inputs.measure(row, file);
 	}
