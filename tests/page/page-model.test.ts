@@ -196,6 +196,34 @@ test('a file that cannot be read is a message, not a crash', async () => {
 	expect(made.fileProblem.value).toBe('gone.json could not be read: it was moved');
 });
 
+test.each([
+	[
+		'a picture',
+		'board.png',
+		'\ufffdPNG\r\n\u001a',
+		/^board\.png was not opened: it is not JSON: line 1, column 1: expected a value/,
+	],
+	['an empty file', 'board.json', '', /^board\.json was not opened: it is not JSON/],
+	['a broken file', 'board.json', '{"name":"x",', /^board\.json was not opened: it is not JSON: line 1, column 13/],
+	['a list', 'board.json', '[]', /^board\.json was not opened: it is JSON, but no object with a name and points\.$/],
+])('%s is refused, and takes no edits and no run away', async (_what, name, content, words) => {
+	const { made, calls } = model();
+	await made.openFile({ name: 'own.json', size: 90, text: async () => text('own') });
+	const row = made.inputs.rows.value.find(({ key }) => key === 'sensing.divider.top');
+	if (row) made.inputs.put(row, '33k', 'a value');
+	await settled();
+	const before = made.work.value;
+	const wrong = { name, size: 20, text: async () => content };
+	for (const open of [made.openFile, (file: typeof wrong) => made.dropFile(file, '')]) await open(wrong);
+	expect(made.fileProblem.value).toMatch(words);
+	expect(made.work.value).toEqual(before);
+	expect(made.inputs.changes.value).toBe(1);
+	expect(made.sources.value.map(({ title }) => title)).toEqual(['one', 'two', 'own']);
+	expect(calls.at(-1)?.watch.signal.aborted).toBe(false);
+	await made.openFile({ name: 'other.json', size: 90, text: async () => text('other') });
+	expect(made.fileProblem.value).toBe('');
+});
+
 test('a list of values measures the row it is dropped on; beside the rows it is told of, whichever was edited last', async () => {
 	const { made } = model();
 	const csv = { name: 'bench.csv', size: 20, text: async () => '22k\n22.1k\n21.9k\n' };

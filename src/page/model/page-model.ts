@@ -9,7 +9,7 @@ import { createOnShow } from './on-show.ts';
 import { createRoute } from './route.ts';
 import { announcement } from './run-status.ts';
 import { createRuns } from './runs.ts';
-import { type ScenarioSource, tooLarge } from './scenario-source.ts';
+import { noScenario, type ScenarioSource, tooLarge } from './scenario-source.ts';
 import type { Reading, Services, StudyRequest } from './services.ts';
 import { inputDefaults, readSeed, readUnits } from './study-inputs.ts';
 import { createWhichChoice } from './which-choice.ts';
@@ -27,7 +27,7 @@ export function createPageModel(services: Services) {
 	const route = createRoute(services.address);
 	const source = signal<ScenarioSource>(firstDemo);
 	const opened = signal<ScenarioSource | null>(null);
-	/** Why a file could not even be read. */
+	/** Why a file was not taken at all. */
 	const fileProblem = signal('');
 	const unitsTyped = signal<string>(inputDefaults.units);
 	const seedTyped = signal<string>(inputDefaults.seed);
@@ -68,7 +68,7 @@ export function createPageModel(services: Services) {
 		void runs.run();
 	}
 
-	/** Opens a file picked or dropped by the user. */
+	/** Opens a file picked or dropped by the user; one that is no scenario at all leaves everything as it is. */
 	async function openFile(file: {
 		readonly name: string;
 		readonly size: number;
@@ -77,7 +77,9 @@ export function createPageModel(services: Services) {
 		fileProblem.value = tooLarge(file);
 		if (fileProblem.value) return;
 		try {
-			choose({ kind: 'file', file: file.name, text: await file.text() });
+			const text = await file.text();
+			fileProblem.value = noScenario(file.name, text);
+			if (!fileProblem.value) choose({ kind: 'file', file: file.name, text });
 		} catch (error) {
 			fileProblem.value = `${file.name} could not be read: ${errorMessage(error)}`;
 		}
