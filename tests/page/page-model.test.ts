@@ -224,6 +224,24 @@ test.each([
 	expect(made.fileProblem.value).toBe('');
 });
 
+test('why a file or link was not taken is told until another view is opened, an input edited or a run asked for', () => {
+	const { made } = model();
+	made.fileProblem.value = 'The link could not be opened.';
+	made.route.refine({ point: '1' });
+	expect(made.fileProblem.value).toBe('The link could not be opened.');
+	made.route.go('grades');
+	expect(made.fileProblem.value).toBe('');
+	made.fileProblem.value = 'The link could not be opened.';
+	void made.follow();
+	expect(made.fileProblem.value).toBe('The link could not be opened.');
+	void made.run();
+	expect(made.fileProblem.value).toBe('');
+	made.fileProblem.value = 'The link could not be opened.';
+	const [row] = made.inputs.rows.value;
+	if (row) made.inputs.type(row, 'value', '3');
+	expect(made.fileProblem.value).toBe('');
+});
+
 test('a list of values measures the row it is dropped on; beside the rows it is told of, whichever was edited last', async () => {
 	const { made } = model();
 	const csv = { name: 'bench.csv', size: 20, text: async () => '22k\n22.1k\n21.9k\n' };

@@ -1,4 +1,4 @@
-import { computed, signal } from '@preact/signals';
+import { computed, effect, signal } from '@preact/signals';
 import type { StudyResult } from '../../../shared/study/result.ts';
 import { errorMessage } from '../../../shared/words/error-message.ts';
 import { createBaseline } from './baseline.ts';
@@ -32,7 +32,10 @@ export function createPageModel(services: Services) {
 	const unitsTyped = signal<string>(inputDefaults.units);
 	const seedTyped = signal<string>(inputDefaults.seed);
 
-	const inputs = createInputs(services.read, () => void runs.follow());
+	const inputs = createInputs(services.read, () => {
+		fileProblem.value = '';
+		void runs.follow();
+	});
 	inputs.open(firstDemo.text);
 	const { reading, problems } = inputs;
 	const scenario = computed(() => ('scenario' in reading.value ? reading.value.scenario : null));
@@ -56,6 +59,15 @@ export function createPageModel(services: Services) {
 	const whichChoice = createWhichChoice({ ...runs, request, pointIndex, show, against, theme: services.theme });
 	const drivesHere = createDrivesHere({ ...runs, ...show, drivesNear: services.drivesNear });
 	const heard = computed(() => announcement(status.value, shown.value?.result ?? null));
+
+	// told once: who looks at another view, edits or runs again has gone on from it
+	effect(() => {
+		if (route.view.value) fileProblem.value = '';
+	});
+	function run(): Promise<void> {
+		fileProblem.value = '';
+		return runs.run();
+	}
 
 	/** Takes a scenario and, where everything is in order, runs it. */
 	function choose(next: ScenarioSource): void {
@@ -145,7 +157,7 @@ export function createPageModel(services: Services) {
 		heard,
 		whichChoice,
 		drivesHere,
-		run: runs.run,
+		run,
 		follow: runs.follow,
 		cancel: runs.cancel,
 		openFile,

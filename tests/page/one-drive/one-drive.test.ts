@@ -193,6 +193,22 @@ test('a board stays at another start of its drive, and the starts beside it are 
 	expect(drive.startsOf.value).toBe('Its starts at this point');
 });
 
+test('what a link asks for and the study has not is told, until another is picked', () => {
+	const shown = shownWith({ units: { asked: 60, finished: 60, failed: 0 } });
+	const { drive } = made({ details: { unit: '99999999', point: '9', start: '2' }, shown: { ...shown, units: 60 } });
+	expect(drive.reservations.value).toEqual([
+		'The study has no drive 99\u202f999\u202f999: its 60 drives count from 0. This one is built by the same rules and is in none of its figures.',
+		"The link's point “9” is not there: in a link points count from 0 to 2. Shown is slow.",
+		"The link's start “2” is not there: in a link starts count from 0 to 1. The start that goes worst is shown.",
+	]);
+	drive.pick({ unit: 59, start: null });
+	expect(drive.reservations.value).toEqual([]);
+	const inOrder: readonly Record<string, string>[] = [{ unit: '5' }, { unit: '5', point: '2', start: '1' }, {}];
+	for (const details of inOrder) {
+		expect(made({ details }).drive.reservations.value).toEqual([]);
+	}
+});
+
 test('a drive of other inputs than those in the form is said to be of those', () => {
 	const { drive, request } = made({ details: { unit: '3' } });
 	expect(drive.reservations.value).toEqual([]);

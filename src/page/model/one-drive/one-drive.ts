@@ -10,6 +10,7 @@ import { worstStart } from '../../../../shared/one-drive/worst-start.ts';
 import type { Problem } from '../../../../shared/scenario/scenario.ts';
 import type { StudyPlan } from '../../../../shared/study/plan.ts';
 import { requirementOf } from '../../../../shared/study/unit-passes.ts';
+import { count } from '../../../../shared/words/figures.ts';
 import type { DriveLab } from '../../../host/drive-lab.ts';
 import type { Route, ViewName } from '../route.ts';
 import type { Shown, StudyRequest } from '../services.ts';
@@ -147,6 +148,32 @@ export function createOneDrive({ shown, request: asked, pointIndex, view, detail
 		void causes.begin(() => lab.causes(of));
 	});
 
+	/** What the address asks for and the study has not. */
+	const notThere = computed((): readonly string[] => {
+		const which = picked.value;
+		if (!which) return [];
+		const { point, start: first } = details.value;
+		const units = shown.value?.result.provenance.units.asked ?? mostUnits;
+		const words: string[] = [];
+		if (which.unit >= units) {
+			words.push(
+				`The study has no drive ${count(which.unit)}: its ${count(units)} drives count from 0. This one is built by the same rules and is in none of its figures.`,
+			);
+		}
+		if (point !== undefined && wholeNumber(point, points.value.length) === null) {
+			const name = points.value[which.point]?.name;
+			words.push(
+				`The link's point ${quoted(point)} is not there: in a link points count from 0 to ${points.value.length - 1}. Shown is ${name}.`,
+			);
+		}
+		if (first !== undefined && which.start === null) {
+			words.push(
+				`The link's start ${quoted(first)} is not there: in a link starts count from 0 to ${starts.value - 1}. The start that goes worst is shown.`,
+			);
+		}
+		return words;
+	});
+
 	const requirement = computed(() => plan.value && requirementOf(plan.value.scenario));
 	const drawn = computed(() => {
 		const of = request.value;
@@ -171,8 +198,8 @@ export function createOneDrive({ shown, request: asked, pointIndex, view, detail
 		causes: causes.work,
 		scope,
 		requirement,
-		/** What must be known before the drive is taken for one of the study asked for. */
-		reservations: computed(() => (shown.value ? ofOtherInputs(shown.value, asked.value) : [])),
+		/** What must be known before the drive is taken for the one asked for. */
+		reservations: computed(() => [...(shown.value ? ofOtherInputs(shown.value, asked.value) : []), ...notThere.value]),
 		diagnoses: computed(() => {
 			const { value } = causes.work.value;
 			return value && requirement.value ? whatWentWrong(value, requirement.value) : [];
@@ -196,7 +223,7 @@ export function createOneDrive({ shown, request: asked, pointIndex, view, detail
 		unitProblem: computed(() => {
 			const typed = unitTyped.value ?? details.value.unit;
 			if (typed === undefined || typed === '' || wholeNumber(typed.trim(), mostUnits) !== null) return '';
-			return `“${typed.length > 20 ? `${typed.slice(0, 19)}…` : typed}” is not the index of a drive: a whole number from 0.`;
+			return `${quoted(typed)} is not the index of a drive: a whole number from 0.`;
 		}),
 		typeUnit: (typed: string) => {
 			unitTyped.value = typed;
@@ -253,6 +280,8 @@ function stable<T>(source: ReadonlySignal<T | null>, isSame: (one: T, other: T) 
 		return kept;
 	});
 }
+
+const quoted = (typed: string): string => `“${typed.length > 20 ? `${typed.slice(0, 19)}…` : typed}”`;
 
 /** A whole number from 0, below `end`; null where the text is none. */
 function wholeNumber(text: string, end: number): number | null {
