@@ -7,7 +7,9 @@ export function rowAt(element: Element | null): string {
 /** The key of the input row that has the focus and is in sight; '' where none is. */
 export function rowInHand(): string {
 	const element = document.activeElement;
-	const box = element?.getBoundingClientRect();
-	const isInSight = box && box.width > 0 && box.bottom > 0 && box.top < innerHeight;
-	return isInSight ? rowAt(element) : '';
+	const key = rowAt(element);
+	if (!element || key === '') return '';
+	const { left, top, width, height } = element.getBoundingClientRect();
+	// what is really there: the form scrolls by itself, so that a row may lie within the window and yet not be seen
+	return rowAt(document.elementFromPoint(left + width / 2, top + height / 2)) === key ? key : '';
 }
