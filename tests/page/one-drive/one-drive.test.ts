@@ -219,6 +219,15 @@ test('a drive of other inputs than those in the form is said to be of those', ()
 	}
 });
 
+test('what went wrong with one drive is not said of the next while its starts are simulated', async () => {
+	const { drive } = made({ details: { unit: '3', point: '0' } });
+	await vi.waitFor(() => expect(drive.diagnoses.value).toHaveLength(2));
+	drive.pick({ unit: 4, start: null });
+	expect(drive.request.value).toBeNull();
+	expect(drive.diagnoses.value).toEqual([]);
+	await vi.waitFor(() => expect(drive.diagnoses.value).toHaveLength(2));
+});
+
 test('a lab that fails says why, and another drive is looked at all the same', async () => {
 	const lab = engine();
 	let fails = true;

@@ -200,13 +200,15 @@ export function createOneDrive({ shown, request: asked, pointIndex, view, detail
 		requirement,
 		/** What must be known before the drive is taken for the one asked for. */
 		reservations: computed(() => [...(shown.value ? ofOtherInputs(shown.value, asked.value) : []), ...notThere.value]),
+		/** None while it is not yet known which run to look at: what was found last is another drive's. */
 		diagnoses: computed(() => {
 			const { value } = causes.work.value;
-			return value && requirement.value ? whatWentWrong(value, requirement.value) : [];
+			return request.value && value && requirement.value ? whatWentWrong(value, requirement.value) : [];
 		}),
 		/** Why the drive itself could not be simulated; '' where it could. */
 		failure: computed(() => {
 			const { state, message, value } = causes.work.value;
+			if (!request.value) return '';
 			if (state === 'failed') return message;
 			const [asItIs] = value ?? [];
 			return asItIs && 'failure' in asItIs ? asItIs.failure : '';
