@@ -9,6 +9,7 @@ import { demoSources } from './model/scenario-source.ts';
 import { browserNotebook } from './notebook.ts';
 import { keepForOffline } from './offline.ts';
 import { pageTheme } from './parts/page-theme.ts';
+import { rowAt, rowInHand } from './row-at.ts';
 import { studyRunner } from './study.ts';
 import { onUndoKeys } from './undo-keys.ts';
 import { Page } from './views/page.tsx';
@@ -30,7 +31,7 @@ const model = createPageModel({
 });
 const place = document.getElementById('page');
 if (place) render(<Page model={model} />, place);
-onFileDrop((file, on) => void model.dropFile(file, on?.closest('[data-row]')?.getAttribute('data-row') ?? ''));
+onFileDrop((file, on) => void model.dropFile(file, rowAt(on) || rowInHand()));
 onUndoKeys(model.inputs);
 keepFocus();
 void beginSession(model, browserNotebook, async () => (await import('./kept-store.ts')).keptStore());

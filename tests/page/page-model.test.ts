@@ -196,6 +196,65 @@ test('a file that cannot be read is a message, not a crash', async () => {
 	expect(made.fileProblem.value).toBe('gone.json could not be read: it was moved');
 });
 
+test.each([
+	[
+		'a picture',
+		'board.png',
+		'\ufffdPNG\r\n\u001a',
+		/^board\.png was not opened: it is not JSON: line 1, column 1: expected a value/,
+	],
+	['an empty file', 'board.json', '', /^board\.json was not opened: it is not JSON/],
+	['a broken file', 'board.json', '{"name":"x",', /^board\.json was not opened: it is not JSON: line 1, column 13/],
+	['a list', 'board.json', '[]', /^board\.json was not opened: it is JSON, but no object with a name and points\.$/],
+])('%s is refused, and takes no edits and no run away', async (_what, name, content, words) => {
+	const { made, calls } = model();
+	await made.openFile({ name: 'own.json', size: 90, text: async () => text('own') });
+	const row = made.inputs.rows.value.find(({ key }) => key === 'sensing.divider.top');
+	if (row) made.inputs.put(row, '33k', 'a value');
+	await settled();
+	const before = made.work.value;
+	const wrong = { name, size: 20, text: async () => content };
+	for (const open of [made.openFile, (file: typeof wrong) => made.dropFile(file, '')]) await open(wrong);
+	expect(made.fileProblem.value).toMatch(words);
+	expect(made.work.value).toEqual(before);
+	expect(made.inputs.changes.value).toBe(1);
+	expect(made.sources.value.map(({ title }) => title)).toEqual(['one', 'two', 'own']);
+	expect(calls.at(-1)?.watch.signal.aborted).toBe(false);
+	await made.openFile({ name: 'other.json', size: 90, text: async () => text('other') });
+	expect(made.fileProblem.value).toBe('');
+});
+
+test('why a file or link was not taken is told until another view is opened, an input edited or a run asked for', () => {
+	const { made } = model();
+	made.fileProblem.value = 'The link could not be opened.';
+	made.route.refine({ point: '1' });
+	expect(made.fileProblem.value).toBe('The link could not be opened.');
+	made.route.go('grades');
+	expect(made.fileProblem.value).toBe('');
+	made.fileProblem.value = 'The link could not be opened.';
+	void made.follow();
+	expect(made.fileProblem.value).toBe('The link could not be opened.');
+	void made.run();
+	expect(made.fileProblem.value).toBe('');
+	made.fileProblem.value = 'The link could not be opened.';
+	const [row] = made.inputs.rows.value;
+	if (row) made.inputs.type(row, 'value', '3');
+	expect(made.fileProblem.value).toBe('');
+});
+
+test('a list of values measures the row it is dropped on; beside the rows it is told of, whichever was edited last', async () => {
+	const { made } = model();
+	const csv = { name: 'bench.csv', size: 20, text: async () => '22k\n22.1k\n21.9k\n' };
+	const measured = (key: string) => made.inputs.rows.value.find((row) => row.key === key)?.measured;
+	made.inputs.focus('sensing.divider.top');
+	await made.dropFile(csv, '');
+	expect(measured('sensing.divider.top')).toBe(0);
+	expect(made.fileProblem.value).toBe('bench.csv is a list of values: drop it on the row of the part it measures.');
+	await made.dropFile(csv, 'sensing.divider.top');
+	expect(measured('sensing.divider.top')).toBe(3);
+	expect(made.fileProblem.value).toBe('');
+});
+
 test('the wait for the answer is not interrupted by a listener per digit: a run is heard five times at most', async () => {
 	const { made, calls } = model();
 	const heard = vi.fn();

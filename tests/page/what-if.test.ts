@@ -1,8 +1,9 @@
-import { beforeEach, expect, test } from 'vitest';
+import { beforeEach, expect, test, vi } from 'vitest';
 import { createPageModel, type PageModel } from '../../src/page/model/page-model.ts';
 import { createWhatChanged } from '../../src/page/model/what-changed.ts';
 import { smallScenarioText } from '../study/small-scenario.ts';
 import { engineServices } from './engine-services.ts';
+import { studyResult } from './study-fixture.ts';
 
 const text = smallScenarioText({
 	trial: { starts: 1, warmup: 6, settle: 6, measured: 12 },
@@ -26,6 +27,11 @@ const row = (key: string) => {
 	if (!found) throw new Error(key);
 	return found;
 };
+/** A study that was stopped after so many drives. */
+const studyWith = async (finished: number) => ({
+	result: studyResult({ partial: true, units: { asked: 40, finished, failed: 0 } }),
+	record: { ticket: '' },
+});
 /** Until the page is at rest and so is what runs behind it. */
 const settled = async (): Promise<void> => {
 	for (let i = 0; i < 20; i++) await new Promise((resolve) => setTimeout(resolve, 5));
@@ -82,6 +88,44 @@ test('a preview tells the drives that could not be simulated beside those it is 
 	expect(broken.whichChoice.reservations.value[0]).toMatch(
 		/^A preview: 37 drives \(3 more could not be simulated\), one start each/,
 	);
+});
+
+test('cancelled within its preview a run ends there, and both rail and view tell what the figures are of', async () => {
+	let begin = (): void => {};
+	const begun = new Promise<void>((resolve) => {
+		begin = resolve;
+	});
+	const study = vi.fn(services.study);
+	const slow = createPageModel({
+		...services,
+		study,
+		async preview(request, { signal, ...watch }) {
+			const found = await services.preview({ ...request, units: 10 }, { signal, ...watch });
+			begin();
+			await new Promise((resolve) => signal.addEventListener('abort', resolve));
+			return found && { ...found, units: { asked: 40, finished: 10, failed: 0 }, isComplete: false };
+		},
+	});
+	slow.setUnits('40');
+	const run = slow.follow();
+	await begun;
+	slow.cancel();
+	await run;
+	expect(study).not.toHaveBeenCalled();
+	expect(slow.status.value).toEqual({ state: 'idle', note: 'Stopped within the preview, after 10 drives.' });
+	expect(slow.whichChoice.reservations.value).toEqual([
+		'A preview: 10 drives, one start each, at fast alone. The run was stopped before there were more figures.',
+	]);
+});
+
+test.each([
+	['cancelled', () => studyWith(0), /The run was stopped before there were more figures\.$/],
+	['that failed', () => Promise.reject(new Error('no workers')), /The run failed before there were more figures\.$/],
+])('a run %s after its preview no longer promises the full number', async (_how, study, words) => {
+	const ended = createPageModel({ ...services, study });
+	ended.setUnits('40');
+	await ended.follow();
+	expect(ended.whichChoice.reservations.value).toEqual([expect.stringMatching(words)]);
 });
 
 test('a first visit is answered by a preview before any study is there, with a tab for every point', async () => {

@@ -1,4 +1,4 @@
-import { computed, signal } from '@preact/signals';
+import { computed, effect, signal } from '@preact/signals';
 import type { StudyResult } from '../../../shared/study/result.ts';
 import { errorMessage } from '../../../shared/words/error-message.ts';
 import { createBaseline } from './baseline.ts';
@@ -9,7 +9,7 @@ import { createOnShow } from './on-show.ts';
 import { createRoute } from './route.ts';
 import { announcement } from './run-status.ts';
 import { createRuns } from './runs.ts';
-import { type ScenarioSource, tooLarge } from './scenario-source.ts';
+import { noScenario, type ScenarioSource, tooLarge } from './scenario-source.ts';
 import type { Reading, Services, StudyRequest } from './services.ts';
 import { inputDefaults, readSeed, readUnits } from './study-inputs.ts';
 import { createWhichChoice } from './which-choice.ts';
@@ -27,12 +27,15 @@ export function createPageModel(services: Services) {
 	const route = createRoute(services.address);
 	const source = signal<ScenarioSource>(firstDemo);
 	const opened = signal<ScenarioSource | null>(null);
-	/** Why a file could not even be read. */
+	/** Why a file was not taken at all. */
 	const fileProblem = signal('');
 	const unitsTyped = signal<string>(inputDefaults.units);
 	const seedTyped = signal<string>(inputDefaults.seed);
 
-	const inputs = createInputs(services.read, () => void runs.follow());
+	const inputs = createInputs(services.read, () => {
+		fileProblem.value = '';
+		void runs.follow();
+	});
 	inputs.open(firstDemo.text);
 	const { reading, problems } = inputs;
 	const scenario = computed(() => ('scenario' in reading.value ? reading.value.scenario : null));
@@ -57,6 +60,15 @@ export function createPageModel(services: Services) {
 	const drivesHere = createDrivesHere({ ...runs, ...show, drivesNear: services.drivesNear });
 	const heard = computed(() => announcement(status.value, shown.value?.result ?? null));
 
+	// told once: who looks at another view, edits or runs again has gone on from it
+	effect(() => {
+		if (route.view.value) fileProblem.value = '';
+	});
+	function run(): Promise<void> {
+		fileProblem.value = '';
+		return runs.run();
+	}
+
 	/** Takes a scenario and, where everything is in order, runs it. */
 	function choose(next: ScenarioSource): void {
 		if (next.kind === 'file') opened.value = next;
@@ -68,7 +80,7 @@ export function createPageModel(services: Services) {
 		void runs.run();
 	}
 
-	/** Opens a file picked or dropped by the user. */
+	/** Opens a file picked or dropped by the user; one that is no scenario at all leaves everything as it is. */
 	async function openFile(file: {
 		readonly name: string;
 		readonly size: number;
@@ -77,17 +89,23 @@ export function createPageModel(services: Services) {
 		fileProblem.value = tooLarge(file);
 		if (fileProblem.value) return;
 		try {
-			choose({ kind: 'file', file: file.name, text: await file.text() });
+			const text = await file.text();
+			fileProblem.value = noScenario(file.name, text);
+			if (!fileProblem.value) choose({ kind: 'file', file: file.name, text });
 		} catch (error) {
 			fileProblem.value = `${file.name} could not be read: ${errorMessage(error)}`;
 		}
 	}
 
-	/** A file dropped on the page: measured values of the part of that row, or of the one being edited; else a scenario. */
+	/**
+	 * A file dropped on the page: a list of values measures a part, any other is a scenario.
+	 *
+	 * @param rowKey of the row that it was dropped on, or that plainly has the focus; '' for none
+	 */
 	async function dropFile(file: Parameters<typeof openFile>[0], rowKey: string): Promise<void> {
 		if (!/\.(csv|tsv|txt)$/i.test(file.name)) return openFile(file);
-		const key = rowKey || inputs.focused.value;
-		const row = inputs.rows.value.find((one) => one.key === key);
+		// not the row that was edited last: that may be long out of sight, and its part would change unseen
+		const row = inputs.rows.value.find(({ key }) => key === rowKey);
 		fileProblem.value = row ? '' : `${file.name} is a list of values: drop it on the row of the part it measures.`;
 		if (row) await inputs.measure(row, file);
 	}
@@ -139,7 +157,7 @@ export function createPageModel(services: Services) {
 		heard,
 		whichChoice,
 		drivesHere,
-		run: runs.run,
+		run,
 		follow: runs.follow,
 		cancel: runs.cancel,
 		openFile,

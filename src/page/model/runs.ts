@@ -127,6 +127,11 @@ export function createRuns(
 			);
 			if (current !== own) return;
 			if (quick) preview.value = { ...asked, pointIndex: at, preview: quick };
+			if (own.end.signal.aborted) {
+				current = null;
+				status.value = { state: 'idle', note: stoppedWithin(quick?.units.finished ?? 0) };
+				return;
+			}
 		} catch (error) {
 			if (current !== own) return;
 			fail(own, error);
@@ -166,7 +171,7 @@ export function createRuns(
 	function fail(own: Run, error: unknown): void {
 		current = null;
 		status.value = own.end.signal.aborted
-			? { state: 'idle', note: 'Stopped before any drive was finished.' }
+			? { state: 'idle', note: stoppedWithin(0) }
 			: { state: 'failed', message: errorMessage(error) };
 	}
 
@@ -211,6 +216,12 @@ export function createRuns(
 		},
 	};
 }
+
+/** @param finished drives of the preview that it was stopped within */
+const stoppedWithin = (finished: number): string =>
+	finished > 0
+		? `Stopped within the preview, after ${count(finished)} drives.`
+		: 'Stopped before any drive was finished.';
 
 const controllers = (): Run => ({ end: new AbortController(), stop: new AbortController() });
 

@@ -1,3 +1,4 @@
+import { isObject, readJson } from '../../../shared/scenario/read-json.ts';
 import { count } from '../../../shared/words/figures.ts';
 
 /** A scenario file's text and where it came from. */
@@ -25,4 +26,11 @@ export function tooLarge({ name, size }: { readonly name: string; readonly size:
 	return size > largestFile
 		? `${name} has ${count(size / 1000)} kB; a scenario file has at most ${count(largestFile / 1000)} kB.`
 		: '';
+}
+
+/** Why a file's text cannot be edited as a scenario at all, or nothing: one with problems in it can. */
+export function noScenario(name: string, text: string): string {
+	const { value, problems } = readJson(text);
+	if (isObject(value)) return '';
+	return `${name} was not opened: it ${problems[0]?.message ?? 'is JSON, but no object with a name and points'}.`;
 }

@@ -17,7 +17,7 @@ import { figureGroups, rateRows } from './figure-rows.ts';
 import type { createOnShow } from './on-show.ts';
 import { pointTabs } from './point-tabs.ts';
 import { provenanceRows } from './provenance-rows.ts';
-import type { RunStatus } from './run-status.ts';
+import { isSimulating, type RunStatus } from './run-status.ts';
 import { sentences } from './sentences.ts';
 import type { Preview, Shown, StudyRequest } from './services.ts';
 import { tally } from './tally.ts';
@@ -76,7 +76,7 @@ export function createWhichChoice({ shown, state, request, pointIndex, show, aga
 		/** What must be known before the figures are believed. */
 		reservations: computed(() => {
 			const preview = onShow.value?.preview;
-			return preview ? [previewWords(preview)] : reservations(shown.value, request.value, state.value);
+			return preview ? [previewWords(preview, state.value)] : reservations(shown.value, request.value, state.value);
 		}),
 		setPoint: (index: number) => {
 			pointIndex.value = Math.max(0, index);
@@ -92,9 +92,17 @@ function previewSentence({ name, paired }: PointResult, { units }: Preview): str
 		: `${capital(choiceWords[paired.better])} is better at ${name} (${drives}).`;
 }
 
-function previewWords({ units, starts, point }: Preview): string {
+function previewWords({ units, starts, point }: Preview, state: RunStatus['state']): string {
 	const failed = units.failed > 0 ? ` (${count(units.failed)} more could not be simulated)` : '';
-	return `A preview: ${count(units.finished)} drives${failed}, ${starts === 1 ? 'one start' : `${starts} starts`} each, at ${point.name} alone. The full number is being simulated behind it.`;
+	return `A preview: ${count(units.finished)} drives${failed}, ${starts === 1 ? 'one start' : `${starts} starts`} each, at ${point.name} alone. ${behindPreview(state)}`;
+}
+
+/** What became of the full number while a preview is still all there is. */
+function behindPreview(state: RunStatus['state']): string {
+	if (isSimulating(state)) return 'The full number is being simulated behind it.';
+	return state === 'failed'
+		? 'The run failed before there were more figures.'
+		: 'The run was stopped before there were more figures.';
 }
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
@@ -107,11 +115,8 @@ export function reservations(
 ): readonly string[] {
 	if (!shown) return [];
 	const { units, partial } = shown.result.provenance;
-	const of = `“${shown.scenario.name}”, ${count(shown.units)} drives, seed ${shown.seed}`;
-	const isSame = request?.scenario === shown.scenario && request.units === shown.units && request.seed === shown.seed;
-	const isGoingOn = state === 'running' && isSame;
-	const words: string[] = [];
-	if (!isSame) words.push(`These are the figures of ${of}, not of the inputs as they are now.`);
+	const words = [...ofOtherInputs(shown, request)];
+	const isGoingOn = state === 'running' && words.length === 0;
 	if (partial) {
 		const share = `${count(units.finished)} of ${count(units.asked)} drives`;
 		words.push(isGoingOn ? `Figures so far, from ${share}.` : `The run was stopped: figures from ${share}.`);
@@ -122,6 +127,14 @@ export function reservations(
 		);
 	}
 	return words;
+}
+
+/** What figures are of where they are not of the inputs in the form; nothing where they are. */
+export function ofOtherInputs(shown: Shown, request: StudyRequest | null): readonly string[] {
+	const { scenario, units, seed } = shown;
+	if (request?.scenario === scenario && request.units === units && request.seed === seed) return [];
+	const of = `“${scenario.name}”, ${count(units)} drives, seed ${seed}`;
+	return [`These are the figures of ${of}, not of the inputs as they are now.`];
 }
 
 export type WhichChoiceAnswer = NonNullable<ReturnType<typeof createWhichChoice>['answer']['value']>;

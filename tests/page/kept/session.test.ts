@@ -125,6 +125,16 @@ test('a broken link is told of, and the page runs', async () => {
 	expect(made.runs()).toBe(1);
 });
 
+test.each([
+	['AAAA', /: it cannot be unpacked; was it cut or changed on its way\?$/],
+	['a b', /: it holds characters that no link of this page has; was it cut or changed on its way\?$/],
+	['A'.repeat(100_001), /: it is too long: 98 kB, at most 100 kB are read\.$/],
+])('the words on a broken link end with one mark', async (code, words) => {
+	const made = page(`#which-choice?work=${code}`);
+	await beginSession(made, notebook(null), async () => memoryStore());
+	expect(made.fileProblem.value).toMatch(words);
+});
+
 test('what is asked is noted a moment later, whole results are kept once, partial ones never', async () => {
 	const made = page();
 	const book = notebook(null);

@@ -5,7 +5,7 @@ import { driveCauses, unitOutcomes } from '../../../shared/one-drive/unit-outcom
 import type { DriveLab } from '../../../src/host/drive-lab.ts';
 import { createOneDrive } from '../../../src/page/model/one-drive/one-drive.ts';
 import type { ViewName } from '../../../src/page/model/route.ts';
-import type { Shown } from '../../../src/page/model/services.ts';
+import type { Shown, StudyRequest } from '../../../src/page/model/services.ts';
 import { demoPlan } from '../../one-drive/demo-plan.ts';
 import { studyResult } from '../study-fixture.ts';
 
@@ -49,6 +49,7 @@ function made({
 } = {}) {
 	const now = {
 		shown: signal<Shown | null>(shown),
+		request: signal<StudyRequest | null>(shown),
 		pointIndex: signal(0),
 		view: signal<ViewName>('one-drive'),
 		details: signal<Readonly<Record<string, string>>>(details),
@@ -92,6 +93,23 @@ test('the start that goes worst is picked unless one is asked for', async () => 
 	expect(drive.request.value?.start).toBe(1);
 });
 
+test('another start or point of the same drive asks its starts no more, and there is a run to look at all along', async () => {
+	const lab = engine();
+	const { drive } = made({ details: { unit: '3', point: '0' }, lab });
+	await vi.waitFor(() => expect(drive.request.value).not.toBeNull());
+	const requests: unknown[] = [];
+	drive.request.subscribe((request) => void requests.push(request));
+	drive.pick({ start: 1 });
+	drive.pick({ point: 1, start: null });
+	await vi.waitFor(() => expect(lab.asked).toContain(`causes 3 1 ${drive.start.value}`));
+	expect(requests).toHaveLength(3);
+	expect(requests).not.toContain(null);
+	expect(lab.asked.filter((what) => what.startsWith('outcomes'))).toEqual(['outcomes 3']);
+	expect(drive.outcomes.value.state).toBe('done');
+	drive.pick({ unit: 4, start: null });
+	await vi.waitFor(() => expect(lab.asked).toContain('outcomes 4'));
+});
+
 test.each(['-1', '1.5', 'x', '99999999999', ''])('the index %j is no drive: nothing is simulated', async (unit) => {
 	const lab = engine();
 	const { drive } = made({ details: { unit }, lab });
@@ -121,6 +139,93 @@ test('a board takes the drive’s place and is dropped again', async () => {
 	await vi.waitFor(() => expect(lab.asked).toContain('causes 3 0 0 board'));
 	drive.dropBoard();
 	expect(drive.request.value?.board).toBeUndefined();
+});
+
+const onBoard = (lab?: DriveLab) => {
+	const found = made({ details: { unit: '3', point: '0', start: '0' }, ...(lab && { lab }) });
+	found.drive.fillBoard();
+	found.drive.takeBoard();
+	expect(found.drive.board.value).not.toBeNull();
+	return found;
+};
+
+type Found = ReturnType<typeof made>;
+const elsewhere: Readonly<Record<string, (found: Found) => void>> = {
+	unit: ({ drive }) => drive.pick({ unit: 4 }),
+	point: ({ drive }) => drive.pick({ point: 1, start: null }),
+	'point by its address': ({ details }) => {
+		details.value = { unit: '3', point: '1' };
+	},
+	seed: ({ shown }) => {
+		shown.value = { ...shownWith(), seed: 'other' };
+	},
+	scenario: ({ shown }) => {
+		shown.value = { ...shownWith(), scenario: { ...scenario } };
+	},
+};
+
+test.each(Object.entries(elsewhere))(
+	'a board is let go when another %s is picked, never simulated there; its text stays',
+	async (_what, pick) => {
+		const lab = engine();
+		const found = onBoard(lab);
+		const { drive, details, shown } = found;
+		const [at, of] = [details.value, shown.value];
+		await vi.waitFor(() => expect(lab.asked).toContain('causes 3 0 0 board'));
+		lab.asked.length = 0;
+		pick(found);
+		expect(drive.board.value).toBeNull();
+		await vi.waitFor(() => expect(drive.diagnoses.value).toHaveLength(2));
+		expect(lab.asked.filter((what) => what.endsWith('board'))).toEqual([]);
+		expect(drive.boardTyped.value).toContain('"case": "unit 3"');
+		details.value = at;
+		shown.value = of;
+		expect(drive.board.value).toBeNull();
+	},
+);
+
+test('a board stays at another start of its drive, and the starts beside it are called the drawn drive’s', () => {
+	const { drive } = onBoard();
+	drive.pick({ start: 1 });
+	expect(drive.request.value).toMatchObject({ start: 1, board: {} });
+	expect(drive.startsOf.value).toBe('Starts of the drawn drive at this point');
+	drive.dropBoard();
+	expect(drive.startsOf.value).toBe('Its starts at this point');
+});
+
+test('what a link asks for and the study has not is told, until another is picked', () => {
+	const shown = shownWith({ units: { asked: 60, finished: 60, failed: 0 } });
+	const { drive } = made({ details: { unit: '99999999', point: '9', start: '2' }, shown: { ...shown, units: 60 } });
+	expect(drive.reservations.value).toEqual([
+		'The study has no drive 99\u202f999\u202f999: its 60 drives count from 0. This one is built by the same rules and is in none of its figures.',
+		"The link's point “9” is not there: in a link points count from 0 to 2. Shown is slow.",
+		"The link's start “2” is not there: in a link starts count from 0 to 1. The start that goes worst is shown.",
+	]);
+	drive.pick({ unit: 59, start: null });
+	expect(drive.reservations.value).toEqual([]);
+	const inOrder: readonly Record<string, string>[] = [{ unit: '5' }, { unit: '5', point: '2', start: '1' }, {}];
+	for (const details of inOrder) {
+		expect(made({ details }).drive.reservations.value).toEqual([]);
+	}
+});
+
+test('a drive of other inputs than those in the form is said to be of those', () => {
+	const { drive, request } = made({ details: { unit: '3' } });
+	expect(drive.reservations.value).toEqual([]);
+	const words = `These are the figures of “${scenario.name}”, 1000 drives, seed demo, not of the inputs as they are now.`;
+	for (const other of [null, { scenario: { ...scenario }, units: 1000, seed: 'demo' }]) {
+		request.value = other;
+		expect(drive.reservations.value).toEqual([words]);
+	}
+});
+
+test('what went wrong with one drive is not said of the next while its starts are simulated', async () => {
+	const { drive } = made({ details: { unit: '3', point: '0' } });
+	await vi.waitFor(() => expect(drive.diagnoses.value).toHaveLength(2));
+	drive.pick({ unit: 4, start: null });
+	expect(drive.request.value).toBeNull();
+	expect(drive.diagnoses.value).toEqual([]);
+	await vi.waitFor(() => expect(drive.diagnoses.value).toHaveLength(2));
 });
 
 test('a lab that fails says why, and another drive is looked at all the same', async () => {

@@ -111,6 +111,7 @@ export function createDriveScope(lab: DriveLab) {
 		},
 		/** To the next or the previous event of the kind that is stepped through. */
 		step(direction: 1 | -1): DriveEvent | null {
+			if (!window.value) return null;
 			const { from, to } = view.value;
 			const found = nextEvent(events.value, cursor.value ?? (direction > 0 ? 0 : end.value), direction);
 			event.value = found?.words ?? `No ${direction > 0 ? 'further' : 'earlier'} one in this run.`;

@@ -10,9 +10,11 @@ import { worstStart } from '../../../../shared/one-drive/worst-start.ts';
 import type { Problem } from '../../../../shared/scenario/scenario.ts';
 import type { StudyPlan } from '../../../../shared/study/plan.ts';
 import { requirementOf } from '../../../../shared/study/unit-passes.ts';
+import { count } from '../../../../shared/words/figures.ts';
 import type { DriveLab } from '../../../host/drive-lab.ts';
 import type { Route, ViewName } from '../route.ts';
-import type { Shown } from '../services.ts';
+import type { Shown, StudyRequest } from '../services.ts';
+import { ofOtherInputs } from '../which-choice.ts';
 import { createDriveScope } from './drive-scope.ts';
 import { latestWork } from './work.ts';
 
@@ -20,6 +22,7 @@ export type OneDrive = ReturnType<typeof createOneDrive>;
 
 interface Seen {
 	readonly shown: ReadonlySignal<Shown | null>;
+	readonly request: ReadonlySignal<StudyRequest | null>;
 	/** Index of the operating point on show elsewhere. */
 	readonly pointIndex: ReadonlySignal<number>;
 	readonly view: ReadonlySignal<ViewName>;
@@ -34,17 +37,23 @@ export interface PickedDrive {
 	readonly start: number | null;
 }
 
+/** A board with the drive whose place it takes. */
+interface TakenBoard extends Pick<PickedDrive, 'unit' | 'point'> {
+	readonly values: BoardValues;
+	readonly plan: StudyPlan;
+}
+
 /** Of fewer finished drives the worst is hardly bad. */
 const fewest = 100;
 /** Units beyond this are no drives of a study (shared/sampling/keyed-noise.ts). */
 const mostUnits = 2 ** 32;
 
 /** Everything of the view "why did this drive fail": which drive, how it went, why, and its run to look into. */
-export function createOneDrive({ shown, pointIndex, view, details, refine }: Seen, lab: DriveLab) {
+export function createOneDrive({ shown, request: asked, pointIndex, view, details, refine }: Seen, lab: DriveLab) {
 	/** Whose list of the worst units is shown. */
 	const worstOf = signal<ChoiceName>(choiceNames[0]);
 	const unitTyped = signal<string | null>(null);
-	const board = signal<BoardValues | null>(null);
+	const taken = signal<TakenBoard | null>(null);
 	const boardTyped = signal('');
 	const boardProblems = signal<readonly Problem[]>([]);
 
@@ -76,6 +85,16 @@ export function createOneDrive({ shown, pointIndex, view, details, refine }: See
 		}),
 		(one, other) => one.unit === other.unit && one.point === other.point && one.start === other.start,
 	);
+	/** A board states its own conditions: at another point, or for another unit or scenario, it would pass for what it is not. */
+	const isElsewhere = computed(() => {
+		const [of, which, current] = [taken.value, picked.value, plan.value];
+		return Boolean(of && which && (of.unit !== which.unit || of.point !== which.point || of.plan !== current));
+	});
+	const board = computed(() => (isElsewhere.value ? null : (taken.value?.values ?? null)));
+	// let go, so that it is not there again when its drive is
+	effect(() => {
+		if (isElsewhere.value) taken.value = null;
+	});
 	const worst = computed(() => {
 		const at = picked.value?.point ?? Math.min(pointIndex.value, points.value.length - 1);
 		return shown.value?.result.points[at]?.choices[worstOf.value].worst ?? [];
@@ -91,9 +110,11 @@ export function createOneDrive({ shown, pointIndex, view, details, refine }: See
 	});
 
 	const outcomes = latestWork<readonly PairOutcome[]>();
+	// of all its points and starts: another of these asks nothing anew
+	const pickedUnit = computed(() => picked.value?.unit);
 	effect(() => {
 		const of = plan.value;
-		const unit = picked.value?.unit;
+		const unit = pickedUnit.value;
 		if (of && unit !== undefined) void outcomes.begin(() => lab.outcomes(of, unit));
 	});
 	const start = computed((): number | null => {
@@ -127,6 +148,32 @@ export function createOneDrive({ shown, pointIndex, view, details, refine }: See
 		void causes.begin(() => lab.causes(of));
 	});
 
+	/** What the address asks for and the study has not. */
+	const notThere = computed((): readonly string[] => {
+		const which = picked.value;
+		if (!which) return [];
+		const { point, start: first } = details.value;
+		const units = shown.value?.result.provenance.units.asked ?? mostUnits;
+		const words: string[] = [];
+		if (which.unit >= units) {
+			words.push(
+				`The study has no drive ${count(which.unit)}: its ${count(units)} drives count from 0. This one is built by the same rules and is in none of its figures.`,
+			);
+		}
+		if (point !== undefined && wholeNumber(point, points.value.length) === null) {
+			const name = points.value[which.point]?.name;
+			words.push(
+				`The link's point ${quoted(point)} is not there: in a link points count from 0 to ${points.value.length - 1}. Shown is ${name}.`,
+			);
+		}
+		if (first !== undefined && which.start === null) {
+			words.push(
+				`The link's start ${quoted(first)} is not there: in a link starts count from 0 to ${starts.value - 1}. The start that goes worst is shown.`,
+			);
+		}
+		return words;
+	});
+
 	const requirement = computed(() => plan.value && requirementOf(plan.value.scenario));
 	const drawn = computed(() => {
 		const of = request.value;
@@ -137,6 +184,8 @@ export function createOneDrive({ shown, pointIndex, view, details, refine }: See
 		plan,
 		points,
 		starts,
+		/** A board runs once, from the start on show; the starts beside it are the drawn drive's. */
+		startsOf: computed(() => (board.value ? 'Starts of the drawn drive at this point' : 'Its starts at this point')),
 		picked,
 		start,
 		request,
@@ -149,13 +198,17 @@ export function createOneDrive({ shown, pointIndex, view, details, refine }: See
 		causes: causes.work,
 		scope,
 		requirement,
+		/** What must be known before the drive is taken for the one asked for. */
+		reservations: computed(() => [...(shown.value ? ofOtherInputs(shown.value, asked.value) : []), ...notThere.value]),
+		/** None while it is not yet known which run to look at: what was found last is another drive's. */
 		diagnoses: computed(() => {
 			const { value } = causes.work.value;
-			return value && requirement.value ? whatWentWrong(value, requirement.value) : [];
+			return request.value && value && requirement.value ? whatWentWrong(value, requirement.value) : [];
 		}),
 		/** Why the drive itself could not be simulated; '' where it could. */
 		failure: computed(() => {
 			const { state, message, value } = causes.work.value;
+			if (!request.value) return '';
 			if (state === 'failed') return message;
 			const [asItIs] = value ?? [];
 			return asItIs && 'failure' in asItIs ? asItIs.failure : '';
@@ -172,7 +225,7 @@ export function createOneDrive({ shown, pointIndex, view, details, refine }: See
 		unitProblem: computed(() => {
 			const typed = unitTyped.value ?? details.value.unit;
 			if (typed === undefined || typed === '' || wholeNumber(typed.trim(), mostUnits) !== null) return '';
-			return `“${typed.length > 20 ? `${typed.slice(0, 19)}…` : typed}” is not the index of a drive: a whole number from 0.`;
+			return `${quoted(typed)} is not the index of a drive: a whole number from 0.`;
 		}),
 		typeUnit: (typed: string) => {
 			unitTyped.value = typed;
@@ -207,14 +260,14 @@ export function createOneDrive({ shown, pointIndex, view, details, refine }: See
 		},
 		/** Simulates the text's values in place of the drawn ones. */
 		takeBoard(): void {
-			const of = plan.value;
-			if (!of) return;
+			const [of, which] = [plan.value, picked.value];
+			if (!of || !which) return;
 			const reading = readBoardText(boardTyped.value, of.compensation);
 			boardProblems.value = 'problems' in reading ? reading.problems : [];
-			if ('board' in reading) board.value = reading.board;
+			if ('board' in reading) taken.value = { values: reading.board, plan: of, unit: which.unit, point: which.point };
 		},
 		dropBoard(): void {
-			board.value = null;
+			taken.value = null;
 			boardProblems.value = [];
 		},
 	};
@@ -229,6 +282,8 @@ function stable<T>(source: ReadonlySignal<T | null>, isSame: (one: T, other: T) 
 		return kept;
 	});
 }
+
+const quoted = (typed: string): string => `“${typed.length > 20 ? `${typed.slice(0, 19)}…` : typed}”`;
 
 /** A whole number from 0, below `end`; null where the text is none. */
 function wholeNumber(text: string, end: number): number | null {

@@ -15,7 +15,7 @@ export function Inspector({ row, model }: { row: InputRow; model: PageModel }) {
 		document.querySelector('[data-row] :focus-visible')?.closest('[data-row]')?.scrollIntoView({ block: 'nearest' });
 	}, [row.key]);
 	return (
-		<aside class="inspector" aria-label={`About ${record.name}`}>
+		<aside class="inspector" data-about={row.key} aria-label={`About ${record.name}`}>
 			<p>
 				<strong>{record.name}</strong>. {record.sentence}
 				{record.kind !== 'choice' && ` Takes ${limits(record)}.`}

@@ -124,7 +124,7 @@ function Starts({ drive }: { drive: OneDrive }) {
 	const limits = requirement.value;
 	return (
 		<table class="starts">
-			<caption>Its starts at this point</caption>
+			<caption>{drive.startsOf.value}</caption>
 			<thead>
 				<tr>
 					<th scope="col">Start</th>

@@ -5,6 +5,7 @@ import { createPool } from '../../../host/pool.ts';
 import { createOneDrive, type OneDrive } from '../../model/one-drive/one-drive.ts';
 import type { PageModel } from '../../model/page-model.ts';
 import { Cautions } from '../cautions.tsx';
+import { Reservations } from '../reservations.tsx';
 import { BoardEntry } from './board-entry.tsx';
 import { Diagnosis } from './diagnosis.tsx';
 import { DrivePicker } from './drive-picker.tsx';
@@ -15,17 +16,18 @@ import { Waveforms } from './waveforms.tsx';
 /** Why did this drive fail: one drive simulated again, from its seed and index. */
 export function OneDriveView({ model }: { model: PageModel }) {
 	const drive = model.part('one-drive', (): OneDrive => {
-		const { shown, route, whichChoice } = model;
+		const { shown, request, route, whichChoice } = model;
 		const { view, details, refine } = route;
 		// a worker of its own, so that single drives need not wait for a study
 		const lab = driveLab(createPool(browserHost(), 1));
-		return createOneDrive({ shown, pointIndex: whichChoice.pointIndex, view, details, refine }, lab);
+		return createOneDrive({ shown, request, pointIndex: whichChoice.pointIndex, view, details, refine }, lab);
 	});
 	return (
 		<>
 			<section class="overall" aria-labelledby="question">
 				<h2 id="question">Why did this drive fail?</h2>
 				<Diagnosis drive={drive} />
+				<Reservations words={drive.reservations.value} />
 				<Cautions />
 			</section>
 			<DrivePicker drive={drive} />

@@ -1,20 +1,50 @@
+import type { DriveWindow, RunWindow } from '../../../../shared/one-drive/drive-window.ts';
 import { count, signedDegrees } from '../../../../shared/words/figures.ts';
 import { choiceWords } from '../../../../shared/words/names.ts';
 import { crossingWords, milliseconds } from '../../model/one-drive/drive-words.ts';
 import type { OneDrive } from '../../model/one-drive/one-drive.ts';
 import { Behind } from '../../parts/behind.tsx';
 
-/** Every sector of the picked choice's run: the table behind the waveforms. */
+/** Every sector of the picked choice's run: the table behind the waveforms. It stays open while another run comes. */
 export function Sectors({ drive }: { drive: OneDrive }) {
-	const { window, picked, show } = drive.scope;
-	const run = window.value?.runs[picked.value];
-	if (!run || !window.value) return null;
-	const firstLoop = (run.sectors[0]?.sector ?? 0) + 1;
-	const wrong = run.sectors.filter(({ kind, sector }) => kind !== null && sector >= firstLoop);
-	const sector = 60 / window.value.degreesPerSecond;
+	const { work, window, picked } = drive.scope;
+	if (work.value.state === 'failed') return null;
+	const data = window.value;
+	const words = choiceWords[picked.value];
 	return (
 		<section class="drive-sectors" aria-labelledby="sectors-title">
-			<h3 id="sectors-title">Its sectors with {choiceWords[picked.value]}</h3>
+			<h3 id="sectors-title">Its sectors with {words}</h3>
+			{data ? <Crossings drive={drive} data={data} /> : <p class="aside waiting">Simulating its run …</p>}
+			<Behind what={`all sectors with ${words}`}>
+				<table>
+					<thead>
+						<tr>
+							<th scope="col">Sector</th>
+							<th scope="col">Commutation</th>
+							<th scope="col">Error</th>
+							<th scope="col" class="words">
+								Crossing
+							</th>
+						</tr>
+					</thead>
+					<tbody>{data && <SectorRows run={data.runs[picked.value]} />}</tbody>
+				</table>
+			</Behind>
+		</section>
+	);
+}
+
+const firstLoopOf = ({ sectors }: RunWindow): number => (sectors[0]?.sector ?? 0) + 1;
+
+/** How many crossings are wrong, and the first of them with a button to look at each. */
+function Crossings({ drive, data }: { drive: OneDrive; data: DriveWindow }) {
+	const { picked, show } = drive.scope;
+	const run = data.runs[picked.value];
+	const firstLoop = firstLoopOf(run);
+	const wrong = run.sectors.filter(({ kind, sector }) => kind !== null && sector >= firstLoop);
+	const sector = 60 / data.degreesPerSecond;
+	return (
+		<>
 			<p class="aside">
 				{wrong.length === 0
 					? `All crossings of its ${count(run.sectors.length - 1)} sectors are in order.`
@@ -36,30 +66,19 @@ export function Sectors({ drive }: { drive: OneDrive }) {
 					))}
 				</ul>
 			)}
-			<Behind what={`all sectors with ${choiceWords[picked.value]}`}>
-				<table>
-					<thead>
-						<tr>
-							<th scope="col">Sector</th>
-							<th scope="col">Commutation</th>
-							<th scope="col">Error</th>
-							<th scope="col" class="words">
-								Crossing
-							</th>
-						</tr>
-					</thead>
-					<tbody>
-						{run.sectors.map((events) => (
-							<tr key={events.sector}>
-								<th scope="row">{count(events.sector)}</th>
-								<td>{milliseconds(events.commutation)}</td>
-								<td>{signedDegrees(events.angleError)}</td>
-								<td class="words">{crossingWords(events, firstLoop)}</td>
-							</tr>
-						))}
-					</tbody>
-				</table>
-			</Behind>
-		</section>
+		</>
 	);
 }
+
+const SectorRows = ({ run }: { run: RunWindow }) => (
+	<>
+		{run.sectors.map((events) => (
+			<tr key={events.sector}>
+				<th scope="row">{count(events.sector)}</th>
+				<td>{milliseconds(events.commutation)}</td>
+				<td>{signedDegrees(events.angleError)}</td>
+				<td class="words">{crossingWords(events, firstLoopOf(run))}</td>
+			</tr>
+		))}
+	</>
+);

@@ -1,6 +1,7 @@
 import { useEffect, useMemo, useRef } from 'preact/hooks';
 import { type ChoiceName, choiceNames } from '../../../../shared/drive/drive.ts';
 import { roundMarks } from '../../../../shared/maths/round-marks.ts';
+import type { DriveWindow } from '../../../../shared/one-drive/drive-window.ts';
 import { lanesOf } from '../../../../shared/one-drive/lanes.ts';
 import { choiceWords } from '../../../../shared/words/names.ts';
 import { eventKindsSeen, type SeenKind } from '../../model/one-drive/drive-events.ts';
@@ -22,10 +23,9 @@ const foot = 26;
 /** The drive's run against time: zoomed and scrubbed by mouse, touch and keys, stepped from event to event. */
 export function Waveforms({ drive }: { drive: OneDrive }) {
 	const { scope } = drive;
-	const { work, window, cursor } = scope;
+	const { work, window } = scope;
 	if (work.value.state === 'failed')
 		return <p class="problem">The run of this drive could not be drawn: {work.value.message}</p>;
-	if (!window.value) return <p class="aside waiting">Simulating its run …</p>;
 	return (
 		<section class="waveforms" aria-labelledby="waveforms-title">
 			<header>
@@ -35,13 +35,22 @@ export function Waveforms({ drive }: { drive: OneDrive }) {
 			<p class="event" role="status">
 				{scope.event.value}
 			</p>
+			{window.value ? <Run drive={drive} data={window.value} /> : <p class="aside waiting">Simulating its run …</p>}
+		</section>
+	);
+}
+
+function Run({ drive, data }: { drive: OneDrive; data: DriveWindow }) {
+	const { cursor, picked } = drive.scope;
+	return (
+		<>
 			{cursor.value === null ? (
 				<p class="cursor-readout">
 					Figures at one moment stand here: point at the picture, or reach it by Tab and press ← or →.
 				</p>
 			) : (
 				<dl class="cursor-readout">
-					{readout(window.value, cursor.value, scope.picked.value).map(({ name, value }) => (
+					{readout(data, cursor.value, picked.value).map(({ name, value }) => (
 						<div key={name}>
 							<dt>{name}</dt>
 							<dd>{value}</dd>
@@ -55,7 +64,7 @@ export function Waveforms({ drive }: { drive: OneDrive }) {
 				(with Shift in larger steps), + − zoom, Page Up and Page Down step from event to event, Home shows the whole
 				run.
 			</p>
-		</section>
+		</>
 	);
 }
 
