@@ -190,6 +190,39 @@ test('choosing a scenario runs it at its first point; a broken one lists its pro
 	expect(made.sources.value.map(({ title }) => title)).toEqual(['one', 'two', 'mine.json (has problems)']);
 });
 
+test('edits of a scenario that is left for another are there again when it is chosen again, and undo takes them back', async () => {
+	const { made } = model();
+	const own = (name: string) => made.openFile({ name: `${name}.json`, size: 90, text: async () => text(name) });
+	const titles = (): readonly string[] => made.sources.value.map(({ title }) => title);
+	const put = (value: string): void => {
+		const row = made.inputs.rows.value.find(({ key }) => key === 'sensing.divider.top');
+		if (row) made.inputs.put(row, value, 'a value');
+	};
+	const top = (): unknown => made.scenario.value?.values['sensing.divider.top'];
+	const stated = top();
+	await own('mine');
+	put('33k');
+	expect(top()).toBe(33_000);
+	// a demo, another file, a link: none of them takes it away
+	made.chooseNth(1);
+	expect(top()).toBe(stated);
+	await own('other');
+	made.resume({ file: 'the link', base: text('sent'), text: text('sent'), units: '20', seed: 'x', point: 0 }, null, '');
+	expect(titles()).toEqual(['one', 'two', 'sent', 'other', 'mine']);
+	made.chooseNth(titles().indexOf('mine'));
+	expect(top()).toBe(33_000);
+	expect(made.inputs.changes.value).toBe(1);
+	made.inputs.undo();
+	expect(top()).toBe(stated);
+	// read again from disk: unedited, the one before goes; edited, both stay
+	await own('mine');
+	expect(titles()).toEqual(['one', 'two', 'mine', 'sent', 'other']);
+	put('47k');
+	await own('mine');
+	expect(top()).toBe(stated);
+	expect(titles()).toEqual(['one', 'two', 'mine', 'mine', 'sent', 'other']);
+});
+
 test('a file that cannot be read is a message, not a crash', async () => {
 	const { made } = model();
 	await made.openFile({ name: 'gone.json', size: 20, text: () => Promise.reject(new Error('it was moved')) });

@@ -14,6 +14,9 @@ import type { Reading, Services, StudyRequest } from './services.ts';
 import { inputDefaults, readSeed, readUnits } from './study-inputs.ts';
 import { createWhichChoice } from './which-choice.ts';
 
+/** So many opened files and links are listed. */
+const mostOpened = 6;
+
 export type PageModel = ReturnType<typeof createPageModel>;
 
 /**
@@ -26,7 +29,10 @@ export function createPageModel(services: Services) {
 
 	const route = createRoute(services.address);
 	const source = signal<ScenarioSource>(firstDemo);
-	const opened = signal<ScenarioSource | null>(null);
+	/** Files and links opened, the latest first. */
+	const opened = signal<readonly ScenarioSource[]>([]);
+	/** What a scenario that was left for another had been edited to: there again when it is chosen again. */
+	const edited = new Map<ScenarioSource, string>();
 	/** Why a file was not taken at all. */
 	const fileProblem = signal('');
 	const unitsTyped = signal<string>(inputDefaults.units);
@@ -40,8 +46,10 @@ export function createPageModel(services: Services) {
 	const { reading, problems } = inputs;
 	const scenario = computed(() => ('scenario' in reading.value ? reading.value.scenario : null));
 	const sources = computed(() => {
-		const all = opened.value ? [...services.demos, opened.value] : services.demos;
-		return all.map((one) => ({ source: one, title: titleOf(services.read(one.text), one) }));
+		return [...services.demos, ...opened.value].map((one) => ({
+			source: one,
+			title: titleOf(services.read(one.text), one),
+		}));
 	});
 	const units = computed(() => readUnits(unitsTyped.value));
 	const seed = computed(() => readSeed(seedTyped.value));
@@ -69,12 +77,24 @@ export function createPageModel(services: Services) {
 		return runs.run();
 	}
 
-	/** Takes a scenario and, where everything is in order, runs it. */
-	function choose(next: ScenarioSource): void {
-		if (next.kind === 'file') opened.value = next;
+	/** Turns to another scenario; nothing of the present one is lost. */
+	function turnTo(next: ScenarioSource, text = edited.get(next)): void {
+		const { value: present } = source;
+		if (inputs.text.value === present.text) edited.delete(present);
+		else edited.set(present, inputs.text.value);
+		if (next.kind === 'file' && !opened.value.includes(next)) {
+			// one of the same name that was left as it was is the same file, read again
+			const others = opened.value.filter((one) => one.file !== next.file || edited.has(one));
+			opened.value = [next, ...others].slice(0, mostOpened);
+		}
 		fileProblem.value = '';
 		source.value = next;
-		inputs.open(next.text);
+		inputs.open(next.text, text);
+	}
+
+	/** Takes a scenario and, where everything is in order, runs it. */
+	function choose(next: ScenarioSource): void {
+		turnTo(next);
 		whichChoice.setPoint(0);
 		runs.leave();
 		void runs.run();
@@ -114,12 +134,9 @@ export function createPageModel(services: Services) {
 	function resume(work: KeptWork, result: StudyResult | null, note: string): void {
 		const demo = services.demos.find(({ file, text }) => file === work.file && text === work.base);
 		const next = demo ?? { kind: 'file' as const, file: work.file, text: work.base };
-		if (!demo) opened.value = next;
-		fileProblem.value = '';
-		source.value = next;
+		turnTo(next, work.text);
 		unitsTyped.value = work.units;
 		seedTyped.value = work.seed;
-		inputs.open(work.base, work.text);
 		whichChoice.setPoint(work.point);
 		runs.leave();
 		if (result && request.value) runs.adopt({ ...request.value, result }, note);

@@ -20,8 +20,8 @@ export function Setup({ model }: { model: PageModel }) {
 					aria-describedby="lesson"
 					onChange={(event) => model.chooseNth(event.currentTarget.selectedIndex)}
 				>
-					{model.sources.value.map(({ source, title }) => (
-						<option key={`${source.kind} ${source.file}`} selected={source === model.source.value}>
+					{model.sources.value.map(({ source, title }, place) => (
+						<option key={place} selected={source === model.source.value}>
 							{title}
 						</option>
 					))}
