@@ -24,7 +24,7 @@ export interface Diagnosis {
 type Limits = Pick<Requirement, 'angleLimit' | 'quantile' | 'crossingsPerHour'>;
 
 /** How a run fails. */
-export function troubleOf(outcome: DriveOutcome, { angleLimit, crossingsPerHour }: Omit<Limits, 'quantile'>): Trouble {
+export function troubleOf(outcome: DriveOutcome, { angleLimit, crossingsPerHour }: Limits): Trouble {
 	if (outcome.lost) return 'lost';
 	if (outcome.torqueNotReached) return 'torque';
 	if (falseCrossings(outcome) > 0) return 'false';

@@ -19,8 +19,8 @@ export function pairedFigures(
 	const { median, interval, firstSmaller, secondSmaller, ties } = medianDifference(halfBus, virtualNeutral, level);
 	const p = signTest(firstSmaller, secondSmaller);
 	const isShown = p < 1 - level;
-	// open on both sides with too few pairs; both limits at one infinity are those of a choice that lost nearly all
 	const isError = halfBus.length > 0 && !areMostLost(halfBus, virtualNeutral);
+	// open on both sides with too few pairs; both limits at one infinity are those of a choice that lost nearly all
 	const isBounded = interval.low > Number.NEGATIVE_INFINITY || interval.high < Number.POSITIVE_INFINITY;
 	return {
 		units: halfBus.length,

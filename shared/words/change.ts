@@ -1,7 +1,7 @@
 import type { PerChoice } from '../drive/drive.ts';
 import type { Change } from '../statistics/quantile-change.ts';
 import type { ChoiceChange, PointChange } from '../study/point-change.ts';
-import { count, degrees, leastFigure, percent, power, signedDegrees, span } from './figures.ts';
+import { degrees, leastFigure, percent, perHour, signedDegrees, span } from './figures.ts';
 
 /** How a kind of figure is set in print: the figure itself, and a change of it with its sign. */
 interface Print {
@@ -32,11 +32,10 @@ export const inDegrees: Print = {
 	step: signedDegrees,
 };
 const inShares: Print = { figure: percent, step: signed((size) => percent(size).replace('%', 'points')) };
-const hourly = (value: number): string => (value >= 100 ? count(Number(value.toPrecision(2))) : power(value));
 const inRates: Print = {
-	figure: hourly,
+	figure: perHour,
 	// "−< 10⁻¹⁸" would be any number
-	step: (value) => (Math.abs(value) < leastFigure ? hourly(Math.abs(value)) : signed(hourly)(value)),
+	step: (value) => (Math.abs(value) < leastFigure ? perHour(Math.abs(value)) : signed(perHour)(value)),
 	least: leastFigure,
 };
 

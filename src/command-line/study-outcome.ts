@@ -1,4 +1,4 @@
-import type { Asked, CalculationName } from '../../shared/report/report.ts';
+import type { Asked } from '../../shared/report/report.ts';
 import { resultFileText } from '../../shared/results/result-file.ts';
 import type { UnitRecord } from '../../shared/study/point-change.ts';
 import type { StudyResult } from '../../shared/study/result.ts';
@@ -6,7 +6,6 @@ import { errorMessage } from '../../shared/words/error-message.ts';
 import { onOwnWorkers } from '../host/on-own-workers.ts';
 import type { Pool } from '../host/pool.ts';
 import { runStudyForUnits, type StudyRequest } from '../host/run-study.ts';
-import type { WorkProgress } from '../host/run-variants.ts';
 import type { Gathered } from '../report/gather-report.ts';
 
 export interface StudyWork extends StudyRequest {
@@ -35,16 +34,17 @@ export const runStudy = onOwnWorkers(async (work: StudyWork, pool: Pool): Promis
 	if (report === null) return { ...result, record, gathered: null };
 	// every further calculation comes with it, and a study alone starts sooner without
 	const { gatherReport } = await import('../report/gather-report.ts');
-	const request = {
-		...report,
-		scenario,
-		study: { asked: { seed, units, until }, result },
-		signal: signal ?? new AbortController().signal,
-		onProgress: (name: CalculationName, { asked, finished, failed }: WorkProgress) =>
-			onProgress({ finished, failed, further: { name, asked } }),
-	};
-	// the study that hours went into is told whatever becomes of the rest
-	const gathered = await gatherReport(request, pool).catch((error: unknown) => ({ failure: errorMessage(error) }));
+	const gathered = await gatherReport(
+		{
+			...report,
+			scenario,
+			study: { asked: { seed, units, until }, result },
+			signal: signal ?? new AbortController().signal,
+			onProgress: (name, { asked, finished, failed }) => onProgress({ finished, failed, further: { name, asked } }),
+		},
+		pool,
+		// the study that hours went into is told whatever becomes of the rest
+	).catch((error: unknown) => ({ failure: errorMessage(error) }));
 	return { ...result, record, gathered };
 });
 

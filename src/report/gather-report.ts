@@ -25,10 +25,8 @@ interface ReportRequest {
 export async function gatherReport(request: ReportRequest, pool: Pool): Promise<Gathered> {
 	const { scenario, study, further, signal, onProgress } = request;
 	const calculations: Calculation[] = [{ name: 'study', ...study }];
-	let begun = 0;
 	for (const asked of further) {
 		if (signal.aborted) break;
-		begun += 1;
 		const made = await runCalculation(asked, scenario, pool, {
 			signal,
 			onProgress: (progress) => onProgress(asked.name, progress),
@@ -39,7 +37,8 @@ export async function gatherReport(request: ReportRequest, pool: Pool): Promise<
 	return {
 		scenario,
 		calculations,
-		missing: further.slice(begun).map(({ name }) => name),
+		// each that was begun is among them, after the study
+		missing: further.slice(calculations.length - 1).map(({ name }) => name),
 		isCutShort,
 		worst: isCutShort ? noWorst : await findWorst(scenario, study.result, pool),
 		modelChecks: modelChecksSentence(modelChecksSummary),

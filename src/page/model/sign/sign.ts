@@ -113,31 +113,28 @@ function verdictRows(now: ChoiceVerdict, before: ChoiceVerdict | null, isWhole: 
 		const was = before && read(before);
 		return { label, words: read(now), was: was === null || was === read(now) ? '' : `was ${was}` };
 	};
+	const ofWhole = <Row>(...rows: Row[]): Row[] => (isWhole ? rows : []);
 	return [
 		row(
 			'Drives that pass every point',
 			({ passed, failed, notSimulated }) => `${count(passed)} of ${count(passed + failed + notSimulated)}`,
 		),
 		row('Share seen', ({ share }) => percent(share)),
-		...(isWhole
-			? [
-					row('Shown at least', ({ low }) => percent(low, 'down')),
-					row('Shown at most', ({ high }) => percent(high, 'up')),
-				]
-			: []),
+		...ofWhole(
+			row('Shown at least', ({ low }) => percent(low, 'down')),
+			row('Shown at most', ({ high }) => percent(high, 'up')),
+		),
 		row('Failed the requirement', ({ failed }) => count(failed)),
 		row('Could not be simulated', ({ notSimulated }) => count(notSimulated)),
-		...(isWhole
-			? [
-					row('More drives needed', ({ decision, moreUnits }) =>
-						decision !== 'undecided'
-							? 'none'
-							: moreUnits === null
-								? 'no number within reach decides it'
-								: `about ${enough(moreUnits)}`,
-					),
-				]
-			: []),
+		...ofWhole(
+			row('More drives needed', ({ decision, moreUnits }) =>
+				decision !== 'undecided'
+					? 'none'
+					: moreUnits === null
+						? 'no number within reach decides it'
+						: `about ${enough(moreUnits)}`,
+			),
+		),
 	];
 }
 
