@@ -84,6 +84,8 @@ class Bench {
 
 	/** How far back a reading may reach, s. */
 	private lookBack = 0;
+	/** First of the segments that were kept for reading. */
+	private kept = 0;
 
 	load(drive: Drive, noise: NoiseSource): void {
 		const { circuit } = this;
@@ -96,7 +98,7 @@ class Bench {
 		let slowest = 0;
 		for (const tau of circuit.nodeTau) slowest = Math.max(slowest, tau);
 		this.lookBack = lookBackConstants * slowest;
-		// whole periods may be run before they are read, and gone back over
+		// periods may be run before they are read, and gone back over
 		this.stage.start(circuit, drive, firstDuty(drive), this.lookBack + (longestStride + 1) * circuit.period);
 	}
 
@@ -113,8 +115,13 @@ class Bench {
 		const blanking = (drive.detection.blanking / 360) * 6 * sectorTime;
 		const quiet = (warmup - 1) * sectorTime + blanking;
 		const careful = options.observe !== undefined;
+		let end = 0;
+		const accept = (name: ChoiceName): void => {
+			const reached = detectors[name].acceptedAt + latency;
+			if (reached <= end) crossing[name] = reached; // else void
+		};
 		for (let n = 0; n < warmup; n++) {
-			const end = (n + 1) * sectorTime;
+			end = (n + 1) * sectorTime;
 			const sensing = n === warmup - 1;
 			if (sensing) {
 				for (const name of choiceNames) {
@@ -123,16 +130,20 @@ class Bench {
 				}
 			}
 			do {
-				// from here on in full, whatever the choices have read: one choice's parts move no digit of the other's run
-				if (!careful && this.coast(stage, end, quiet)) continue;
-				stage.trace(end);
-				if (sensing) {
-					for (const name of choiceNames) {
-						if (!detectors[name].scan(stage)) continue;
-						const reached = detectors[name].acceptedAt + latency;
-						if (reached <= end) crossing[name] = reached; // else void
+				// from `quiet` on in full, whatever the choices have read: one choice's parts move no digit of the other's run
+				if (!careful) {
+					const unread = this.unread(stage, end, quiet);
+					const reads = unread === 0 && sensing;
+					if (reads) for (const name of choiceNames) detectors[name].enterPeriod(stage);
+					if (unread > 0 ? this.coast(stage, end, unread) : this.stride(stage, end, longestStride)) {
+						if (reads)
+							for (const name of choiceNames) if (detectors[name].scanKept(stage.history, this.kept)) accept(name);
+						stage.noteLimit(end);
+						continue;
 					}
 				}
+				stage.trace(end);
+				if (sensing) for (const name of choiceNames) if (detectors[name].scan(stage)) accept(name);
 				options.observe?.(stage, 'warmup');
 				stage.commit();
 			} while (stage.boundary !== 'limit');
@@ -185,6 +196,7 @@ class Bench {
 			late: new Float64Array(trial.measured),
 			missed: new Float64Array(trial.measured),
 		};
+		stage.regular.restart();
 		timer.start(drive, circuit, compensation, start.crossing[name]);
 		let begin = start.commutation;
 		let duty = start.duty;
@@ -275,21 +287,24 @@ class Bench {
 		// periods to read in one go: no more than come between an acceptance and the commutation it leads to
 		const heed = Math.max(1, Math.min(longestStride, Math.floor(timer.wait / circuit.period) - 1));
 		do {
-			if (!careful && stage.carrier.offset === 0) {
+			if (!careful) {
 				// the next sector's first reading looks back as well
 				const next = timer.commutation + timer.blanking;
 				const quiet = detector.wanted ? Math.min(detector.readsFrom, next) : next;
-				if (this.coast(stage, timer.commutation, quiet)) continue;
-				const kept = this.stride(stage, timer.commutation, detector.listening ? heed : 1, detector);
-				if (kept >= 0) {
-					while (detector.scanKept(stage.history, kept)) {
+				const unread = this.unread(stage, timer.commutation, quiet);
+				const reads = unread === 0 && detector.wanted;
+				if (reads) detector.enterPeriod(stage);
+				const most = detector.listening ? heed : 1;
+				if (unread > 0 ? this.coast(stage, timer.commutation, unread) : this.stride(stage, timer.commutation, most)) {
+					while (reads && detector.scanKept(stage.history, this.kept)) {
 						timer.accept(detector.acceptedAt);
 						if (timer.commutation >= stage.time) continue;
-						// commutation falls into the periods just done: back to their start
+						// commutation falls into what was just done: back to its start
 						stage.rewind();
 						detector.forgetNodes();
 						break;
 					}
+					stage.noteLimit(timer.commutation);
 					continue;
 				}
 			}
@@ -305,22 +320,25 @@ class Bench {
 		} while (stage.boundary !== 'limit');
 	}
 
-	/** Whole regular periods that nobody reads, as many as come before `limit` and before the look-back of a reading at `read` (s). */
-	private coast(stage: PowerStage, limit: number, read: number): boolean {
-		if (stage.carrier.offset !== 0) return false;
-		const end = Math.min(limit, stage.emf.nextCorner, read - this.lookBack);
-		const fitting = stage.carrier.periodsUntil(end);
-		return fitting >= 1 && stage.regular.run(fitting, false) > 0;
+	/** Ends of periods that come before the look-back of a reading at `read` (s); any number where `limit` (s) or a corner comes before it. */
+	private unread(stage: PowerStage, limit: number, read: number): number {
+		stage.turnCorners();
+		const quiet = read - this.lookBack;
+		const until = Math.min(limit, stage.emf.nextCorner);
+		return Math.max(0, stage.carrier.endsUntil(until <= quiet ? Number.POSITIVE_INFINITY : quiet));
 	}
 
-	/** Up to `most` whole regular periods kept for reading, as many as fit before `limit`; the index of their first segment, else −1. */
-	private stride(stage: PowerStage, limit: number, most: number, detector: Detector): number {
-		const fitting = stage.carrier.periodsUntil(Math.min(limit, stage.emf.nextCorner));
-		if (fitting < 1) return -1;
-		detector.enterPeriod(stage);
+	/** Goes the short way to `limit` (s), the next corner or over so many ends of periods, with nothing kept; whether it got on. */
+	private coast(stage: PowerStage, limit: number, ends: number): boolean {
+		return stage.regular.run(Math.min(limit, stage.emf.nextCorner), ends, false);
+	}
+
+	/** The same, kept for reading from segment `kept` on. */
+	private stride(stage: PowerStage, limit: number, ends: number): boolean {
+		const { carrier, emf, history, regular } = stage;
 		stage.mark();
-		const first = stage.history.count;
-		return stage.regular.run(Math.min(most, fitting), true) > 0 ? first : -1;
+		this.kept = history.count;
+		return regular.run(Math.min(limit, emf.nextCorner), carrier.dutyStays ? ends : 1, true);
 	}
 
 	/** Carries the sector's chain on from `stage`, as if nothing had been accepted, to the timeout. */

@@ -16,7 +16,7 @@ const run = (drive: Drive, j: number): PairRecord => simulatePair(drive, noise.f
 
 /** The same, every reading taken. */
 function runInFull(drive: Drive, j: number): PairRecord {
-	const spy = vi.spyOn(Foregone.prototype, 'periods', 'get').mockReturnValue(0);
+	const spy = vi.spyOn(Foregone.prototype, 'periods').mockReturnValue(0);
 	const record = run(drive, j);
 	spy.mockRestore();
 	return record;
@@ -24,10 +24,10 @@ function runInFull(drive: Drive, j: number): PairRecord {
 
 /** Fails where passing readings over changes a crossing, a cause, or a chance by a millionth; how many periods were passed over. */
 function expectSame(drive: Drive, j: number): number {
-	const original = Object.getOwnPropertyDescriptor(Foregone.prototype, 'periods')?.get as () => number;
+	const original = Foregone.prototype.periods;
 	let passedOver = 0;
-	const spy = vi.spyOn(Foregone.prototype, 'periods', 'get').mockImplementation(function (this: Foregone) {
-		const periods = original.call(this);
+	const spy = vi.spyOn(Foregone.prototype, 'periods').mockImplementation(function (this: Foregone, ...place) {
+		const periods = original.apply(this, place);
 		passedOver += periods;
 		return periods;
 	});
@@ -86,13 +86,13 @@ describe('readings whose outcome is certain', () => {
 		}
 	}, 120_000);
 
-	it('are four in ten of a slow drive’s', () => {
+	it('are more than half of a slow drive’s', () => {
 		const drive = driveWith({ 'operation.speed': 900, 'operation.torque': 0.03, 'noise.sigma': 2e-3 }, {});
 		const reads = vi.spyOn(NetworkNode.prototype, 'read');
 		run(drive, 0);
 		const quick = reads.mock.calls.length;
 		reads.mockClear();
 		runInFull(drive, 0);
-		expect(quick).toBeLessThan(0.6 * reads.mock.calls.length);
+		expect(quick).toBeLessThan(0.5 * reads.mock.calls.length);
 	});
 });

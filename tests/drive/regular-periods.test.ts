@@ -1,7 +1,7 @@
 import { afterEach, describe, expect, it, test, vi } from 'vitest';
 import { choiceNames, type Drive } from '../../shared/drive/drive.ts';
 import { silence } from '../../shared/drive/noise.ts';
-import { RegularPeriods } from '../../shared/drive/regular/regular-periods.ts';
+import { PowerStage } from '../../shared/drive/power-stage/power-stage.ts';
 import { simulatePair } from '../../shared/drive/simulate-pair.ts';
 import { keyedNoise } from '../../shared/sampling/keyed-noise.ts';
 import type { Values } from '../../shared/scenario/scenario.ts';
@@ -141,19 +141,20 @@ describe('how much of a run is regular', () => {
 			'sinusoidal, dead time',
 			{ 'motor.shape': 'sinusoidal', 'inverter.chopping': 'complementary', 'inverter.deadTime': 1e-6 },
 		],
-	])('%s: more than four PWM periods in five', (_name, parameters) => {
-		let regular = 0;
-		const original = RegularPeriods.prototype.run;
-		vi.spyOn(RegularPeriods.prototype, 'run').mockImplementation(function (this: RegularPeriods, most, keep) {
-			const done = original.call(this, most, keep);
-			regular += done;
-			return done;
+	])('%s: all but a twentieth of the time', (_name, parameters) => {
+		let careful = 0;
+		const original = PowerStage.prototype.commit;
+		vi.spyOn(PowerStage.prototype, 'commit').mockImplementation(function (this: PowerStage) {
+			careful += this.length;
+			original.call(this);
 		});
 		const drive = driveWith({ 'detection.compensation': 75e-6, ...parameters }, unequal);
 		simulatePair(drive, noise.forRun(0, 0, 0));
 		// the warm-up's 12 sectors once, then 36 for each choice
-		const periods = ((12 + 2 * 36) * 20e3 * 10) / (drive.operation.speed * drive.motor.polePairs);
-		expect(regular / periods).toBeGreaterThan(0.8);
+		const sectors = 12 + 2 * 36;
+		const whole = (sectors * 10) / (drive.operation.speed * drive.motor.polePairs);
+		expect(careful / whole).toBeGreaterThan(0);
+		expect(careful / whole).toBeLessThan(0.05);
 	});
 });
 

@@ -12,7 +12,7 @@ import type { Segment } from '../segment.ts';
 import { SegmentHistory } from '../segment-history.ts';
 import { DiodeEvents, eventTolerance } from './diode-events.ts';
 import { addEmfWork } from './emf-work.ts';
-import { type Edge, noEdge, PwmCarrier } from './pwm-carrier.ts';
+import { type Edge, noEdge, PwmCarrier, turnOff } from './pwm-carrier.ts';
 import { SegmentInHand } from './segment-in-hand.ts';
 
 /** What ended a segment. */
@@ -28,7 +28,7 @@ export class PowerStage {
 	readonly carrier = new PwmCarrier();
 	readonly emf = new BackEmf();
 	readonly history = new SegmentHistory();
-	/** Whole regular periods in one go. */
+	/** The short way. */
 	readonly regular = new RegularPeriods(this);
 	circuit!: Circuit;
 
@@ -47,7 +47,7 @@ export class PowerStage {
 	work = realZero;
 	mode!: ConductionMode;
 	private readonly ties: [Tie, Tie, Tie] = [open, open, open];
-	/** Whole periods were run in one go: ties are worked out when the careful way goes on from here. */
+	/** The short way led here, or a commutation: ties are worked out when the careful way goes on. */
 	private untied = false;
 	/** Whether edges ring; and of the latest edge its time (s), period, 0 turn-on or 1 turn-off, and the sector kind then. */
 	rings = false;
@@ -67,8 +67,7 @@ export class PowerStage {
 	/** What `mark` keeps. */
 	private readonly marked = {
 		count: 0,
-		periodIndex: 0,
-		duty: realZero,
+		carrier: new PwmCarrier(),
 		iA: realZero,
 		iB: realZero,
 		iC: realZero,
@@ -229,6 +228,17 @@ export class PowerStage {
 		if (this.boundary === 'limit') this.boundary = 'pause';
 	}
 
+	/** Passes the corners that it stands on. */
+	turnCorners(): void {
+		const { emf, carrier } = this;
+		while (emf.nextCorner - carrier.periodStart <= carrier.offset) emf.pass(emf.nextCorner);
+	}
+
+	/** Notes whether it stands at `limit` (s). */
+	noteLimit(limit: number): void {
+		if (this.time >= limit) this.boundary = 'limit';
+	}
+
 	/** Takes the segment in hand, then switches whatever its end switches. */
 	commit(): void {
 		const { hand, carrier, emf } = this;
@@ -271,7 +281,7 @@ export class PowerStage {
 		return [mode.uA0 * y0 + mode.uA1 * y1, mode.uB0 * y0 + mode.uB1 * y1, mode.uC0 * y0 + mode.uC1 * y1];
 	}
 
-	/** Hands its state over for regular periods from the present one's start. */
+	/** Hands its state over to the short way. */
 	launch(state: PeriodState): void {
 		state.high = this.currentOf(highPhase[this.kind] as number);
 		state.low = this.currentOf(lowPhase[this.kind] as number);
@@ -280,11 +290,12 @@ export class PowerStage {
 		state.zIm = this.zIm;
 		state.wRe = this.wRe;
 		state.wIm = this.wIm;
-		state.work = 0;
+		state.work = this.work;
 	}
 
-	/** Takes it back after so many of them. */
-	land(periods: number, state: PeriodState): void {
+	/** Takes it back in one of the parts of a period, at an offset (s). */
+	land(period: number, part: number, offset: number, state: PeriodState): void {
+		const { carrier } = this;
 		const high = highPhase[this.kind] as number;
 		const low = lowPhase[this.kind] as number;
 		this.iA = high === 0 ? state.high : low === 0 ? state.low : state.open;
@@ -294,22 +305,30 @@ export class PowerStage {
 		this.zIm = state.zIm;
 		this.wRe = state.wRe;
 		this.wIm = state.wIm;
-		this.work += state.work;
-		this.boundary = 'gate';
-		this.noteEdge(this.carrier.skip(periods));
+		this.work = state.work;
 		this.untied = true;
+		this.boundary = 'pause';
+		let entered = carrier.partIndex;
+		if (period > carrier.periodIndex) {
+			this.noteEdge(carrier.skip(period - carrier.periodIndex));
+			entered = 0;
+		}
+		if (part > entered && entered === 0) {
+			carrier.moveTo(1, carrier.onEnd());
+			this.noteEdge(turnOff);
+		}
+		if (offset > 0) carrier.moveTo(part, offset);
 	}
 
 	private currentOf(k: number): number {
 		return k === 0 ? this.iA : k === 1 ? this.iB : this.iC;
 	}
 
-	/** Remembers the start of the present period, to come back to it. */
+	/** Remembers the present instant, to come back to it before the next corner. */
 	mark(): void {
-		const { marked, carrier } = this;
+		const { marked } = this;
 		marked.count = this.history.count;
-		marked.periodIndex = carrier.periodIndex;
-		marked.duty = carrier.duty;
+		marked.carrier.copyFrom(this.carrier);
 		marked.iA = this.iA;
 		marked.iB = this.iB;
 		marked.iC = this.iC;
@@ -324,11 +343,11 @@ export class PowerStage {
 		marked.ringKind = this.ringKind;
 	}
 
-	/** Back to the start of the period that was marked. */
+	/** Back to the instant that was marked. */
 	rewind(): void {
 		const { marked } = this;
 		this.history.takeBack(marked.count);
-		this.carrier.goBack(marked.periodIndex, marked.duty);
+		this.carrier.copyFrom(marked.carrier);
 		this.iA = marked.iA;
 		this.iB = marked.iB;
 		this.iC = marked.iC;
@@ -341,18 +360,18 @@ export class PowerStage {
 		this.ringPeriod = marked.ringPeriod;
 		this.ringEdge = marked.ringEdge;
 		this.ringKind = marked.ringKind;
-		this.boundary = 'gate';
-		this.retie();
+		this.boundary = 'pause';
+		this.untied = true;
 	}
 
 	/** Turns to the next sector, at once. */
 	commutate(): void {
 		this.kind = this.kind === 5 ? 0 : this.kind + 1;
-		this.retie();
+		this.untied = true;
 	}
 
 	copyFrom(other: PowerStage): void {
-		this.regular.reset();
+		this.regular.join(other.regular);
 		this.circuit = other.circuit;
 		this.hand.circuit = other.circuit;
 		this.carrier.copyFrom(other.carrier);

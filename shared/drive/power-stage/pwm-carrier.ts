@@ -10,7 +10,7 @@ type WindowPart = 'on' | 'off' | 'lowClosed' | 'deadEnd';
 export type Edge = -1 | 0 | 1;
 export const noEdge = -1;
 const turnOn = 0;
-const turnOff = 1;
+export const turnOff = 1;
 
 /** Where the drive stands in its PWM period, and which switches the period's part closes. The carrier is never reset. */
 export class PwmCarrier {
@@ -77,10 +77,15 @@ export class PwmCarrier {
 		return this.duty >= 1 ? this.period : this.duty * this.period;
 	}
 
-	/** Whole periods from the present one's start that are over by `end` (s), all at its duty: one at most where the next has another. */
-	periodsUntil(end: number): number {
-		const whole = Math.floor((end - this.periodStart) / this.period - 1e-9);
-		return this.nextDuty === this.duty ? whole : Math.min(1, whole);
+	/** Whether the next period has the present one's duty. */
+	get dutyStays(): boolean {
+		return this.nextDuty === this.duty;
+	}
+
+	/** Ends of periods up to `time` (s), all at the present duty: one at most where the next period has another. */
+	endsUntil(time: number): number {
+		const ends = Math.floor((time - this.periodStart) / this.period - 1e-9);
+		return this.dutyStays ? ends : Math.min(1, ends);
 	}
 
 	/** From the end of the present part on to the next, or to the next period. */
@@ -95,17 +100,24 @@ export class PwmCarrier {
 		return noEdge;
 	}
 
-	/** From a period's start on by so many whole periods at the present duty. */
+	/** On to the start of the period that many later, the ones before it at the present duty. */
 	skip(periods: number): Edge {
 		return this.enterPeriod(this.periodIndex + periods, this.duty < 1);
 	}
 
-	/** Back to the start of an earlier period. */
-	goBack(index: number, duty: number): void {
-		const { nextDuty } = this;
-		this.nextDuty = duty;
-		this.enterPeriod(index, false);
-		this.nextDuty = nextDuty;
+	/** To an offset (s) in one of the parts (partLengths) of the present period. */
+	moveTo(part: number, offset: number): void {
+		const { period, deadTime, partNames } = this;
+		this.part = partNames[part] as WindowPart;
+		this.offset = offset;
+		if (part + 1 === partNames.length) this.gateEnd = period;
+		else if (part === 0) this.gateEnd = this.onEnd();
+		else this.gateEnd = part === 1 ? this.onEnd() + deadTime : period - deadTime;
+	}
+
+	/** The present part's place among those of partLengths. */
+	get partIndex(): number {
+		return this.partNames.indexOf(this.part);
 	}
 
 	/** Tie of the + phase by its switches; `free` where both are off. */

@@ -11,8 +11,8 @@ import { shortShare } from './short-step.ts';
 export const mostParts = 4;
 /** Least distance from the rails, V, at which an open terminal is taken to have stayed between them. */
 export const margin = 1e-2;
-/** Lanes kept for one kind of stretch; more ways to conduct than this are left to the careful way. */
-const mostLanes = 24;
+/** Kinds of stretch: a sector's kind, and which of its four pieces each back-EMF is on. */
+const stretches = 6 * 4 ** 3;
 
 /**
  * One modal current in a lane: y' = drive + … − rate·y. Here and in the lane x
@@ -143,8 +143,8 @@ class LaneSet {
  * length follows the duty.
  */
 export class LaneTable {
-	/** Of the present drive. */
-	private readonly sets = new Map<number, LaneSet>();
+	/** Number of the present drive's set for each kind of stretch, −1 where not yet met. */
+	private readonly index = new Int16Array(stretches);
 	private set!: LaneSet;
 	/** All that were ever made, and how many of them the present drive uses: memory is that of the drive which needed most. */
 	private readonly allSets: LaneSet[] = [];
@@ -157,8 +157,13 @@ export class LaneTable {
 
 	/** The drive has changed. */
 	reset(): void {
-		this.sets.clear();
+		this.index.fill(-1);
 		this.setsUsed = this.lanesUsed = 0;
+	}
+
+	/** Another run begins: nothing is remembered of where diodes stopped. */
+	forget(): void {
+		for (let number = 0; number < this.lanesUsed; number++) forgetStops(this.allLanes[number] as Lane);
 	}
 
 	/**
@@ -169,22 +174,19 @@ export class LaneTable {
 		this.emf = emf;
 		this.kind = kind;
 		const key = emf.piecesCode * 6 + kind;
-		let set = this.sets.get(key);
-		if (set === undefined) {
-			set = this.allSets[this.setsUsed];
-			if (set === undefined) {
-				set = new LaneSet();
-				this.allSets.push(set);
-			}
-			this.setsUsed++;
+		let number = this.index[key] as number;
+		if (number < 0) {
+			number = this.setsUsed++;
+			this.index[key] = number;
+			if (number === this.allSets.length) this.allSets.push(new LaneSet());
+			const set = this.allSets[number] as LaneSet;
 			set.count = 0;
 			set.index.fill(-1);
-			this.sets.set(key, set);
 		}
-		this.set = set;
+		this.set = this.allSets[number] as LaneSet;
 	}
 
-	/** The lane for a part and three ties, null where there is no room for another or nothing at all conducts. */
+	/** The lane for a part and three ties, null where nothing at all conducts. */
 	at(part: number, tieHigh: number, tieLow: number, tieOpen: number): Lane | null {
 		const { set } = this;
 		const number = set.index[part * modeCodes + tieHigh + 5 * tieLow + 25 * tieOpen] as number;
@@ -208,7 +210,6 @@ export class LaneTable {
 
 	private add(part: number, tieHigh: Tie, tieLow: Tie, tieOpen: Tie): Lane | null {
 		const { circuit, emf, kind, set } = this;
-		if (set.count === mostLanes) return null;
 		const high = highPhase[kind] as number;
 		const low = lowPhase[kind] as number;
 		const third = openPhase[kind] as number;
@@ -231,9 +232,8 @@ export class LaneTable {
 		lane.tieHigh = tieHigh;
 		lane.tieLow = tieLow;
 		lane.tieOpen = tieOpen;
-		lane.lastStop = 0;
 		lane.length = -1;
-		lane.lastSpan = Number.NEGATIVE_INFINITY;
+		forgetStops(lane);
 		lane.modals = mode.modalCount;
 		lane.neutralRipple = mode.neutralRipple;
 		lane.neutralModal = mode.neutral0;
@@ -331,6 +331,11 @@ export class LaneTable {
 			diode.after = undefined;
 		}
 	}
+}
+
+function forgetStops(lane: Lane): void {
+	lane.lastStop = 0;
+	lane.lastSpan = Number.NEGATIVE_INFINITY;
 }
 
 /** Sets the decays over a whole part of this length, s. */

@@ -36,22 +36,23 @@ interface Stage {
 	readonly ringEdge: number;
 	readonly ringKind: number;
 	launch(state: PeriodState): void;
-	land(periods: number, state: PeriodState): void;
+	land(period: number, part: number, offset: number, state: PeriodState): void;
 }
 
 /**
- * The stretch that makes up most of every run, done in one loop: whole PWM
- * periods between two corners of the back-EMF in which no diode starts but the
- * open phase's at a gate edge (they may stop anywhere). What such a period needs
- * stands in a table of lanes.
+ * The short way, which takes nearly all of every run: from where the stage
+ * stands on over PWM periods and what corners of the back-EMF and commutations
+ * leave of them, as long as no diode starts but the open phase's at a gate edge
+ * (they may stop anywhere). What that needs stands in a table of lanes.
  *
- * It computes what PowerStage.trace and .commit compute, and stops in front of
- * any period that is not of this kind; those remain the readable reference
+ * It computes what PowerStage.trace and .commit compute, and lands in front of
+ * any segment that is not of this kind; those remain the readable reference
  * that it is tested against.
  */
 export class RegularPeriods {
 	private readonly stage: Stage;
-	readonly table = new LaneTable();
+	/** The drive's, which its stages share. */
+	table = new LaneTable();
 	private readonly glide = new Glide();
 	readonly lengths = new Float64Array(mostParts);
 	private readonly starts = new Float64Array(mostParts);
@@ -70,11 +71,14 @@ export class RegularPeriods {
 	private readonly now = new PeriodState();
 	private readonly scratch = new Float64Array(2);
 	private readonly stop = new DiodeStop(this.now);
-	/** Whether segments are kept; of the present one: PWM period and part of it. */
+	/** Whether segments are kept. */
 	private keep = false;
+	/** Where the way stands: PWM period, part of it, offset in it (s); and the part in which it began. */
 	private period = 0;
 	private part = 0;
-	/** The period at hand is not regular. */
+	private offset = realZero;
+	private entered = 0;
+	/** From here on it is not regular. */
 	private refused = false;
 	private sinusoidal = false;
 	/** What all this holds for. */
@@ -92,91 +96,162 @@ export class RegularPeriods {
 
 	/** The drive has changed. */
 	reset(): void {
-		this.kind = -1;
 		this.table.reset();
+		this.restart();
+	}
+
+	/** Another run of the drive begins, or goes on from where it was. */
+	restart(): void {
+		this.kind = -1;
+		this.table.forget();
+	}
+
+	/** Another stage's drive is this one's now, and what was worked out for it. */
+	join(other: RegularPeriods): void {
+		this.table = other.table;
+		this.kind = -1;
 	}
 
 	/**
-	 * Runs up to `most` whole periods from the present one's start, all at the
-	 * present duty and before the next corner.
+	 * Goes from where the stage stands to `until` (s), not beyond the next corner, or to the last of so many ends of
+	 * periods at the present duty, whichever comes first; or as far as the way is regular.
 	 * @param keep whether the segments go into the history
-	 * @returns periods done; 0 where the first one is not regular
+	 * @returns whether it got on at all
 	 */
-	run(most: number, keep: boolean): number {
-		const { stage, table, lengths, starts, turnsRe, turnsIm, highTies, lowTies, now } = this;
-		const { circuit, emf, history } = stage;
-		const { periodIndex, phase, duty } = stage.carrier;
-		if (stage.kind !== this.kind || duty !== this.duty || emf.pieces !== this.pieces) this.prepare();
-		const { parts } = this;
-		if (parts === 0) return 0;
-		const { period } = circuit;
-		const emfZero = emf.zero[openPhase[this.kind] as number] as number;
+	run(until: number, ends: number, keep: boolean): boolean {
+		const { stage, lengths, starts, now } = this;
+		const { carrier, emf, circuit, history } = stage;
+		this.prepare();
+		const { parts, kind } = this;
+		if (parts === 0) return false;
+		const { period: length } = circuit;
+		const { periodIndex, periodStart, phase } = carrier;
 		stage.launch(now);
-		let done = 0;
-		if (!keep && most >= shortestGlide && now.open === 0 && !this.sinusoidal) {
-			now.x = (periodIndex - phase) * period - emfZero;
-			done = this.glide.run(this, now, most);
-		}
 		now.amplitude = circuit.rippleAmplitude;
 		now.omega = circuit.rippleOmega;
 		now.inverseOmega = 1 / circuit.rippleOmega;
 		now.rippleTime = circuit.rippleAmplitude / circuit.rippleOmega;
 		now.drop = circuit.diodeDrop;
 		now.top = circuit.voltage + circuit.diodeDrop;
-		now.zero = emfZero;
+		now.zero = emf.zero[openPhase[kind] as number] as number;
 		this.keep = keep;
-		for (; done < most; done++) {
-			const start = (periodIndex + done - phase) * period - emfZero;
-			const { count } = history;
-			const highBefore = now.high;
-			const lowBefore = now.low;
-			const openBefore = now.open;
-			const zReBefore = now.zRe;
-			const zImBefore = now.zIm;
-			const wReBefore = now.wRe;
-			const wImBefore = now.wIm;
-			const workBefore = now.work;
-			this.period = periodIndex + done;
-			this.refused = false;
-			for (let part = 0; part < parts && !this.refused; part++) {
-				const zRe = now.zRe;
-				const zIm = now.zIm;
-				const turnRe = turnsRe[part] as number;
-				const turnIm = turnsIm[part] as number;
-				now.zRePart = zRe * turnRe - zIm * turnIm;
-				now.zImPart = zRe * turnIm + zIm * turnRe;
-				if (this.sinusoidal) this.turnRotor(part);
-				now.x = start + (starts[part] as number);
-				now.rest = now.part = lengths[part] as number;
-				this.part = part;
-				let tieHigh = highTies[part] as number;
-				let tieLow = lowTies[part] as number;
-				if (tieHigh === open) tieHigh = freeTie(now.high);
-				if (tieLow === open) tieLow = freeTie(now.low);
-				let lane = table.at(part, tieHigh, tieLow, freeTie(now.open));
-				this.refused = lane === null;
-				while (lane !== null) {
-					lane = lane.modals === 1 ? this.one(lane) : lane.modals === 2 ? this.two(lane) : this.none(lane);
+		this.refused = false;
+		this.period = periodIndex;
+		this.part = this.entered = carrier.partIndex;
+		this.offset = carrier.offset;
+		const whole = Math.floor((until - periodStart) / length - 1e-9);
+		if (this.offset > 0) this.runBroken(periodStart, whole > 0 ? length : until - periodStart);
+		if (!this.refused && this.offset === 0) {
+			const end = periodIndex + Math.min(whole, ends);
+			if (!keep && end - this.period >= shortestGlide && now.open === 0 && !this.sinusoidal) {
+				now.x = (this.period - phase) * length - now.zero;
+				this.period += this.glide.run(this, now, end - this.period);
+			}
+			for (; this.period < end; this.period++) {
+				const start = (this.period - phase) * length - now.zero;
+				for (let part = 0; part < parts && !this.refused; part++) {
+					this.offset = starts[part] as number;
+					now.x = start + this.offset;
+					now.rest = now.part = lengths[part] as number;
+					this.turnOver(part);
+					this.goThrough(part);
 				}
+				if (this.refused) break;
+				this.part = 0;
+				this.offset = 0;
 			}
-			if (this.refused) {
-				now.high = highBefore;
-				now.low = lowBefore;
-				now.open = openBefore;
-				now.zRe = zReBefore;
-				now.zIm = zImBefore;
-				now.wRe = wReBefore;
-				now.wIm = wImBefore;
-				now.work = workBefore;
-				history.takeBack(count);
-				break;
+			if (!this.refused && whole < ends) {
+				const start = (this.period - phase) * length;
+				this.runBroken(start, until - start);
 			}
 		}
-		if (done > 0) {
-			if (!keep) history.forget();
-			stage.land(done, now);
+		if (this.refused) {
+			// the last segment that was done ends here
+			this.offset += now.part - now.rest;
 		}
-		return done;
+		if (this.period === periodIndex && this.offset === carrier.offset) return false;
+		if (!keep) history.forget();
+		stage.land(this.period, this.part, this.offset, now);
+		return true;
+	}
+
+	/** In the period that starts at `start` (s), from where the way stands to the offset `to` (s). */
+	private runBroken(start: number, to: number): void {
+		const { starts, lengths, parts, now } = this;
+		const { period } = this.stage.circuit;
+		for (let { part } = this; this.offset < to; part++) {
+			const from = this.offset;
+			const end = part + 1 < parts ? (starts[part + 1] as number) : period;
+			const stop = Math.min(end, to);
+			now.x = start + from - now.zero;
+			now.rest = now.part = stop - from;
+			if (now.rest > 0) {
+				if (stop === end && from === starts[part]) {
+					now.rest = now.part = lengths[part] as number;
+					this.turnOver(part);
+				} else {
+					this.turnFor(now.rest);
+				}
+				this.goThrough(part);
+				if (this.refused) return;
+			}
+			this.offset = stop;
+			if (stop < end) return;
+			if (part + 1 === parts) {
+				this.period++;
+				this.part = 0;
+				this.offset = 0;
+				return;
+			}
+			this.part = part + 1;
+		}
+	}
+
+	/** From the state in `now` over now.rest of a part. */
+	private goThrough(part: number): void {
+		const { now } = this;
+		this.part = part;
+		let tieHigh = this.highTies[part] as number;
+		let tieLow = this.lowTies[part] as number;
+		if (tieHigh === open) tieHigh = freeTie(now.high);
+		if (tieLow === open) tieLow = freeTie(now.low);
+		let lane = this.table.at(part, tieHigh, tieLow, freeTie(now.open));
+		this.refused = lane === null;
+		while (lane !== null) {
+			lane = lane.modals === 1 ? this.one(lane) : lane.modals === 2 ? this.two(lane) : this.none(lane);
+		}
+	}
+
+	/** Works out the phasors at the end of a whole part that begins now. */
+	private turnOver(part: number): void {
+		this.turn(this.turnsRe[part] as number, this.turnsIm[part] as number);
+		if (this.sinusoidal) this.turnRotor(this.rotorTurnsRe[part] as number, this.rotorTurnsIm[part] as number);
+	}
+
+	/** The same after so many seconds. */
+	private turnFor(span: number): void {
+		const { now, scratch } = this;
+		scratch[0] = now.omega * span;
+		turnInPlace(scratch, 0);
+		this.turn(scratch[0] as number, scratch[1] as number);
+		if (!this.sinusoidal) return;
+		scratch[0] = now.rotor * span;
+		turnInPlace(scratch, 0);
+		this.turnRotor(scratch[0] as number, scratch[1] as number);
+	}
+
+	private turn(re: number, im: number): void {
+		const { now } = this;
+		const { zRe, zIm } = now;
+		now.zRePart = zRe * re - zIm * im;
+		now.zImPart = zRe * im + zIm * re;
+	}
+
+	private turnRotor(re: number, im: number): void {
+		const { now } = this;
+		const { wRe, wIm } = now;
+		now.wRePart = wRe * re - wIm * im;
+		now.wImPart = wRe * im + wIm * re;
 	}
 
 	// One segment each, from the state in `now` on. They return the lane that follows within the part: null at the part's
@@ -255,6 +330,14 @@ export class RegularPeriods {
 			yEnd = 0;
 		}
 
+		// an open terminal that ends near or beyond a rail is for the careful way
+		let vEnd = terminal.level + terminal.rate * (x + span) + star * zImEnd + modal * yEnd;
+		if (this.sinusoidal) vEnd += terminal.emfRe * now.wImEnd + terminal.emfIm * now.wReEnd;
+		const allowed = lane.bend + lane.bendModal * Math.abs(d);
+		if (vEnd > now.top + amplitude * zImEnd - allowed || vEnd < rail * yEnd - now.drop + allowed) {
+			return this.refuse();
+		}
+
 		if (this.sinusoidal) {
 			now.span = span;
 			now.zReEnd = zReEnd;
@@ -290,16 +373,9 @@ export class RegularPeriods {
 			segment.length = span;
 			this.note(segment);
 		}
-		// an open terminal that ends near or beyond a rail is for the careful way
-		let vEnd = terminal.level + terminal.rate * (x + span) + star * zImEnd + modal * yEnd;
 		if (this.sinusoidal) {
-			vEnd += terminal.emfRe * now.wImEnd + terminal.emfIm * now.wReEnd;
 			now.wRe = now.wReEnd;
 			now.wIm = now.wImEnd;
-		}
-		const allowed = lane.bend + lane.bendModal * Math.abs(d);
-		if (vEnd > now.top + amplitude * zImEnd - allowed || vEnd < rail * yEnd - now.drop + allowed) {
-			return this.refuse();
 		}
 		now.zRe = zReEnd;
 		now.zIm = zImEnd;
@@ -574,17 +650,6 @@ export class RegularPeriods {
 		now.decay1 = lane.spanDecay1 * shortDecay(shift1);
 	}
 
-	/** The electrical angle's phasor at the end of a part that begins now. */
-	private turnRotor(part: number): void {
-		const { now } = this;
-		const wRe = now.wRe;
-		const wIm = now.wIm;
-		const turnRe = this.rotorTurnsRe[part] as number;
-		const turnIm = this.rotorTurnsIm[part] as number;
-		now.wRePart = wRe * turnRe - wIm * turnIm;
-		now.wImPart = wRe * turnIm + wIm * turnRe;
-	}
-
 	/** Adds the work of one modal current over now.span, whose values at the segment's ends stand in `now`: the rule of emf-work.ts. */
 	private addSinusoidalWork(modal: LaneModal, yStart: number, yEnd: number): void {
 		const { now } = this;
@@ -632,13 +697,15 @@ export class RegularPeriods {
 	private noteEdge(segment: Segment): void {
 		const { stage, part, period: periodIndex } = this;
 		const startTime = (periodIndex - stage.carrier.phase) * stage.circuit.period;
-		// a period's start is an edge only where the one before had an off-window: the stage knows of the first
-		if (part > 0) {
+		const { periodIndex: first } = stage.carrier;
+		// a period's start is an edge only where the one before had an off-window: the stage knows of the first, and of the
+		// edge before the part in which the way began
+		if (part > 0 && (periodIndex > first || part > this.entered)) {
 			segment.ringTime = startTime + (this.lengths[0] as number);
 			segment.ringPeriod = periodIndex;
 			segment.ringEdge = 1;
 			segment.ringKind = this.kind;
-		} else if (this.parts > 1 && periodIndex > stage.carrier.periodIndex) {
+		} else if (this.parts > 1 && periodIndex > first) {
 			segment.ringTime = startTime;
 			segment.ringPeriod = periodIndex;
 			segment.ringEdge = 0;
@@ -651,20 +718,33 @@ export class RegularPeriods {
 		}
 	}
 
-	/** Turns to the stage's sector, duty and pieces of back-EMF; no parts where its periods cannot be regular. */
+	/** Turns to the stage's sector, duty and pieces of back-EMF. */
 	private prepare(): void {
-		const { stage, lengths, turnsRe, turnsIm, scratch } = this;
-		const { circuit, emf, carrier } = stage;
-		this.kind = stage.kind;
-		this.duty = carrier.duty;
-		this.pieces = emf.pieces;
+		const { circuit, emf, carrier, kind } = this.stage;
+		const { duty } = carrier;
+		const { pieces } = emf;
+		const isNew = this.kind < 0;
+		const sameStretch = kind === this.kind && pieces === this.pieces;
+		if (sameStretch && duty === this.duty) return;
 		this.version++;
-		this.sinusoidal = circuit.sinusoidal;
-		this.now.rotor = circuit.sinusoidal ? circuit.omega : 0;
+		if (isNew) {
+			this.sinusoidal = circuit.sinusoidal;
+			this.now.rotor = circuit.sinusoidal ? circuit.omega : 0;
+		}
+		if (!sameStretch) this.table.enter(circuit, emf, kind);
+		if (isNew || duty !== this.duty) this.setParts();
+		this.kind = kind;
+		this.pieces = pieces;
+		this.duty = duty;
+	}
+
+	/** The parts of a period at the stage's duty; none where they cannot be regular. */
+	private setParts(): void {
+		const { stage, lengths, turnsRe, turnsIm, scratch } = this;
+		const { circuit, carrier } = stage;
 		this.parts = carrier.partLengths(lengths);
 		// the work's rule holds for so long
 		for (let part = 0; part < this.parts; part++) if ((lengths[part] as number) > stage.longest) this.parts = 0;
-		if (this.parts > 0) this.table.enter(circuit, emf, stage.kind);
 		for (let part = 0; part < this.parts; part++) {
 			const length = lengths[part] as number;
 			this.starts[part] = part === 0 ? 0 : (this.starts[part - 1] as number) + (lengths[part - 1] as number);

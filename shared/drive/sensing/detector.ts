@@ -1,4 +1,5 @@
 import { realZero } from '../../maths/real-zero.ts';
+import type { BackEmf } from '../back-emf.ts';
 import type { Circuit } from '../circuit.ts';
 import { openPhase, risingCrossing } from '../commutation-table.ts';
 import { type ConductionMode, isDiode, type Tie } from '../conduction-mode.ts';
@@ -47,6 +48,7 @@ export class Detector {
 	private codeScale = realZero;
 
 	private sector = 0;
+	private kind = 0;
 	private phase = 0;
 	private rising = false;
 	private blankedUntil = realZero;
@@ -74,6 +76,8 @@ export class Detector {
 	private passedOver = -1;
 	/** Sampling instants of the PWM period at hand. */
 	private period = -1;
+	/** The trajectory's. */
+	private emf!: BackEmf;
 	/** Whether the periods after it have its duty. */
 	private dutyStays = false;
 	private carrierPhase = realZero;
@@ -113,6 +117,7 @@ export class Detector {
 	/** A sector has begun: samples before `blankedUntil` (s) are ignored and leave the filter clear. */
 	openSector(sector: number, kind: number, blankedUntil: number): void {
 		this.sector = sector;
+		this.kind = kind;
 		this.phase = openPhase[kind] as number;
 		this.rising = risingCrossing[kind] as boolean;
 		this.blankedUntil = blankedUntil;
@@ -169,6 +174,7 @@ export class Detector {
 		const { window } = this.drive.detection;
 		this.windowStart = window === 'off' ? onEnd : 0;
 		this.windowLength = window === 'on' ? onEnd : window === 'off' ? period - onEnd : period;
+		this.emf = stage.emf;
 		this.period = stage.carrier.periodIndex - 1;
 		this.dutyStays = stage.carrier.duty === stage.carrier.nextDuty;
 		this.periodAfter();
@@ -195,7 +201,7 @@ export class Detector {
 		return this.scanSegment(stage.history, stage.history.count);
 	}
 
-	/** The same for the segments `from` … of the last whole periods, all taken, from the present period on. */
+	/** The same for the segments `from` …, all taken, from the present period on. */
 	scanKept(history: SegmentHistory, from: number): boolean {
 		const { period } = this.circuit;
 		const { samples } = this.drive.detection;
@@ -272,8 +278,9 @@ export class Detector {
 		foregone.take(conducts(mode, this.phase));
 		const { samples } = this.drive.detection;
 		if (this.next < samples || this.record !== undefined || this.seeking) return;
-		const { periods } = foregone;
-		if (periods === 0 || ((this.votes | this.cleanVotes) & this.windowMask) !== 0) return;
+		const periodsLeft = (this.emf.nextCorner - this.periodStart) / this.circuit.period - 1;
+		const periods = foregone.periods(this.emf, this.kind, Math.floor(periodsLeft - 1e-9));
+		if (periods <= 0 || ((this.votes | this.cleanVotes) & this.windowMask) !== 0) return;
 		if (this.chain?.undecided === true && !this.chain.settled) return;
 		this.passedOver = this.period + periods;
 		this.readings += periods * samples;

@@ -1,6 +1,7 @@
 import { decayInPlace } from '../../maths/decay.ts';
 import { realZero } from '../../maths/real-zero.ts';
-import { type Circuit, radian } from '../circuit.ts';
+import type { BackEmf } from '../back-emf.ts';
+import type { Circuit } from '../circuit.ts';
 import { highPhase, lowPhase, openPhase } from '../commutation-table.ts';
 import type { Drive } from '../drive.ts';
 import type { Ringing } from '../ringing.ts';
@@ -27,9 +28,10 @@ const noWeights = new Float64Array(3);
  *   κ = w_q (R_sh + R_on + R_q) − w_p (R_on + R_p),
  *
  * and sense node and threshold are weighted sums of v_o, v_p = v_bus − R_on i_p
- * and v_q = (R_sh + R_on) i_p. Back-EMFs and ripple bound how far the input
- * moves in a period. The current may be anywhere within its bounds, and what
- * networks still know of how switches and diodes were before counts as noise.
+ * and v_q = (R_sh + R_on) i_p. Until the next corner back-EMFs move the input
+ * by as much every period, and ripple by a bounded amount. The current may be
+ * anywhere within its bounds, and what networks still know of how switches,
+ * diodes and back-EMFs were before counts as noise.
  * A period in which a diode holds the open phase tells nothing: it lets go all
  * at once; nor does one whose duty ends with it, nor a sector's first: its
  * off-window may hold the open phase longer, into the on-window. From then on
@@ -49,13 +51,17 @@ export class Foregone {
 	/** Whether any reading of the drive may be passed over; samples in a period. */
 	passable = false;
 	private samples = 0;
-	/** Distance from which on a reading is certain, and most that the input moves by in a period, V. */
+	/** Distance from which on a reading is certain, and most that ripple moves the input by in a period, V. */
 	private certain = realZero;
-	private move = realZero;
+	private ripple = realZero;
+	/** By the sector's kind: what the input moves by per volt of the open terminal, and w_p. */
+	private readonly pull = new Float64Array(6);
+	private readonly share = new Float64Array(6);
 	/** The slowest network's time constant, s, and how far a node may be from where it settles, V. */
 	private settling = realZero;
 	private swing = realZero;
 	private readonly cells = new Float64Array(1);
+	private circuit!: Circuit;
 
 	reset(drive: Drive, circuit: Circuit, ringing: Ringing, threshold: Threshold): void {
 		const { sensing, detection, noise } = drive;
@@ -67,13 +73,16 @@ export class Foregone {
 		const busGain = threshold.busGain(circuit);
 		let gain = 0;
 		let wander = 0;
-		this.move = 0;
+		this.ripple = 0;
+		this.circuit = circuit;
 		for (let kind = 0; kind < 6; kind++) {
 			const open = openPhase[kind] as number;
 			const sense = nodeWeights[open]?.[open] as number;
 			gain = Math.max(gain, sense);
 			wander = Math.max(wander, unsteady(drive, circuit, kind, sense, star, busGain));
-			this.move = Math.max(this.move, steady(drive, circuit, kind, sense, star, busGain));
+			this.ripple = Math.max(this.ripple, rippled(circuit, kind, sense, star, busGain));
+			this.pull[kind] = Math.abs(sense - (star[open] as number));
+			this.share[kind] = highShare(circuit, highPhase[kind] as number, lowPhase[kind] as number);
 		}
 		const { bits, fullScale } = sensing.converter;
 		// two codes, each rounded down
@@ -106,14 +115,29 @@ export class Foregone {
 		if (conducts) this.conducted = true;
 	}
 
-	/** How many periods after the present one, whose last reading has been taken, are foregone. */
-	get periods(): number {
+	/**
+	 * How many periods after the present one, whose last reading has been taken, are foregone.
+	 * @param kind the sector's
+	 * @param most periods before the next corner of the back-EMF
+	 */
+	periods(emf: BackEmf, kind: number, most: number): number {
 		if (this.conducted || this.taken < this.samples || this.least <= this.certain) return 0;
 		if (this.settled < (1 - rounding) * this.settledBefore) return 0;
 		this.cells[0] = this.settled / this.settling;
 		decayInPlace(this.cells, 0);
 		const room = this.least - this.certain - this.swing * (this.cells[0] as number);
-		return room > 0 ? Math.ceil(Math.min(room / this.move, longest)) - 1 : 0;
+		if (!(room > 0)) return 0;
+		const { circuit } = this;
+		const slope = circuit.sinusoidal ? steepest(circuit, kind, this.share[kind] as number) : this.slope(emf, kind);
+		const move = (this.pull[kind] as number) * slope * circuit.period + this.ripple;
+		return Math.ceil(Math.min(room / move, most + 1, longest)) - 1;
+	}
+
+	/** How fast back-EMFs move the open terminal until the next corner, V/s. */
+	private slope({ slope }: BackEmf, kind: number): number {
+		const share = this.share[kind] as number;
+		const [open, high, low] = phasesOf(kind);
+		return Math.abs((slope[open] as number) - share * (slope[high] as number) - (1 - share) * (slope[low] as number));
 	}
 }
 
@@ -122,32 +146,24 @@ function highShare({ inductance }: Circuit, high: number, low: number): number {
 	return (inductance[low] as number) / ((inductance[high] as number) + (inductance[low] as number));
 }
 
-/** Most that back-EMFs and ripple move the comparator input by in a PWM period of one kind of sector, V. */
-function steady(drive: Drive, circuit: Circuit, kind: number, sense: number, star: Float64Array, bus: number): number {
-	const { flatTop, placement } = drive.motor;
-	const { emfPeak, emfRe, emfIm, omega, period, rippleAmplitude, rippleOmega } = circuit;
+/** The fastest that sinusoidal back-EMFs move the open terminal, V/s. */
+function steepest({ emfRe, emfIm, omega }: Circuit, kind: number, share: number): number {
+	const [open, high, low] = phasesOf(kind);
+	const part = (of: Float64Array): number =>
+		(of[open] as number) - share * (of[high] as number) - (1 - share) * (of[low] as number);
+	const re = part(emfRe);
+	const im = part(emfIm);
+	return Math.sqrt(re * re + im * im) * omega;
+}
+
+/** Most that ripple moves the comparator input by in a PWM period of one kind of sector, V. */
+function rippled(circuit: Circuit, kind: number, sense: number, star: Float64Array, bus: number): number {
+	const { period, rippleAmplitude, rippleOmega } = circuit;
 	const [open, high, low] = phasesOf(kind);
 	const share = highShare(circuit, high, low);
-	let slope: number;
-	if (circuit.sinusoidal) {
-		const part = (of: Float64Array): number =>
-			(of[open] as number) - share * (of[high] as number) - (1 - share) * (of[low] as number);
-		const re = part(emfRe);
-		const im = part(emfIm);
-		slope = Math.sqrt(re * re + im * im);
-	} else {
-		const ramp = (90 - flatTop / 2) * radian;
-		const ofHigh = share * (emfPeak[high] as number);
-		const ofLow = (1 - share) * (emfPeak[low] as number);
-		// ramps of the same direction are flatTop − 60° apart: placement may let two driven phases be on one at once
-		const apart = flatTop - 60 >= Math.max(...placement) - Math.min(...placement);
-		slope = ((emfPeak[open] as number) + (apart ? Math.max(ofHigh, ofLow) : ofHigh + ofLow)) / ramp;
-	}
 	// sense node and threshold lag by up to a quarter turn each, so that the larger alone bounds the difference
-	const ripple = Math.max(sense * share, (star[open] as number) * share + (star[high] as number) + bus);
-	return (
-		Math.abs(sense - (star[open] as number)) * slope * omega * period + ripple * rippleAmplitude * rippleOmega * period
-	);
+	const weight = Math.max(sense * share, (star[open] as number) * share + (star[high] as number) + bus);
+	return weight * rippleAmplitude * rippleOmega * period;
 }
 
 /** How far the comparator input may be moved by what no rate bounds, in one kind of sector, V. */
