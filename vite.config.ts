@@ -19,6 +19,9 @@ function page(): UserConfig {
 		root: `${projectRoot}src/page`,
 		base: './',
 		plugins: [offline()],
+		resolve: {
+			alias: { '@stdlib/assert-has-generator-support': `${projectRoot}src/tooling/generators-are-there.cjs` },
+		},
 		build: {
 			outDir: `${projectRoot}dist/page`,
 			emptyOutDir: true,

@@ -26,7 +26,7 @@ function choiceSentence({ choices, unitsPerRun }: Answered, choice: ChoiceName):
 	if (rounds === 0) return `With ${name} no drive keeps lock at every point: there is no mean error to null.`;
 	const setting = `With ${name} a compensated delay of ${time(after.compensation)} (before: ${time(before.compensation)})${trimWords(after.advanceTrim)}`;
 	if (confirmed === null)
-		return `${setting} would null the mean error over the operating points; it was not confirmed.`;
+		return `${setting} is as far as the search for a mean error of 0 over the operating points came: it was stopped before fresh drives confirmed it.`;
 	// fewer than two drives that keep lock have no spread
 	const { points } = confirmed.after.error;
 	const [widest] = points

@@ -34,7 +34,7 @@ export const unitSpelling: Readonly<Record<Unit, UnitSpelling>> = {
 	Ω: {
 		symbols: ['Ω', 'ohm', 'Ohm', 'R'],
 		prefixed: true,
-		endings: { K: 3 },
+		endings: { K: 3, KΩ: 3, Kohm: 3 },
 		marks: { R: 0, k: 3, K: 3, M: 6, G: 9 },
 		example: '4k7 or 22 kΩ',
 	},

@@ -30,17 +30,6 @@ const rules: readonly Rule[] = [
 				: undefined,
 	},
 	{
-		ids: ['inverter.deadTime', 'inverter.pwmFrequency'],
-		breach: ({ value }) => {
-			const half = 0.5 / value('inverter.pwmFrequency');
-			if (value('inverter.deadTime') < half) return undefined;
-			return {
-				found: shown(value('inverter.deadTime'), 's'),
-				message: `dead time must be shorter than half a PWM period, ${shown(half, 's')}`,
-			};
-		},
-	},
-	{
 		ids: ['supply.rippleAmplitude', 'supply.voltage'],
 		breach: ({ high, low }) =>
 			high('supply.rippleAmplitude') < low('supply.voltage')

@@ -50,6 +50,9 @@ const above = (limit: number, size: number, text: string): ReturnType<Doubt> =>
 /** Shift of a crossing, degrees, that an engineer would look into before any tolerance is drawn. */
 const notable = 3;
 
+/** From here on next to nothing is left of an off-window anyway. */
+const nearFullDuty = 0.95;
+
 /** The virtual neutral sees two thirds of the EMF, since a third of it moves the star: V per degree at the comparator. */
 const senseSlope = ({ dividerGain, emfSlope }: NominalFigures): number => (2 / 3) * dividerGain * emfSlope;
 
@@ -61,6 +64,13 @@ const doubts: Readonly<Record<string, Doubt>> = {
 		const bus = low('supply.voltage');
 		const text = `with the bus down at ${volts(bus)} the ${volts(need)} needed are not there: such starts miss the torque.`;
 		return duty > 1 ? undefined : above(1, need / bus, text);
+	},
+
+	lowSwitchNeverCloses: ({ chopping, duty, period, value }) => {
+		const offWindow = (1 - Math.min(duty, 1)) * period;
+		const dead = value('inverter.deadTime');
+		const text = `dead times of ${seconds(dead)} fill the off-window of ${seconds(offWindow)}: the low switch never closes in it, and chopping is high-side in effect.`;
+		return chopping === 'complementary' && duty < nearFullDuty ? above(1, (2 * dead) / offWindow, text) : undefined;
 	},
 
 	wrongCircuit: ({ window, chopping, duty, dividerTime, period }) => {

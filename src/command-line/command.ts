@@ -11,8 +11,8 @@ export interface OptionRecord<T = unknown> {
 	readonly sentence: string;
 	/** Reads the value; absent for a switch. */
 	readonly read?: (text: string) => OptionReading<T>;
-	/** May be given several times; `read` then gives a list of one, and the value is all of them, in order. */
-	readonly repeats?: true;
+	/** How often it may be given, where more than once; `read` then gives a list of one, and the value is all of them, in order. */
+	readonly repeats?: number;
 	/** Value where the option is not given; for a switch, false. */
 	readonly fallback: T;
 }

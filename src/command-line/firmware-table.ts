@@ -27,11 +27,11 @@ export function firmwareTable(result: FirmwareResult): string {
 	if (shown.some(({ before, after }) => restsOnFew(before.points) || restsOnFew(after.points))) {
 		lines.push(wrapText(restsOnFewRemark, { rest: '  ' }));
 	}
-	lines.push(
-		wrapText(result.requirement.sentence),
-		wrapText(`Figures are of fresh drives, drawn with the seed “${result.confirmationSeed}”.`),
-		...provenanceLines(provenance),
-	);
+	lines.push(wrapText(result.requirement.sentence));
+	if (shown.length > 0) {
+		lines.push(wrapText(`Figures are of fresh drives, drawn with the seed “${result.confirmationSeed}”.`));
+	}
+	lines.push(...provenanceLines(provenance));
 	return `${lines.join('\n')}\n`;
 }
 

@@ -22,7 +22,7 @@ const over: OptionRecord<readonly Axis[]> = {
 	placeholder: 'PARAMETER=FROM..TO/STEPS',
 	sentence:
 		'The parameter and the values it takes, both ends included; “/STEPS log” for logarithmic steps, one value alone without “..”. Give it twice to vary two.',
-	repeats: true,
+	repeats: 2,
 	fallback: [],
 	read(written) {
 		const reading = readAxis(written);
@@ -106,7 +106,6 @@ function axisProblems(axes: readonly Axis[], earlier: readonly Problem[]): Probl
 		if (earlier.some(({ path }) => path === '--over')) return [];
 		return wrong('', 'is missing: name a parameter and its values, such as "operation.speed=600 rpm..3000 rpm/7"');
 	}
-	if (ids.length > 2) return wrong(ids.join(', '), 'names more than two parameters');
 	return ids[0] === ids[1] ? wrong(ids[0] ?? '', 'is named twice') : [];
 }
 

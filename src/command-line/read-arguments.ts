@@ -30,7 +30,7 @@ export function readArguments<Options extends Readonly<Record<string, OptionReco
 	);
 	const problems: Problem[] = [];
 	const files: string[] = [];
-	const given = new Set<string>();
+	const given = new Map<string, number>();
 	let help: Arguments<Options>['help'] = false;
 	const wanted = secondWord === undefined ? [fileWord] : [fileWord, secondWord];
 	const isTopic = (word: string): boolean => Object.hasOwn(topics, word);
@@ -45,8 +45,10 @@ export function readArguments<Options extends Readonly<Record<string, OptionReco
 		const report = (message: string): void =>
 			void problems.push({ path: token.rawName, value: shortened(token.value ?? ''), message });
 		const option = isDeclared(token, options) ? options[token.name] : undefined;
+		const before = given.get(token.name) ?? 0;
 		if (option === undefined) report(unknownOption(token.name, options));
-		else if (given.has(token.name) && !option.repeats) report('is given twice; keep one of the two');
+		else if (before > 0 && option.repeats === undefined) report('is given twice; keep one of the two');
+		else if (before > 0 && before === option.repeats) report(`is given more than ${before} times`);
 		else if (!option.read) {
 			if (token.value === undefined) values[token.name] = true;
 			else report('takes no value');
@@ -54,11 +56,11 @@ export function readArguments<Options extends Readonly<Record<string, OptionReco
 		else {
 			const reading = option.read(token.value);
 			if ('problem' in reading) report(reading.problem);
-			else if (option.repeats && given.has(token.name)) {
+			else if (before > 0) {
 				values[token.name] = [...(values[token.name] as unknown[]), ...(reading.value as unknown[])];
 			} else values[token.name] = reading.value;
 		}
-		given.add(token.name);
+		given.set(token.name, before + 1);
 	}
 	if (help) help = files.find(isTopic) ?? true;
 	for (const word of wanted.slice(files.length)) {

@@ -1,13 +1,13 @@
 /**
- * Files dropped anywhere on the page, one at a time; the browser would otherwise leave the page for them.
+ * Files dropped anywhere on the page; the browser would otherwise leave the page for them.
  *
- * @param take given the file and the element that it was dropped on
+ * @param take given the files and the element that they were dropped on
  */
-export function onFileDrop(take: (file: File, on: Element | null) => void): void {
+export function onFileDrop(take: (files: readonly File[], on: Element | null) => void): void {
 	addEventListener('dragover', (event) => event.preventDefault());
 	addEventListener('drop', (event) => {
 		event.preventDefault();
-		const [file] = event.dataTransfer?.files ?? [];
-		if (file) take(file, event.target instanceof Element ? event.target : null);
+		const files = [...(event.dataTransfer?.files ?? [])];
+		if (files.length > 0) take(files, event.target instanceof Element ? event.target : null);
 	});
 }

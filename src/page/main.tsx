@@ -31,7 +31,7 @@ const model = createPageModel({
 });
 const place = document.getElementById('page');
 if (place) render(<Page model={model} />, place);
-onFileDrop((file, on) => void model.dropFile(file, rowAt(on) || rowInHand()));
+onFileDrop((files, on) => void model.dropFiles(files, rowAt(on) || rowInHand()));
 onUndoKeys(model.inputs);
 keepFocus();
 void beginSession(model, browserNotebook, async () => (await import('./kept-store.ts')).keptStore());

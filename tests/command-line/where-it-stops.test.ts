@@ -133,7 +133,15 @@ test('everything wrong with a range is listed at once, and nothing runs: 2', asy
 test.each([
 	[[], 'is missing'],
 	[['--over', 'supply.voltage=46 V', '--over', 'supply.voltage=48 V'], 'named twice'],
-	[['--over', 'supply.voltage=46', '--over', 'motor.flatTop=100', '--over', 'noise.sigma=0'], 'more than two'],
+	[
+		['--over', 'supply.voltage=46', '--over', 'motor.flatTop=100', '--over', 'noise.sigma=0'],
+		'given more than 2 times',
+	],
+	[
+		['--over', 'supply.voltage=46', '--over', 'motor.flatTap=100', '--over', 'noise.sigma=0'],
+		'given more than 2 times',
+	],
+	[['--over', 'supply.voltage=46', '--over', 'motor.flatTap=100', '--over', 'noise.sigma=0'], 'motor.flatTop'],
 	[['--over', 'detection.majorityVotes=2..5/4'], 'majority window of 3'],
 	[['--over', 'supply.voltage=40..48/101', '--units', '100000'], 'at most 1\u202f000\u202f000 are kept'],
 ])('range %j is refused: %s', async (argv, words) => {

@@ -353,6 +353,14 @@ test('the content security policy allows nothing inline and nothing from elsewhe
 	// that nothing on the page runs into it is part of every test here: errors of the console fail them
 	await firstFigures(page);
 	await page.waitForFunction(() => document.querySelectorAll('.chart-host svg').length === 4);
+	// nor does anything try and catch, to choose other code than in Node
+	const scripts: string[] = await page.evaluate(() =>
+		performance.getEntriesByType('resource').flatMap(({ name }) => (name.endsWith('.js') ? [name] : [])),
+	);
+	expect(scripts.length).toBeGreaterThan(3);
+	for (const script of scripts) {
+		expect(/exports=eval\b/.test(await (await fetch(script)).text()), script).toBe(false);
+	}
 });
 
 test('pointing at the counted errors reads out their figures', async () => {

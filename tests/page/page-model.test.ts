@@ -247,7 +247,7 @@ test.each([
 	await settled();
 	const before = made.work.value;
 	const wrong = { name, size: 20, text: async () => content };
-	for (const open of [made.openFile, (file: typeof wrong) => made.dropFile(file, '')]) await open(wrong);
+	for (const open of [made.openFile, (file: typeof wrong) => made.dropFiles([file], '')]) await open(wrong);
 	expect(made.fileProblem.value).toMatch(words);
 	expect(made.work.value).toEqual(before);
 	expect(made.inputs.changes.value).toBe(1);
@@ -280,12 +280,25 @@ test('a list of values measures the row it is dropped on; beside the rows it is 
 	const csv = { name: 'bench.csv', size: 20, text: async () => '22k\n22.1k\n21.9k\n' };
 	const measured = (key: string) => made.inputs.rows.value.find((row) => row.key === key)?.measured;
 	made.inputs.focus('sensing.divider.top');
-	await made.dropFile(csv, '');
+	await made.dropFiles([csv], '');
 	expect(measured('sensing.divider.top')).toBe(0);
 	expect(made.fileProblem.value).toBe('bench.csv is a list of values: drop it on the row of the part it measures.');
-	await made.dropFile(csv, 'sensing.divider.top');
+	await made.dropFiles([csv], 'sensing.divider.top');
 	expect(measured('sensing.divider.top')).toBe(3);
 	expect(made.fileProblem.value).toBe('');
+});
+
+test('of several files dropped together none is opened, and that is told', async () => {
+	const { made, calls } = model();
+	const asked = calls.length;
+	const file = (name: string) => ({ name, size: 90, text: async () => text(name) });
+	await made.dropFiles([file('one.json'), file('two.json')], '');
+	expect(made.fileProblem.value).toBe('2 files were dropped, and one at a time is taken: none was opened.');
+	expect(calls.length).toBe(asked);
+	expect(made.sources.value.map(({ title }) => title)).toEqual(['one', 'two']);
+	await made.dropFiles([file('own')], '');
+	expect(made.fileProblem.value).toBe('');
+	expect(made.sources.value).toHaveLength(3);
 });
 
 test('the wait for the answer is not interrupted by a listener per digit: a run is heard five times at most', async () => {

@@ -232,12 +232,6 @@ describe('each mistake is a problem with path and remedy', () => {
 			'detection.majorityVotes',
 			'window of 3',
 		],
-		[
-			'dead time of half a period',
-			{ inverter: { deadTime: '25 µs' } },
-			'inverter.deadTime',
-			'half a PWM period, 25 µs',
-		],
 		['ripple above the bus', { supply: { rippleAmplitude: 23 } }, 'points[0].rippleAmplitude', 'here down to 22.8 V'],
 		[
 			'copper gone negative',

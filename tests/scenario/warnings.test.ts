@@ -27,6 +27,11 @@ describe('warnings', () => {
 			{ supply: { voltage: { value: 24, range: '20 %' } } },
 			/bus down at 19\.2 V the 20 V needed/,
 		],
+		[
+			'dead times of 14 µs of an off-window of 8 µs: at rated the duty is 0.84',
+			{ inverter: { chopping: 'complementary', deadTime: '14 µs' } },
+			/At rated: dead times of 14 µs fill the off-window of 8\.\d+ µs/,
+		],
 		['half-bus in the off-window', { detection: { window: 'off' } }, /off-window of high-side chopping.*wrong circuit/],
 		[
 			'half-bus over the whole window',

@@ -17,6 +17,13 @@ import { createWhichChoice } from './which-choice.ts';
 /** So many opened files and links are listed. */
 const mostOpened = 6;
 
+/** What is needed of a browser's File. */
+interface PickedFile {
+	readonly name: string;
+	readonly size: number;
+	text(): Promise<string>;
+}
+
 export type PageModel = ReturnType<typeof createPageModel>;
 
 /**
@@ -101,11 +108,7 @@ export function createPageModel(services: Services) {
 	}
 
 	/** Opens a file picked or dropped by the user; one that is no scenario at all leaves everything as it is. */
-	async function openFile(file: {
-		readonly name: string;
-		readonly size: number;
-		text(): Promise<string>;
-	}): Promise<void> {
+	async function openFile(file: PickedFile): Promise<void> {
 		fileProblem.value = tooLarge(file);
 		if (fileProblem.value) return;
 		try {
@@ -118,11 +121,17 @@ export function createPageModel(services: Services) {
 	}
 
 	/**
-	 * A file dropped on the page: a list of values measures a part, any other is a scenario.
+	 * Files dropped on the page, of which one at a time is taken: a list of values measures a part, any other is a scenario.
 	 *
-	 * @param rowKey of the row that it was dropped on, or that plainly has the focus; '' for none
+	 * @param rowKey of the row that they were dropped on, or that plainly has the focus; '' for none
 	 */
-	async function dropFile(file: Parameters<typeof openFile>[0], rowKey: string): Promise<void> {
+	async function dropFiles(files: readonly PickedFile[], rowKey: string): Promise<void> {
+		const [file] = files;
+		if (file === undefined) return;
+		if (files.length > 1) {
+			fileProblem.value = `${files.length} files were dropped, and one at a time is taken: none was opened.`;
+			return;
+		}
 		if (!/\.(csv|tsv|txt)$/i.test(file.name)) return openFile(file);
 		// not the row that was edited last: that may be long out of sight, and its part would change unseen
 		const row = inputs.rows.value.find(({ key }) => key === rowKey);
@@ -190,7 +199,7 @@ export function createPageModel(services: Services) {
 				point: pointIndex.value,
 			}),
 		),
-		dropFile,
+		dropFiles,
 		chooseNth: (index: number) => {
 			const next = sources.value[index];
 			if (next) choose(next.source);

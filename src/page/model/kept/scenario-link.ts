@@ -32,14 +32,14 @@ export async function readLink(code: string): Promise<SharedWork | { readonly pr
 			problem: `it is too long: ${Math.ceil(code.length / 1024)} kB, at most ${longestLink / 1000} kB are read`,
 		};
 	if (!/^[\w-]+$/.test(code))
-		return { problem: 'it holds characters that no link of this page has; was it cut or changed on its way?' };
+		return { problem: 'it holds characters that no link of this page has: it may have been cut or changed on its way' };
 	let unpacked: string;
 	try {
 		unpacked = await inflated(fromBase64Url(code));
 	} catch (error) {
 		return error instanceof TooLong
 			? { problem: `it unpacks to more than ${longestText / 1024} kB, more than any scenario has` }
-			: { problem: 'it cannot be unpacked; was it cut or changed on its way?' };
+			: { problem: 'it cannot be unpacked: it may have been cut or changed on its way' };
 	}
 	const { value } = readJson(unpacked, { longest: longestText });
 	if (value === undefined || shape(value, 'work') !== null)

@@ -44,7 +44,7 @@ async function openLink(page: Page, code: string): Promise<void> {
 	page.route.refine(others);
 	const found = await readLink(code);
 	if ('problem' in found) {
-		page.fileProblem.value = `The link could not be opened: ${found.problem}${found.problem.endsWith('?') ? '' : '.'}`;
+		page.fileProblem.value = `The link could not be opened: ${found.problem}.`;
 		if (!page.shown.value && page.state.value === 'idle') void page.follow();
 		return;
 	}
