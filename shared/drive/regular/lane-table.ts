@@ -12,7 +12,7 @@ export const mostParts = 4;
 /** Least distance from the rails, V, at which an open terminal is taken to have stayed between them. */
 export const margin = 1e-2;
 /** Kinds of stretch: a sector's kind, and which of its four pieces each back-EMF is on. */
-const stretches = 6 * 4 ** 3;
+const stretches = 6 * 4 * 4 * 4;
 
 /**
  * One modal current in a lane: y' = drive + … − rate·y. Here and in the lane x
