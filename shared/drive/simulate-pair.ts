@@ -15,6 +15,8 @@ import { thresholds } from './sensing/sensing-choice.ts';
 /** Most PWM periods that are run in one go before they are read. */
 const longestStride = 4;
 
+const noReaders: readonly Detector[] = [];
+
 export interface PairOptions {
 	/** Keep the readings at every sampling instant of this many last sectors. */
 	readonly readingSectors?: number;
@@ -78,6 +80,10 @@ class Bench {
 	readonly detectors = Object.fromEntries(
 		choiceNames.map((name) => [name, new Detector(thresholds[name]())]),
 	) as unknown as Record<ChoiceName, Detector>;
+	private readonly ownReader = Object.fromEntries(
+		choiceNames.map((name) => [name, [this.detectors[name]]]),
+	) as unknown as Record<ChoiceName, readonly Detector[]>;
+	private readonly allReaders = choiceNames.map((name) => this.detectors[name]);
 	readonly branchDetectors = Object.fromEntries(
 		choiceNames.map((name) => [name, new Detector(thresholds[name]())]),
 	) as unknown as Record<ChoiceName, Detector>;
@@ -95,9 +101,7 @@ class Bench {
 			this.detectors[name].reset(drive, circuit, this.ringing, noise);
 			this.detectors[name].record = undefined;
 		}
-		let slowest = 0;
-		for (const tau of circuit.nodeTau) slowest = Math.max(slowest, tau);
-		this.lookBack = lookBackConstants * slowest;
+		this.lookBack = lookBackConstants * Math.max(...circuit.nodeTau);
 		// periods may be run before they are read, and gone back over
 		this.stage.start(circuit, drive, firstDuty(drive), this.lookBack + (longestStride + 1) * circuit.period);
 	}
@@ -115,6 +119,8 @@ class Bench {
 		const blanking = (drive.detection.blanking / 360) * 6 * sectorTime;
 		const quiet = (warmup - 1) * sectorTime + blanking;
 		const careful = options.observe !== undefined;
+		// where readings look back to hangs on every choice's parts; period by period the digits do not
+		stage.regular.glides = false;
 		let end = 0;
 		const accept = (name: ChoiceName): void => {
 			const reached = detectors[name].acceptedAt + latency;
@@ -130,17 +136,12 @@ class Bench {
 				}
 			}
 			do {
-				// from `quiet` on in full, whatever the choices have read: one choice's parts move no digit of the other's run
-				if (!careful) {
-					const unread = this.unread(stage, end, quiet);
-					const reads = unread === 0 && sensing;
-					if (reads) for (const name of choiceNames) detectors[name].enterPeriod(stage);
-					if (unread > 0 ? this.coast(stage, end, unread) : this.stride(stage, end, longestStride)) {
-						if (reads)
-							for (const name of choiceNames) if (detectors[name].scanKept(stage.history, this.kept)) accept(name);
-						stage.noteLimit(end);
-						continue;
+				if (!careful && this.hurry(stage, end, quiet, longestStride, sensing ? this.allReaders : noReaders)) {
+					if (sensing) {
+						for (const name of choiceNames) if (detectors[name].scanKept(stage.history, this.kept)) accept(name);
 					}
+					stage.noteLimit(end);
+					continue;
 				}
 				stage.trace(end);
 				if (sensing) for (const name of choiceNames) if (detectors[name].scan(stage)) accept(name);
@@ -196,11 +197,19 @@ class Bench {
 			late: new Float64Array(trial.measured),
 			missed: new Float64Array(trial.measured),
 		};
+		// a choice's own networks alone, so that another's parts move no digit of its run
+		const tau = circuit.nodeTau;
+		const own = detector.thresholdNode;
+		this.lookBack =
+			lookBackConstants *
+			Math.max(tau[0] as number, tau[1] as number, tau[2] as number, own < 0 ? 0 : (tau[own] as number));
 		stage.regular.restart();
+		stage.regular.glides = true;
 		timer.start(drive, circuit, compensation, start.crossing[name]);
 		let begin = start.commutation;
 		let duty = start.duty;
 		let work = 0;
+		let meanTorque = drive.operation.torque;
 		let measured = 0;
 		let lost = false;
 
@@ -225,7 +234,11 @@ class Bench {
 			const { commutation } = timer;
 			duties[sectors++] = stage.carrier.duty;
 			work += stage.work;
-			const meanTorque = stage.work / circuit.omegaMechanical / (commutation - begin);
+			// a sector of no length has no mean of its own
+			if (commutation > begin) {
+				meanTorque = stage.work / circuit.omegaMechanical / (commutation - begin);
+				duty = trimDuty(drive, duty, meanTorque);
+			}
 			const error = 30 + degreesPerSecond * commutation - (90 + 60 * n - detection.advance);
 			lost = Math.abs(error) > trial.lostLimit;
 			if (n >= first) {
@@ -247,7 +260,6 @@ class Bench {
 				if (crossingError < -trial.falseMargin) causes[measured] = causeCode(detector.cause());
 				measured++;
 			}
-			duty = trimDuty(drive, duty, meanTorque);
 			stage.carrier.nextDuty = duty;
 			stage.work = 0;
 			begin = commutation;
@@ -257,7 +269,7 @@ class Bench {
 		detector.record = undefined;
 		detector.chain = undefined;
 		detector.interpolating = false;
-		const meanTorque = work / circuit.omegaMechanical / (begin - start.commutation);
+		if (begin > start.commutation) meanTorque = work / circuit.omegaMechanical / (begin - start.commutation);
 		return {
 			measured,
 			errors: errors.subarray(0, measured),
@@ -285,28 +297,24 @@ class Bench {
 		const { timer, circuit } = this;
 		const careful = options.observe !== undefined || options.readingSectors !== undefined;
 		// periods to read in one go: no more than come between an acceptance and the commutation it leads to
+		const readers = this.ownReader[name];
 		const heed = Math.max(1, Math.min(longestStride, Math.floor(timer.wait / circuit.period) - 1));
 		do {
-			if (!careful) {
-				// the next sector's first reading looks back as well
-				const next = timer.commutation + timer.blanking;
-				const quiet = detector.wanted ? Math.min(detector.readsFrom, next) : next;
-				const unread = this.unread(stage, timer.commutation, quiet);
-				const reads = unread === 0 && detector.wanted;
-				if (reads) detector.enterPeriod(stage);
-				const most = detector.listening ? heed : 1;
-				if (unread > 0 ? this.coast(stage, timer.commutation, unread) : this.stride(stage, timer.commutation, most)) {
-					while (reads && detector.scanKept(stage.history, this.kept)) {
-						timer.accept(detector.acceptedAt);
-						if (timer.commutation >= stage.time) continue;
-						// commutation falls into what was just done: back to its start
-						stage.rewind();
-						detector.forgetNodes();
-						break;
-					}
-					stage.noteLimit(timer.commutation);
-					continue;
+			// the next sector's first reading looks back as well
+			const next = timer.commutation + timer.blanking;
+			const quiet = detector.wanted ? Math.min(detector.readsFrom, next) : next;
+			const most = detector.listening ? heed : 1;
+			if (!careful && this.hurry(stage, timer.commutation, quiet, most, readers)) {
+				while (detector.scanKept(stage.history, this.kept)) {
+					timer.accept(detector.acceptedAt);
+					if (timer.commutation >= stage.time) continue;
+					// commutation falls into what was just done: back to its start
+					stage.rewind();
+					detector.forgetNodes();
+					break;
 				}
+				stage.noteLimit(timer.commutation);
+				continue;
 			}
 			stage.trace(timer.commutation);
 			while (detector.scan(stage)) {
@@ -320,25 +328,26 @@ class Bench {
 		} while (stage.boundary !== 'limit');
 	}
 
-	/** Ends of periods that come before the look-back of a reading at `read` (s); any number where `limit` (s) or a corner comes before it. */
-	private unread(stage: PowerStage, limit: number, read: number): number {
-		stage.turnCorners();
-		const quiet = read - this.lookBack;
-		const until = Math.min(limit, stage.emf.nextCorner);
-		return Math.max(0, stage.carrier.endsUntil(until <= quiet ? Number.POSITIVE_INFINITY : quiet));
-	}
-
-	/** Goes the short way to `limit` (s), the next corner or over so many ends of periods, with nothing kept; whether it got on. */
-	private coast(stage: PowerStage, limit: number, ends: number): boolean {
-		return stage.regular.run(Math.min(limit, stage.emf.nextCorner), ends, false);
-	}
-
-	/** The same, kept for reading from segment `kept` on. */
-	private stride(stage: PowerStage, limit: number, ends: number): boolean {
+	/**
+	 * Goes the short way towards `limit` (s): where nobody reads before `read` (s), to the last end of a period before that
+	 * reading's look-back; else over up to `most` ends of periods, kept from segment `kept` on for `readers`.
+	 * @returns whether it got on; where not, the careful way does
+	 */
+	private hurry(stage: PowerStage, limit: number, read: number, most: number, readers: readonly Detector[]): boolean {
 		const { carrier, emf, history, regular } = stage;
+		stage.turnCorners();
+		const until = Math.min(limit, emf.nextCorner);
+		const quiet = read - this.lookBack;
+		const unread = carrier.endsUntil(until <= quiet ? Number.POSITIVE_INFINITY : quiet);
+		if (unread > 0) {
+			const isOn = regular.run(until, unread, false);
+			this.kept = history.count;
+			return isOn;
+		}
+		for (const reader of readers) if (reader.wanted) reader.enterPeriod(stage);
 		stage.mark();
 		this.kept = history.count;
-		return regular.run(Math.min(limit, emf.nextCorner), carrier.dutyStays ? ends : 1, true);
+		return regular.run(until, carrier.dutyStays ? most : 1, true);
 	}
 
 	/** Carries the sector's chain on from `stage`, as if nothing had been accepted, to the timeout. */

@@ -12,7 +12,7 @@ import type { Segment } from '../segment.ts';
 import { SegmentHistory } from '../segment-history.ts';
 import { DiodeEvents, eventTolerance } from './diode-events.ts';
 import { addEmfWork } from './emf-work.ts';
-import { type Edge, noEdge, PwmCarrier, turnOff } from './pwm-carrier.ts';
+import { type Edge, noEdge, PwmCarrier } from './pwm-carrier.ts';
 import { SegmentInHand } from './segment-in-hand.ts';
 
 /** What ended a segment. */
@@ -291,6 +291,10 @@ export class PowerStage {
 		state.wRe = this.wRe;
 		state.wIm = this.wIm;
 		state.work = this.work;
+		state.ringTime = this.ringTime;
+		state.ringPeriod = this.ringPeriod;
+		state.ringEdge = this.ringEdge;
+		state.ringKind = this.ringKind;
 	}
 
 	/** Takes it back in one of the parts of a period, at an offset (s). */
@@ -308,16 +312,12 @@ export class PowerStage {
 		this.work = state.work;
 		this.untied = true;
 		this.boundary = 'pause';
-		let entered = carrier.partIndex;
-		if (period > carrier.periodIndex) {
-			this.noteEdge(carrier.skip(period - carrier.periodIndex));
-			entered = 0;
-		}
-		if (part > entered && entered === 0) {
-			carrier.moveTo(1, carrier.onEnd());
-			this.noteEdge(turnOff);
-		}
-		if (offset > 0) carrier.moveTo(part, offset);
+		carrier.moveTo(period, part, offset);
+		if (!this.rings) return;
+		this.ringTime = state.ringTime;
+		this.ringPeriod = state.ringPeriod;
+		this.ringEdge = state.ringEdge;
+		this.ringKind = state.ringKind;
 	}
 
 	private currentOf(k: number): number {
@@ -451,12 +451,13 @@ export class PowerStage {
 	/** Ties every terminal by its switches, else by the sign of its current, then lets diodes start that must. */
 	private retie(): void {
 		this.untied = false;
+		const { carrier } = this;
 		const high = highPhase[this.kind] as number;
 		const low = lowPhase[this.kind] as number;
 		for (let k = 0; k < 3; k++) {
 			let tie = freeTie(this.currentOf(k));
-			if (k === high) tie = this.carrier.tieOfHigh(tie);
-			else if (k === low) tie = this.carrier.tieOfLow(tie);
+			if (k === high) tie = carrier.tieOfHigh(carrier.part, tie);
+			else if (k === low) tie = carrier.tieOfLow(carrier.part, tie);
 			this.ties[k] = tie;
 		}
 		this.settle();

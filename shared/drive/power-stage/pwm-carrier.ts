@@ -1,15 +1,18 @@
 import { realZero } from '../../maths/real-zero.ts';
 import type { Circuit } from '../circuit.ts';
-import { highSwitch, lowSwitch, open, type Tie } from '../conduction-mode.ts';
+import { highSwitch, lowSwitch, type Tie } from '../conduction-mode.ts';
 import type { Chopping, Drive } from '../drive.ts';
 
 /** Part of the PWM period: on-window, off-window, and of a complementary off-window the part with the low switch closed. */
-type WindowPart = 'on' | 'off' | 'lowClosed' | 'deadEnd';
+type WindowPart = 'on' | 'off' | 'lowClosed';
+
+/** Parts of a PWM period at the most: on, dead, low switch closed, dead. */
+export const mostParts = 4;
 
 /** The edge of the chopped switch that a change of part is, if it is one; 0 and 1 are also the ringing's names for them. */
 export type Edge = -1 | 0 | 1;
 export const noEdge = -1;
-const turnOn = 0;
+export const turnOn = 0;
 export const turnOff = 1;
 
 /** Where the drive stands in its PWM period, and which switches the period's part closes. The carrier is never reset. */
@@ -22,15 +25,16 @@ export class PwmCarrier {
 	nextDuty = realZero;
 	/** How far into a period t = 0 lies, as a share of it. */
 	phase = realZero;
-	/** End of the present part, as an offset, s. */
-	gateEnd = realZero;
+	/** Parts of a period at the present duty, in their order, and where each ends, as an offset, s; where the duty is 0 the first has no length. */
+	partCount = 0;
+	readonly partEnds = new Float64Array(mostParts);
+	private readonly parts: WindowPart[] = ['on', 'off', 'off', 'off'];
+	/** Which of them is the present one. */
+	part = 0;
 	/** s. */
 	private period = realZero;
-	private part: WindowPart = 'on';
 	private chopping: Chopping = 'high-side';
 	private deadTime = realZero;
-	/** Parts of a whole period at the present duty, in their order. */
-	private partNames: readonly WindowPart[] = [];
 
 	/** At t = 0. */
 	start(circuit: Circuit, drive: Drive, duty: number): void {
@@ -41,16 +45,10 @@ export class PwmCarrier {
 		this.periodIndex = 0;
 		this.periodStart = -this.phase * this.period;
 		this.offset = this.phase * this.period;
-		this.duty = duty;
 		this.nextDuty = duty;
-		this.part = 'on';
-		const onEnd = this.onEnd();
-		if (this.offset < onEnd) {
-			this.gateEnd = onEnd;
-		} else {
-			this.enterOff();
-			while (this.gateEnd <= this.offset && this.gateEnd < this.period) this.nextOffPart();
-		}
+		this.takeDuty();
+		this.part = 0;
+		while (this.gateEnd <= this.offset && this.part + 1 < this.partCount) this.part++;
 	}
 
 	copyFrom(other: PwmCarrier): void {
@@ -63,13 +61,22 @@ export class PwmCarrier {
 		this.offset = other.offset;
 		this.duty = other.duty;
 		this.nextDuty = other.nextDuty;
+		this.partCount = other.partCount;
+		for (let part = 0; part < mostParts; part++) {
+			this.parts[part] = other.parts[part] as WindowPart;
+			this.partEnds[part] = other.partEnds[part] as number;
+		}
 		this.part = other.part;
-		this.gateEnd = other.gateEnd;
 	}
 
 	/** Seconds since t = 0. */
 	get time(): number {
 		return this.periodStart + this.offset;
+	}
+
+	/** End of the present part, as an offset, s. */
+	get gateEnd(): number {
+		return this.partEnds[this.part] as number;
 	}
 
 	/** End of the present period's on-window, as an offset, s. */
@@ -90,124 +97,68 @@ export class PwmCarrier {
 
 	/** From the end of the present part on to the next, or to the next period. */
 	pass(): Edge {
+		if (this.part + 1 === this.partCount) return this.enterPeriod(this.periodIndex + 1);
 		this.offset = this.gateEnd;
-		if (this.offset >= this.period) return this.enterPeriod(this.periodIndex + 1, this.part !== 'on');
-		if (this.part === 'on') {
-			this.enterOff();
-			return turnOff;
-		}
-		this.nextOffPart();
-		return noEdge;
+		this.part++;
+		return this.part === 1 ? turnOff : noEdge;
 	}
 
-	/** On to the start of the period that many later, the ones before it at the present duty. */
-	skip(periods: number): Edge {
-		return this.enterPeriod(this.periodIndex + periods, this.duty < 1);
-	}
-
-	/** To an offset (s) in one of the parts (partLengths) of the present period. */
-	moveTo(part: number, offset: number): void {
-		const { period, deadTime, partNames } = this;
-		this.part = partNames[part] as WindowPart;
+	/** To an offset (s) in a part of a period, the ones before which had the present duty. */
+	moveTo(period: number, part: number, offset: number): void {
+		if (period > this.periodIndex) this.enterPeriod(period);
+		if (offset === 0) return; // as the period begins
+		this.part = part;
 		this.offset = offset;
-		if (part + 1 === partNames.length) this.gateEnd = period;
-		else if (part === 0) this.gateEnd = this.onEnd();
-		else this.gateEnd = part === 1 ? this.onEnd() + deadTime : period - deadTime;
 	}
 
-	/** The present part's place among those of partLengths. */
-	get partIndex(): number {
-		return this.partNames.indexOf(this.part);
-	}
-
-	/** Tie of the + phase by its switches; `free` where both are off. */
-	tieOfHigh(free: Tie): Tie {
-		return this.highIn(this.part, free);
+	/** Tie of the + phase by its switches in one of the parts; `free` where both are off. */
+	tieOfHigh(part: number, free: Tie): Tie {
+		const name = this.parts[part];
+		if (name === 'on' || this.chopping === 'low-side') return highSwitch;
+		return name === 'lowClosed' ? lowSwitch : free;
 	}
 
 	/** The same of the − phase. */
-	tieOfLow(free: Tie): Tie {
-		return this.lowIn(this.part, free);
+	tieOfLow(part: number, free: Tie): Tie {
+		const isOn = this.parts[part] === 'on' || this.chopping === 'high-side' || this.chopping === 'complementary';
+		return isOn ? lowSwitch : free;
 	}
 
-	/** Lengths of the parts of a whole period at the present duty, s, into `lengths`; their number, 0 without an on-window. */
-	partLengths(lengths: Float64Array): number {
-		const { period } = this;
-		const onEnd = this.onEnd();
-		lengths[0] = onEnd;
-		if (onEnd <= 0) return 0;
-		if (onEnd >= period) {
-			this.partNames = ['on'];
-			return 1;
-		}
-		const lowFrom = onEnd + this.deadTime;
-		const lowTo = period - this.deadTime;
-		if (this.chopping !== 'complementary' || lowFrom >= lowTo) {
-			this.partNames = ['on', 'off'];
-			lengths[1] = period - onEnd;
-			return 2;
-		}
-		if (this.deadTime === 0) {
-			this.partNames = ['on', 'lowClosed'];
-			lengths[1] = period - onEnd;
-			return 2;
-		}
-		this.partNames = ['on', 'off', 'lowClosed', 'deadEnd'];
-		lengths[1] = this.deadTime;
-		lengths[2] = lowTo - lowFrom;
-		lengths[3] = this.deadTime;
-		return 4;
-	}
-
-	/** Tie of the + and of the − phase by their switches in one of these parts; `open` where both are off. */
-	tieOfHighIn(part: number): Tie {
-		return this.highIn(this.partNames[part] as WindowPart, open);
-	}
-
-	tieOfLowIn(part: number): Tie {
-		return this.lowIn(this.partNames[part] as WindowPart, open);
-	}
-
-	private highIn(part: WindowPart, free: Tie): Tie {
-		if (part === 'on' || this.chopping === 'low-side') return highSwitch;
-		return part === 'lowClosed' ? lowSwitch : free;
-	}
-
-	private lowIn(part: WindowPart, free: Tie): Tie {
-		return part === 'on' || this.chopping === 'high-side' || this.chopping === 'complementary' ? lowSwitch : free;
-	}
-
-	/** Begins a period; `chopped`: the one before ended with an off-window, so that turning on is an edge. */
-	private enterPeriod(index: number, chopped: boolean): Edge {
+	/** Begins a period. */
+	private enterPeriod(index: number): Edge {
+		const chopped = this.partCount > 1; // the period before ended with an off-window: turning on is an edge
 		this.periodIndex = index;
 		this.periodStart = (index - this.phase) * this.period;
 		this.offset = 0;
+		if (!this.dutyStays) this.takeDuty();
+		this.part = (this.partEnds[0] as number) > 0 ? 0 : 1;
+		return chopped && this.part === 0 ? turnOn : noEdge;
+	}
+
+	/** Works out the parts of a period at the next duty. */
+	private takeDuty(): void {
 		this.duty = this.nextDuty;
+		const { period, deadTime, parts, partEnds } = this;
 		const onEnd = this.onEnd();
-		if (onEnd > 0) {
-			this.part = 'on';
-			this.gateEnd = onEnd;
-			return chopped ? turnOn : noEdge;
+		const lowTo = period - deadTime;
+		partEnds[0] = onEnd;
+		if (onEnd >= period) {
+			this.partCount = 1;
+			return;
 		}
-		this.enterOff();
-		return noEdge;
-	}
-
-	private enterOff(): void {
-		this.part = 'off';
-		const lowFrom = this.onEnd() + this.deadTime;
-		const complementary = this.chopping === 'complementary' && lowFrom < this.period - this.deadTime;
-		this.gateEnd = complementary ? lowFrom : this.period;
-		if (complementary && this.deadTime === 0) this.nextOffPart();
-	}
-
-	private nextOffPart(): void {
-		if (this.part === 'off') {
-			this.part = 'lowClosed';
-			this.gateEnd = this.period - this.deadTime;
-		} else {
-			this.part = 'deadEnd';
-			this.gateEnd = this.period;
+		if (this.chopping !== 'complementary' || onEnd + deadTime >= lowTo || deadTime === 0) {
+			const closes = this.chopping === 'complementary' && onEnd + deadTime < lowTo;
+			parts[1] = closes ? 'lowClosed' : 'off';
+			partEnds[1] = period;
+			this.partCount = 2;
+			return;
 		}
+		parts[1] = 'off';
+		parts[2] = 'lowClosed';
+		parts[3] = 'off';
+		partEnds[1] = onEnd + deadTime;
+		partEnds[2] = lowTo;
+		partEnds[3] = period;
+		this.partCount = 4;
 	}
 }

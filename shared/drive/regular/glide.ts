@@ -3,14 +3,15 @@ import { realZero } from '../../maths/real-zero.ts';
 import { turnInPlace } from '../../maths/turn.ts';
 import type { Circuit } from '../circuit.ts';
 import { highDiode, lowDiode, open } from '../conduction-mode.ts';
-import { type Lane, type LaneTable, margin, mostParts, setFull } from './lane-table.ts';
+import { mostParts } from '../power-stage/pwm-carrier.ts';
+import { type Lane, type LaneTable, margin, setFull } from './lane-table.ts';
 import type { PeriodState } from './period-state.ts';
 
-/** What is needed of the loop over regular periods (regular-periods.ts). */
+/** What is needed of the short way (regular-periods.ts). */
 interface Frame {
 	readonly circuit: Circuit;
 	readonly table: LaneTable;
-	/** Counts the changes of sector and duty. */
+	/** Counts the changes of sector, duty and pieces of back-EMF. */
 	readonly version: number;
 	readonly parts: number;
 	readonly lengths: Float64Array;
@@ -201,7 +202,7 @@ export class Glide {
 		this.nearest = nearest;
 	}
 
-	/** Works out everything that stays put while sector and duty do. */
+	/** Works out everything that stays put while sector, duty and pieces of back-EMF do. */
 	private prepare(frame: Frame): void {
 		this.version = frame.version;
 		this.possible = false;

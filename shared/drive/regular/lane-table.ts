@@ -5,10 +5,9 @@ import { forcedBend, modalBend, squareHalf } from '../bends.ts';
 import type { Circuit } from '../circuit.ts';
 import { highPhase, lowPhase, openPhase } from '../commutation-table.ts';
 import { type ConductionMode, isDiode, lowDiode, modeCode, modeCodes, open, type Tie } from '../conduction-mode.ts';
+import { mostParts } from '../power-stage/pwm-carrier.ts';
 import { shortShare } from './short-step.ts';
 
-/** Parts of a PWM period at the most: on, dead, low switch closed, dead. */
-export const mostParts = 4;
 /** Least distance from the rails, V, at which an open terminal is taken to have stayed between them. */
 export const margin = 1e-2;
 /** Kinds of stretch: a sector's kind, and which of its four pieces each back-EMF is on. */
@@ -137,7 +136,7 @@ class LaneSet {
 }
 
 /**
- * What the loop over regular periods needs of each conduction mode in each part
+ * What the short way needs of each conduction mode in each part
  * of a PWM period, worked out when first met and kept for all stretches of its
  * kind: in every turn these numbers are the same. Only what hangs on a part's
  * length follows the duty.

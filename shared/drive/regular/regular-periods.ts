@@ -5,20 +5,12 @@ import type { BackEmf } from '../back-emf.ts';
 import type { Circuit } from '../circuit.ts';
 import { openPhase } from '../commutation-table.ts';
 import { freeTie, highDiode, lowDiode, open } from '../conduction-mode.ts';
-import type { PwmCarrier } from '../power-stage/pwm-carrier.ts';
+import { mostParts, type PwmCarrier, turnOff, turnOn } from '../power-stage/pwm-carrier.ts';
 import type { Segment } from '../segment.ts';
 import type { SegmentHistory } from '../segment-history.ts';
 import { DiodeStop } from './diode-stop.ts';
 import { Glide, shortestGlide } from './glide.ts';
-import {
-	type Lane,
-	type LaneDiode,
-	type LaneModal,
-	LaneTable,
-	type LaneTerminal,
-	mostParts,
-	setFull,
-} from './lane-table.ts';
+import { type Lane, type LaneDiode, type LaneModal, LaneTable, type LaneTerminal, setFull } from './lane-table.ts';
 import { PeriodState } from './period-state.ts';
 import { shortDecay, shortShare } from './short-step.ts';
 
@@ -31,10 +23,6 @@ interface Stage {
 	readonly kind: number;
 	readonly longest: number;
 	readonly rings: boolean;
-	readonly ringTime: number;
-	readonly ringPeriod: number;
-	readonly ringEdge: number;
-	readonly ringKind: number;
 	launch(state: PeriodState): void;
 	land(period: number, part: number, offset: number, state: PeriodState): void;
 }
@@ -71,13 +59,14 @@ export class RegularPeriods {
 	private readonly now = new PeriodState();
 	private readonly scratch = new Float64Array(2);
 	private readonly stop = new DiodeStop(this.now);
+	/** Whether it may go over many periods in closed form. */
+	glides = true;
 	/** Whether segments are kept. */
 	private keep = false;
-	/** Where the way stands: PWM period, part of it, offset in it (s); and the part in which it began. */
+	/** Where the way stands: PWM period, part of it, offset in it (s). */
 	private period = 0;
 	private part = 0;
 	private offset = realZero;
-	private entered = 0;
 	/** From here on it is not regular. */
 	private refused = false;
 	private sinusoidal = false;
@@ -126,6 +115,7 @@ export class RegularPeriods {
 		if (parts === 0) return false;
 		const { period: length } = circuit;
 		const { periodIndex, periodStart, phase } = carrier;
+		const { rings } = stage;
 		stage.launch(now);
 		now.amplitude = circuit.rippleAmplitude;
 		now.omega = circuit.rippleOmega;
@@ -137,30 +127,32 @@ export class RegularPeriods {
 		this.keep = keep;
 		this.refused = false;
 		this.period = periodIndex;
-		this.part = this.entered = carrier.partIndex;
+		this.part = carrier.part;
 		this.offset = carrier.offset;
 		const whole = Math.floor((until - periodStart) / length - 1e-9);
 		if (this.offset > 0) this.runBroken(periodStart, whole > 0 ? length : until - periodStart);
 		if (!this.refused && this.offset === 0) {
 			const end = periodIndex + Math.min(whole, ends);
-			if (!keep && end - this.period >= shortestGlide && now.open === 0 && !this.sinusoidal) {
+			if (this.glides && !keep && end - this.period >= shortestGlide && now.open === 0 && !this.sinusoidal) {
 				now.x = (this.period - phase) * length - now.zero;
-				this.period += this.glide.run(this, now, end - this.period);
+				const gone = this.glide.run(this, now, end - this.period);
+				this.period += gone;
+				if (gone > 0 && rings && parts > 1) this.noteEdge(turnOn, (this.period - phase) * length);
 			}
-			for (; this.period < end; this.period++) {
+			while (this.period < end) {
 				const start = (this.period - phase) * length - now.zero;
 				for (let part = 0; part < parts && !this.refused; part++) {
 					this.offset = starts[part] as number;
+					if (rings && part === 1) this.noteEdge(turnOff, (this.period - phase) * length + this.offset);
 					now.x = start + this.offset;
 					now.rest = now.part = lengths[part] as number;
 					this.turnOver(part);
 					this.goThrough(part);
 				}
 				if (this.refused) break;
-				this.part = 0;
-				this.offset = 0;
+				this.nextPeriod();
 			}
-			if (!this.refused && whole < ends) {
+			if (!this.refused && this.period - periodIndex < ends) {
 				const start = (this.period - phase) * length;
 				this.runBroken(start, until - start);
 			}
@@ -169,7 +161,7 @@ export class RegularPeriods {
 			// the last segment that was done ends here
 			this.offset += now.part - now.rest;
 		}
-		if (this.period === periodIndex && this.offset === carrier.offset) return false;
+		if (!(this.period > periodIndex || this.offset > carrier.offset)) return false;
 		if (!keep) history.forget();
 		stage.land(this.period, this.part, this.offset, now);
 		return true;
@@ -178,7 +170,8 @@ export class RegularPeriods {
 	/** In the period that starts at `start` (s), from where the way stands to the offset `to` (s). */
 	private runBroken(start: number, to: number): void {
 		const { starts, lengths, parts, now } = this;
-		const { period } = this.stage.circuit;
+		const { rings, circuit } = this.stage;
+		const { period } = circuit;
 		for (let { part } = this; this.offset < to; part++) {
 			const from = this.offset;
 			const end = part + 1 < parts ? (starts[part + 1] as number) : period;
@@ -198,12 +191,11 @@ export class RegularPeriods {
 			this.offset = stop;
 			if (stop < end) return;
 			if (part + 1 === parts) {
-				this.period++;
-				this.part = 0;
-				this.offset = 0;
+				this.nextPeriod();
 				return;
 			}
 			this.part = part + 1;
+			if (rings && part === 0) this.noteEdge(turnOff, start + stop);
 		}
 	}
 
@@ -255,7 +247,7 @@ export class RegularPeriods {
 	}
 
 	// One segment each, from the state in `now` on. They return the lane that follows within the part: null at the part's
-	// end, and where the period is refused.
+	// end, and where the segment is refused.
 
 	/** Two phases conduct, the third terminal is open. */
 	private one(lane: Lane): Lane | null {
@@ -689,33 +681,31 @@ export class RegularPeriods {
 		}
 		emf.describe(segment);
 		segment.kind = this.kind;
-		if (rings) this.noteEdge(segment);
+		if (rings) {
+			segment.ringTime = now.ringTime;
+			segment.ringPeriod = now.ringPeriod;
+			segment.ringEdge = now.ringEdge;
+			segment.ringKind = now.ringKind;
+		}
 		history.close();
 	}
 
-	/** The latest edge before a kept segment. */
-	private noteEdge(segment: Segment): void {
-		const { stage, part, period: periodIndex } = this;
-		const startTime = (periodIndex - stage.carrier.phase) * stage.circuit.period;
-		const { periodIndex: first } = stage.carrier;
-		// a period's start is an edge only where the one before had an off-window: the stage knows of the first, and of the
-		// edge before the part in which the way began
-		if (part > 0 && (periodIndex > first || part > this.entered)) {
-			segment.ringTime = startTime + (this.lengths[0] as number);
-			segment.ringPeriod = periodIndex;
-			segment.ringEdge = 1;
-			segment.ringKind = this.kind;
-		} else if (this.parts > 1 && periodIndex > first) {
-			segment.ringTime = startTime;
-			segment.ringPeriod = periodIndex;
-			segment.ringEdge = 0;
-			segment.ringKind = this.kind;
-		} else {
-			segment.ringTime = stage.ringTime;
-			segment.ringPeriod = stage.ringPeriod;
-			segment.ringEdge = stage.ringEdge;
-			segment.ringKind = stage.ringKind;
-		}
+	/** On to the start of the next period. */
+	private nextPeriod(): void {
+		const { rings, circuit, carrier } = this.stage;
+		this.period++;
+		this.part = 0;
+		this.offset = 0;
+		if (rings && this.parts > 1) this.noteEdge(turnOn, (this.period - carrier.phase) * circuit.period);
+	}
+
+	/** Passes an edge of the chopped switch at `time`, s. */
+	private noteEdge(edge: number, time: number): void {
+		const { now } = this;
+		now.ringTime = time;
+		now.ringPeriod = this.period;
+		now.ringEdge = edge;
+		now.ringKind = this.kind;
 	}
 
 	/** Turns to the stage's sector, duty and pieces of back-EMF. */
@@ -742,12 +732,13 @@ export class RegularPeriods {
 	private setParts(): void {
 		const { stage, lengths, turnsRe, turnsIm, scratch } = this;
 		const { circuit, carrier } = stage;
-		this.parts = carrier.partLengths(lengths);
-		// the work's rule holds for so long
-		for (let part = 0; part < this.parts; part++) if ((lengths[part] as number) > stage.longest) this.parts = 0;
+		const { partEnds } = carrier;
+		this.parts = (partEnds[0] as number) > 0 ? carrier.partCount : 0;
 		for (let part = 0; part < this.parts; part++) {
-			const length = lengths[part] as number;
-			this.starts[part] = part === 0 ? 0 : (this.starts[part - 1] as number) + (lengths[part - 1] as number);
+			const start = part === 0 ? 0 : (partEnds[part - 1] as number);
+			const length = (partEnds[part] as number) - start;
+			this.starts[part] = start;
+			lengths[part] = length;
 			scratch[0] = circuit.rippleOmega * length;
 			turnInPlace(scratch, 0);
 			turnsRe[part] = scratch[0] as number;
@@ -758,9 +749,11 @@ export class RegularPeriods {
 				this.rotorTurnsRe[part] = scratch[0] as number;
 				this.rotorTurnsIm[part] = scratch[1] as number;
 			}
-			this.highTies[part] = carrier.tieOfHighIn(part);
-			this.lowTies[part] = carrier.tieOfLowIn(part);
+			this.highTies[part] = carrier.tieOfHigh(part, open);
+			this.lowTies[part] = carrier.tieOfLow(part, open);
 		}
+		// the work's rule holds for so long
+		for (let part = 0; part < this.parts; part++) if ((lengths[part] as number) > stage.longest) this.parts = 0;
 	}
 }
 

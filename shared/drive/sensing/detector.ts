@@ -41,6 +41,8 @@ export class Detector {
 	private readonly senses = [new NetworkNode(0), new NetworkNode(1), new NetworkNode(2)];
 	private drive!: Drive;
 	private circuit!: Circuit;
+	/** The trajectory's. */
+	private emf!: BackEmf;
 	private ringing!: Ringing;
 	private noise!: NoiseSource;
 	private noisy = false;
@@ -76,8 +78,6 @@ export class Detector {
 	private passedOver = -1;
 	/** Sampling instants of the PWM period at hand. */
 	private period = -1;
-	/** The trajectory's. */
-	private emf!: BackEmf;
 	/** Whether the periods after it have its duty. */
 	private dutyStays = false;
 	private carrierPhase = realZero;
@@ -154,6 +154,11 @@ export class Detector {
 		this.forgetNodes();
 	}
 
+	/** The network on the terminals that the threshold reads, −1 where it reads none. */
+	get thresholdNode(): number {
+		return this.threshold.node;
+	}
+
 	/** Whether any reading of this sector is still of use. */
 	get wanted(): boolean {
 		return this.listening || this.record !== undefined || this.seeking || this.chain?.undecided === true;
@@ -209,6 +214,8 @@ export class Detector {
 		if (!this.wanted) return false;
 		for (let index = Math.max(from, this.kept); index < count; index++) {
 			const { start, length } = history.at(index);
+			// what rounding left of a period would be taken for the next one
+			if (length < beforeSegment) continue;
 			if (start > this.periodStart + period - beforeSegment) this.periodAfter();
 			// most segments hold no sampling instant
 			if (this.next >= samples || this.nextAt > start - this.periodStart + length) continue;

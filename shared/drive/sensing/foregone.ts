@@ -51,17 +51,16 @@ export class Foregone {
 	/** Whether any reading of the drive may be passed over; samples in a period. */
 	passable = false;
 	private samples = 0;
-	/** Distance from which on a reading is certain, and most that ripple moves the input by in a period, V. */
+	/** Distance from which on a reading is certain, V. */
 	private certain = realZero;
-	private ripple = realZero;
-	/** By the sector's kind: what the input moves by per volt of the open terminal, and w_p. */
-	private readonly pull = new Float64Array(6);
+	/** By the sector's kind: most that ripple, and sinusoidal back-EMFs, move the input by in a period, V; w_p; and what the input moves by in a period for each V/s of the open terminal, s. */
+	private readonly steady = new Float64Array(6);
 	private readonly share = new Float64Array(6);
+	private readonly pull = new Float64Array(6);
 	/** The slowest network's time constant, s, and how far a node may be from where it settles, V. */
 	private settling = realZero;
 	private swing = realZero;
 	private readonly cells = new Float64Array(1);
-	private circuit!: Circuit;
 
 	reset(drive: Drive, circuit: Circuit, ringing: Ringing, threshold: Threshold): void {
 		const { sensing, detection, noise } = drive;
@@ -73,16 +72,16 @@ export class Foregone {
 		const busGain = threshold.busGain(circuit);
 		let gain = 0;
 		let wander = 0;
-		this.ripple = 0;
-		this.circuit = circuit;
 		for (let kind = 0; kind < 6; kind++) {
 			const open = openPhase[kind] as number;
 			const sense = nodeWeights[open]?.[open] as number;
 			gain = Math.max(gain, sense);
 			wander = Math.max(wander, unsteady(drive, circuit, kind, sense, star, busGain));
-			this.ripple = Math.max(this.ripple, rippled(circuit, kind, sense, star, busGain));
-			this.pull[kind] = Math.abs(sense - (star[open] as number));
+			const pull = Math.abs(sense - (star[open] as number)) * circuit.period;
+			this.pull[kind] = pull;
 			this.share[kind] = highShare(circuit, highPhase[kind] as number, lowPhase[kind] as number);
+			this.steady[kind] = rippled(circuit, kind, sense, star, busGain);
+			if (circuit.sinusoidal) this.steady[kind] += pull * steepest(circuit, kind);
 		}
 		const { bits, fullScale } = sensing.converter;
 		// two codes, each rounded down
@@ -127,13 +126,11 @@ export class Foregone {
 		decayInPlace(this.cells, 0);
 		const room = this.least - this.certain - this.swing * (this.cells[0] as number);
 		if (!(room > 0)) return 0;
-		const { circuit } = this;
-		const slope = circuit.sinusoidal ? steepest(circuit, kind, this.share[kind] as number) : this.slope(emf, kind);
-		const move = (this.pull[kind] as number) * slope * circuit.period + this.ripple;
+		const move = (this.steady[kind] as number) + (this.pull[kind] as number) * this.slope(emf, kind);
 		return Math.ceil(Math.min(room / move, most + 1, longest)) - 1;
 	}
 
-	/** How fast back-EMFs move the open terminal until the next corner, V/s. */
+	/** How fast back-EMFs on straight pieces move the open terminal until the next corner, V/s. */
 	private slope({ slope }: BackEmf, kind: number): number {
 		const share = this.share[kind] as number;
 		const [open, high, low] = phasesOf(kind);
@@ -147,8 +144,10 @@ function highShare({ inductance }: Circuit, high: number, low: number): number {
 }
 
 /** The fastest that sinusoidal back-EMFs move the open terminal, V/s. */
-function steepest({ emfRe, emfIm, omega }: Circuit, kind: number, share: number): number {
+function steepest(circuit: Circuit, kind: number): number {
+	const { emfRe, emfIm, omega } = circuit;
 	const [open, high, low] = phasesOf(kind);
+	const share = highShare(circuit, high, low);
 	const part = (of: Float64Array): number =>
 		(of[open] as number) - share * (of[high] as number) - (1 - share) * (of[low] as number);
 	const re = part(emfRe);

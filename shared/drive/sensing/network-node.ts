@@ -11,6 +11,9 @@ import type { SegmentHistory } from '../segment-history.ts';
  */
 export const lookBackConstants = 18;
 
+/** Up to this time all nodes are at 0 V, but for rounding, s. */
+const atRest = 1e-12;
+
 /**
  * One sensing node behind its first-order network, driven by the terminals:
  * τ v' = Σ w_k v_k − v, from 0 V at t = 0. Its voltage is worked out from the
@@ -150,7 +153,7 @@ export class NetworkNode {
 		this.position = 0;
 		this.ringing = 0;
 		this.value = 0;
-		if (index === 0) return;
+		if (segment.start <= atRest) return;
 		if (segment.start > from) throw new Error('the segment history is too short for a sensing network');
 		// near the forced response there is least to forget: the network's gain times the terminals' mean is near enough
 		const node = segment.mode.node(circuit, this.node);
