@@ -80,8 +80,8 @@ export class Foregone {
 			const pull = Math.abs(sense - (star[open] as number)) * circuit.period;
 			this.pull[kind] = pull;
 			this.share[kind] = highShare(circuit, highPhase[kind] as number, lowPhase[kind] as number);
-			this.steady[kind] = rippled(circuit, kind, sense, star, busGain);
-			if (circuit.sinusoidal) this.steady[kind] += pull * steepest(circuit, kind);
+			const byRotor = circuit.sinusoidal ? pull * steepest(circuit, kind) : 0;
+			this.steady[kind] = rippled(circuit, kind, sense, star, busGain) + byRotor;
 		}
 		const { bits, fullScale } = sensing.converter;
 		// two codes, each rounded down
