@@ -256,10 +256,12 @@ export class PowerStage {
 			this.wIm = hand.wImEnd;
 		}
 		switch (this.boundary) {
-			case 'gate':
-				this.noteEdge(carrier.pass());
+			case 'gate': {
+				const edge = carrier.pass();
+				if (edge !== noEdge) this.noteEdge(edge, this.time, carrier.periodIndex);
 				this.retie();
 				break;
+			}
 			case 'corner':
 				carrier.offset = emf.nextCorner - carrier.periodStart;
 				emf.pass(emf.nextCorner);
@@ -291,15 +293,10 @@ export class PowerStage {
 		state.wRe = this.wRe;
 		state.wIm = this.wIm;
 		state.work = this.work;
-		state.ringTime = this.ringTime;
-		state.ringPeriod = this.ringPeriod;
-		state.ringEdge = this.ringEdge;
-		state.ringKind = this.ringKind;
 	}
 
 	/** Takes it back in one of the parts of a period, at an offset (s). */
 	land(period: number, part: number, offset: number, state: PeriodState): void {
-		const { carrier } = this;
 		const high = highPhase[this.kind] as number;
 		const low = lowPhase[this.kind] as number;
 		this.iA = high === 0 ? state.high : low === 0 ? state.low : state.open;
@@ -312,12 +309,7 @@ export class PowerStage {
 		this.work = state.work;
 		this.untied = true;
 		this.boundary = 'pause';
-		carrier.moveTo(period, part, offset);
-		if (!this.rings) return;
-		this.ringTime = state.ringTime;
-		this.ringPeriod = state.ringPeriod;
-		this.ringEdge = state.ringEdge;
-		this.ringKind = state.ringKind;
+		this.carrier.moveTo(period, part, offset);
 	}
 
 	private currentOf(k: number): number {
@@ -517,10 +509,10 @@ export class PowerStage {
 		}
 	}
 
-	private noteEdge(edge: Edge): void {
-		if (edge === noEdge) return;
-		this.ringTime = this.time;
-		this.ringPeriod = this.carrier.periodIndex;
+	/** Passes an edge of the chopped switch, at `time` (s) in a period. */
+	noteEdge(edge: Edge, time: number, period: number): void {
+		this.ringTime = time;
+		this.ringPeriod = period;
 		this.ringEdge = edge;
 		this.ringKind = this.kind;
 	}

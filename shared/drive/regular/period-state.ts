@@ -20,11 +20,6 @@ export class PeriodState {
 	zero = realZero;
 	/** Work done, J. */
 	work = realZero;
-	/** Of the latest PWM edge: its time (s), period, 0 turn-on or 1 turn-off, and the sector kind then. */
-	ringTime = realZero;
-	ringPeriod = 0;
-	ringEdge = 0;
-	ringKind = 0;
 
 	/** Length of the part and what is left of it, s; phasors at its end. */
 	part = realZero;

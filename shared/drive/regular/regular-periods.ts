@@ -5,7 +5,7 @@ import type { BackEmf } from '../back-emf.ts';
 import type { Circuit } from '../circuit.ts';
 import { openPhase } from '../commutation-table.ts';
 import { freeTie, highDiode, lowDiode, open } from '../conduction-mode.ts';
-import { mostParts, type PwmCarrier, turnOff, turnOn } from '../power-stage/pwm-carrier.ts';
+import { type Edge, mostParts, type PwmCarrier, turnOff, turnOn } from '../power-stage/pwm-carrier.ts';
 import type { Segment } from '../segment.ts';
 import type { SegmentHistory } from '../segment-history.ts';
 import { DiodeStop } from './diode-stop.ts';
@@ -23,6 +23,11 @@ interface Stage {
 	readonly kind: number;
 	readonly longest: number;
 	readonly rings: boolean;
+	readonly ringTime: number;
+	readonly ringPeriod: number;
+	readonly ringEdge: number;
+	readonly ringKind: number;
+	noteEdge(edge: Edge, time: number, period: number): void;
 	launch(state: PeriodState): void;
 	land(period: number, part: number, offset: number, state: PeriodState): void;
 }
@@ -137,13 +142,13 @@ export class RegularPeriods {
 				now.x = (this.period - phase) * length - now.zero;
 				const gone = this.glide.run(this, now, end - this.period);
 				this.period += gone;
-				if (gone > 0 && rings && parts > 1) this.noteEdge(turnOn, (this.period - phase) * length);
+				if (gone > 0 && rings && parts > 1) stage.noteEdge(turnOn, (this.period - phase) * length, this.period);
 			}
 			while (this.period < end) {
 				const start = (this.period - phase) * length - now.zero;
 				for (let part = 0; part < parts && !this.refused; part++) {
 					this.offset = starts[part] as number;
-					if (rings && part === 1) this.noteEdge(turnOff, (this.period - phase) * length + this.offset);
+					if (rings && part === 1) stage.noteEdge(turnOff, (this.period - phase) * length + this.offset, this.period);
 					now.x = start + this.offset;
 					now.rest = now.part = lengths[part] as number;
 					this.turnOver(part);
@@ -169,8 +174,8 @@ export class RegularPeriods {
 
 	/** In the period that starts at `start` (s), from where the way stands to the offset `to` (s). */
 	private runBroken(start: number, to: number): void {
-		const { starts, lengths, parts, now } = this;
-		const { rings, circuit } = this.stage;
+		const { stage, starts, lengths, parts, now } = this;
+		const { rings, circuit } = stage;
 		const { period } = circuit;
 		for (let { part } = this; this.offset < to; part++) {
 			const from = this.offset;
@@ -195,7 +200,7 @@ export class RegularPeriods {
 				return;
 			}
 			this.part = part + 1;
-			if (rings && part === 0) this.noteEdge(turnOff, start + stop);
+			if (rings && part === 0) stage.noteEdge(turnOff, start + stop, this.period);
 		}
 	}
 
@@ -671,7 +676,8 @@ export class RegularPeriods {
 	/** Fills in what the loop does not know of a kept segment; takes it. */
 	private note(segment: Segment): void {
 		const { now } = this;
-		const { emf, history, rings } = this.stage;
+		const { stage } = this;
+		const { emf, history, rings } = stage;
 		segment.start = now.x + now.zero;
 		segment.zRe = now.zRe;
 		segment.zIm = now.zIm;
@@ -682,30 +688,23 @@ export class RegularPeriods {
 		emf.describe(segment);
 		segment.kind = this.kind;
 		if (rings) {
-			segment.ringTime = now.ringTime;
-			segment.ringPeriod = now.ringPeriod;
-			segment.ringEdge = now.ringEdge;
-			segment.ringKind = now.ringKind;
+			segment.ringTime = stage.ringTime;
+			segment.ringPeriod = stage.ringPeriod;
+			segment.ringEdge = stage.ringEdge;
+			segment.ringKind = stage.ringKind;
 		}
 		history.close();
 	}
 
 	/** On to the start of the next period. */
 	private nextPeriod(): void {
-		const { rings, circuit, carrier } = this.stage;
+		const { stage } = this;
+		const { circuit, carrier } = stage;
 		this.period++;
 		this.part = 0;
 		this.offset = 0;
-		if (rings && this.parts > 1) this.noteEdge(turnOn, (this.period - carrier.phase) * circuit.period);
-	}
-
-	/** Passes an edge of the chopped switch at `time`, s. */
-	private noteEdge(edge: number, time: number): void {
-		const { now } = this;
-		now.ringTime = time;
-		now.ringPeriod = this.period;
-		now.ringEdge = edge;
-		now.ringKind = this.kind;
+		if (stage.rings && this.parts > 1)
+			stage.noteEdge(turnOn, (this.period - carrier.phase) * circuit.period, this.period);
 	}
 
 	/** Turns to the stage's sector, duty and pieces of back-EMF. */
@@ -739,6 +738,8 @@ export class RegularPeriods {
 			const length = (partEnds[part] as number) - start;
 			this.starts[part] = start;
 			lengths[part] = length;
+			// the work's rule holds for so long
+			if (length > stage.longest) this.parts = 0;
 			scratch[0] = circuit.rippleOmega * length;
 			turnInPlace(scratch, 0);
 			turnsRe[part] = scratch[0] as number;
@@ -752,8 +753,6 @@ export class RegularPeriods {
 			this.highTies[part] = carrier.tieOfHigh(part, open);
 			this.lowTies[part] = carrier.tieOfLow(part, open);
 		}
-		// the work's rule holds for so long
-		for (let part = 0; part < this.parts; part++) if ((lengths[part] as number) > stage.longest) this.parts = 0;
 	}
 }
 

@@ -132,9 +132,7 @@ export class Foregone {
 
 	/** How fast back-EMFs on straight pieces move the open terminal until the next corner, V/s. */
 	private slope({ slope }: BackEmf, kind: number): number {
-		const share = this.share[kind] as number;
-		const [open, high, low] = phasesOf(kind);
-		return Math.abs((slope[open] as number) - share * (slope[high] as number) - (1 - share) * (slope[low] as number));
+		return Math.abs(atOpen(slope, kind, this.share[kind] as number));
 	}
 }
 
@@ -143,15 +141,19 @@ function highShare({ inductance }: Circuit, high: number, low: number): number {
 	return (inductance[low] as number) / ((inductance[high] as number) + (inductance[low] as number));
 }
 
+/** What the phases' back-EMFs, or anything linear in them, make of the open terminal: e_o − w_p e_p − w_q e_q. */
+function atOpen(of: Float64Array, kind: number, share: number): number {
+	const [open, high, low] = phasesOf(kind);
+	return (of[open] as number) - share * (of[high] as number) - (1 - share) * (of[low] as number);
+}
+
 /** The fastest that sinusoidal back-EMFs move the open terminal, V/s. */
 function steepest(circuit: Circuit, kind: number): number {
 	const { emfRe, emfIm, omega } = circuit;
-	const [open, high, low] = phasesOf(kind);
+	const [, high, low] = phasesOf(kind);
 	const share = highShare(circuit, high, low);
-	const part = (of: Float64Array): number =>
-		(of[open] as number) - share * (of[high] as number) - (1 - share) * (of[low] as number);
-	const re = part(emfRe);
-	const im = part(emfIm);
+	const re = atOpen(emfRe, kind, share);
+	const im = atOpen(emfIm, kind, share);
 	return Math.sqrt(re * re + im * im) * omega;
 }
 
