@@ -1,10 +1,10 @@
 import { choiceNames } from '../drive/drive.ts';
+import { perChoice } from '../drive/per-choice.ts';
 import { figuresPerRun, sectorKinds } from '../origins/mean-errors.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { coverageInterval } from '../statistics/coverage-interval.ts';
 import { Moments } from '../statistics/moments.ts';
 import { type ToleranceBudget, toleranceBudget } from '../statistics/tolerance-budget.ts';
-import { perChoice } from '../study/per-choice.ts';
 import type { Provenance } from '../study/result.ts';
 import type { BudgetSource } from './budget-sources.ts';
 import type { BudgetsResult, ChoiceBudgets, KindBudgets } from './budgets-result.ts';

@@ -1,8 +1,8 @@
 import { choiceNames } from '../drive/drive.ts';
+import { perChoice } from '../drive/per-choice.ts';
 import type { KeptResult } from '../results/read-result.ts';
 import { mostUnitsInFile } from '../results/unit-columns.ts';
 import type { Decision } from '../statistics/verdict.ts';
-import { perChoice } from '../study/per-choice.ts';
 import { pointChange } from '../study/point-change.ts';
 import type { StudyResult } from '../study/result.ts';
 import { changedInputs } from './changed-inputs.ts';

@@ -1,9 +1,9 @@
 import type { ChoiceName } from '../drive/drive.ts';
+import { perChoice } from '../drive/per-choice.ts';
 import type { Interval } from '../statistics/interval.ts';
 import { type Estimate, pairedLimits } from '../statistics/paired-limits.ts';
 import type { Change } from '../statistics/quantile-change.ts';
 import { shareDifference } from '../statistics/share-difference.ts';
-import { perChoice } from '../study/per-choice.ts';
 import type { ChoiceChange, PointChange } from '../study/point-change.ts';
 import type { ChoiceFigures, PointResult } from '../study/result.ts';
 

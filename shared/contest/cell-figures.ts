@@ -1,4 +1,5 @@
 import { choiceNames } from '../drive/drive.ts';
+import { perChoice } from '../drive/per-choice.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { binomialConfidenceSequence } from '../statistics/binomial-confidence-sequence.ts';
 import { medianDifference } from '../statistics/median-difference.ts';
@@ -6,7 +7,6 @@ import { quantileOfSorted } from '../statistics/quantile.ts';
 import { sequentialVerdict } from '../statistics/sequential-verdict.ts';
 import { unitValues } from '../study/choice-figures.ts';
 import { finishedUnits, type StudyColumns } from '../study/merge.ts';
-import { perChoice } from '../study/per-choice.ts';
 import { requirementOf, unitJudge } from '../study/unit-passes.ts';
 import type { CellChoice, CellFigures } from './contest-result.ts';
 

@@ -4,6 +4,7 @@ import { CommutationTimer } from './commutation-timer.ts';
 import { type ChoiceName, choiceNames, type Drive, type PairRecord, type PerChoice, type RunRecord } from './drive.ts';
 import { firstDuty, trimDuty } from './duty.ts';
 import { type NoiseSource, silence } from './noise.ts';
+import { perChoice } from './per-choice.ts';
 import { PowerStage } from './power-stage/power-stage.ts';
 import { Ringing } from './ringing.ts';
 import { AcceptanceChain, longestWindow } from './sensing/acceptance-chain.ts';
@@ -77,16 +78,10 @@ class Bench {
 	readonly chain = new AcceptanceChain();
 	readonly ringing = new Ringing();
 	readonly timer = new CommutationTimer();
-	readonly detectors = Object.fromEntries(
-		choiceNames.map((name) => [name, new Detector(thresholds[name]())]),
-	) as unknown as Record<ChoiceName, Detector>;
-	private readonly ownReader = Object.fromEntries(
-		choiceNames.map((name) => [name, [this.detectors[name]]]),
-	) as unknown as Record<ChoiceName, readonly Detector[]>;
+	readonly detectors = perChoice((name) => new Detector(thresholds[name]()));
+	private readonly ownReader = perChoice((name) => [this.detectors[name]]);
 	private readonly allReaders = choiceNames.map((name) => this.detectors[name]);
-	readonly branchDetectors = Object.fromEntries(
-		choiceNames.map((name) => [name, new Detector(thresholds[name]())]),
-	) as unknown as Record<ChoiceName, Detector>;
+	readonly branchDetectors = perChoice((name) => new Detector(thresholds[name]()));
 
 	/** How far back a reading may reach, s. */
 	private lookBack = 0;

@@ -1,6 +1,6 @@
 import type { ChoiceName, PerChoice } from '../drive/drive.ts';
+import { perChoice } from '../drive/per-choice.ts';
 import { warnings as scenarioWarnings } from '../scenario/warnings.ts';
-import { perChoice } from '../study/per-choice.ts';
 import { requirementOf } from '../study/unit-passes.ts';
 import { version } from '../study/version.ts';
 import { nominalShifts } from './apply-grade.ts';

@@ -1,7 +1,7 @@
 import type { ChoiceName, PerChoice } from '../drive/drive.ts';
+import { perChoice } from '../drive/per-choice.ts';
 import { fixedSequence } from '../statistics/fixed-sequence.ts';
 import type { Verdict } from '../statistics/verdict.ts';
-import { perChoice } from '../study/per-choice.ts';
 import { requirementOf } from '../study/unit-passes.ts';
 import { caseVerdict } from './case-figures.ts';
 import { type Grade, isArray } from './grade.ts';

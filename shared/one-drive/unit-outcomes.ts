@@ -1,7 +1,7 @@
 import type { PerChoice } from '../drive/drive.ts';
+import { perChoice } from '../drive/per-choice.ts';
 import { simulatePair } from '../drive/simulate-pair.ts';
 import type { OperatingPoint, Scenario } from '../scenario/scenario.ts';
-import { perChoice } from '../study/per-choice.ts';
 import type { StudyPlan } from '../study/plan.ts';
 import { sectorsPerHour } from '../study/sectors-per-hour.ts';
 import { errorMessage } from '../words/error-message.ts';

@@ -1,3 +1,4 @@
+import { perChoice } from '../drive/per-choice.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import type { Interval } from '../statistics/interval.ts';
 import { Moments } from '../statistics/moments.ts';
@@ -7,7 +8,6 @@ import {
 	sensitivityIndices,
 	sensitivityIntervals,
 } from '../statistics/sensitivity-indices.ts';
-import { perChoice } from '../study/per-choice.ts';
 import { readingGridSpread } from '../study/reading-grid.ts';
 import type { Provenance } from '../study/result.ts';
 import { drivesPerRow } from './drive-design.ts';

@@ -1,8 +1,8 @@
 import { choiceNames, type PerChoice } from '../drive/drive.ts';
+import { perChoice } from '../drive/per-choice.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { cellsOf } from '../study/choice-figures.ts';
 import { finishedUnits, type StudyColumns, unitStates } from '../study/merge.ts';
-import { perChoice } from '../study/per-choice.ts';
 import { unitFigureValues } from '../study/unit-figures.ts';
 import { unitJudge } from '../study/unit-passes.ts';
 

@@ -1,4 +1,5 @@
 import type { PerChoice } from '../drive/drive.ts';
+import { perChoice } from '../drive/per-choice.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import {
 	type ReplicateEstimate,
@@ -7,7 +8,6 @@ import {
 	replicateShare,
 	replicateShareDifference,
 } from '../statistics/replicate-interval.ts';
-import { perChoice } from '../study/per-choice.ts';
 import { lessOther, type ReplicateFigures } from './replicate-figures.ts';
 import type { ComparedFigure, ReplicatedPoint, ReplicatesResult } from './replicates-result.ts';
 

@@ -1,4 +1,5 @@
 import type { PerChoice } from '../drive/drive.ts';
+import { perChoice } from '../drive/per-choice.ts';
 import type { Interval } from '../statistics/interval.ts';
 import { type Change, quantileChange } from '../statistics/quantile-change.ts';
 import { pairedShareDifference, shareDifference } from '../statistics/share-difference.ts';
@@ -6,7 +7,6 @@ import { unitValues } from './choice-figures.ts';
 import { type CrossingChange, crossingChange } from './crossing-change.ts';
 import { type StudyColumns, unitStates } from './merge.ts';
 import { areMostLost } from './paired-figures.ts';
-import { perChoice } from './per-choice.ts';
 import type { StudyPlan } from './plan.ts';
 import { unitJudge } from './unit-passes.ts';
 

@@ -1,4 +1,5 @@
 import { choiceNames } from '../drive/drive.ts';
+import { perChoice } from '../drive/per-choice.ts';
 import type { OperatingPoint } from '../scenario/scenario.ts';
 import { coarseHistograms } from './angle-histogram.ts';
 import { choiceFigures, poolHistogram } from './choice-figures.ts';
@@ -6,7 +7,6 @@ import { figuresOverUnits } from './figures-over-units.ts';
 import type { StudyColumns } from './merge.ts';
 import { pairedRates } from './paired-rates.ts';
 import { passingPairs } from './passing-pairs.ts';
-import { perChoice } from './per-choice.ts';
 import type { PointPlace } from './point-place.ts';
 import { readingGridSpread } from './reading-grid.ts';
 import type { ChoiceFigures, PointResult } from './result.ts';

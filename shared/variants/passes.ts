@@ -1,7 +1,7 @@
 import type { PerChoice } from '../drive/drive.ts';
+import { perChoice } from '../drive/per-choice.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { type StudyColumns, unitStates } from '../study/merge.ts';
-import { perChoice } from '../study/per-choice.ts';
 import { unitJudge } from '../study/unit-passes.ts';
 
 /** For each unit and choice, 1 where it was simulated and passes every point. */

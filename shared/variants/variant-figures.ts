@@ -1,4 +1,5 @@
 import type { PerChoice } from '../drive/drive.ts';
+import { perChoice } from '../drive/per-choice.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { orderStatisticInterval } from '../statistics/order-statistic-interval.ts';
 import { quantileOfSorted } from '../statistics/quantile.ts';
@@ -6,7 +7,6 @@ import { type Verdict, verdict } from '../statistics/verdict.ts';
 import { unitValues } from '../study/choice-figures.ts';
 import { computedRate } from '../study/computed-rate.ts';
 import { finishedUnits, type StudyColumns } from '../study/merge.ts';
-import { perChoice } from '../study/per-choice.ts';
 import { rateFigure } from '../study/rate-figure.ts';
 import type { ChoiceFigures, ComputedRate, RateFigure } from '../study/result.ts';
 import { sectorsPerHour } from '../study/sectors-per-hour.ts';

@@ -1,7 +1,7 @@
 import { choiceNames } from '../drive/drive.ts';
+import { perChoice } from '../drive/per-choice.ts';
 import { KeptReadings } from '../drive/sensing/kept-readings.ts';
 import { simulatePair } from '../drive/simulate-pair.ts';
-import { perChoice } from '../study/per-choice.ts';
 import type { StudyPlan } from '../study/plan.ts';
 import { runShard, type ShardResult } from '../study/run-shard.ts';
 import type { Cell } from './cell.ts';

@@ -1,9 +1,9 @@
 import { choiceNames, type PerChoice } from '../../shared/drive/drive.ts';
+import { perChoice } from '../../shared/drive/per-choice.ts';
 import { caseVerdict } from '../../shared/grades/case-figures.ts';
 import { caseList } from '../../shared/grades/case-list.ts';
 import type { CaseFigures, FreshTest } from '../../shared/grades/result.ts';
 import type { Scenario } from '../../shared/scenario/scenario.ts';
-import { perChoice } from '../../shared/study/per-choice.ts';
 import type { CaseRunner } from './grade-cases.ts';
 
 interface Confirmation<Subject> {

@@ -1,4 +1,5 @@
 import { choiceNames, type PerChoice } from '../../shared/drive/drive.ts';
+import { perChoice } from '../../shared/drive/per-choice.ts';
 import {
 	type Corner,
 	cornersOf,
@@ -14,7 +15,6 @@ import { worstOf } from '../../shared/envelope/worst.ts';
 import type { OperatingPoint, Scenario } from '../../shared/scenario/scenario.ts';
 import { verdict } from '../../shared/statistics/verdict.ts';
 import { failuresInOrder, finishedUnits, type StudyColumns } from '../../shared/study/merge.ts';
-import { perChoice } from '../../shared/study/per-choice.ts';
 import { resultDigest } from '../../shared/study/result-digest.ts';
 import type { UnitFailure } from '../../shared/study/run-shard.ts';
 import { requirementOf } from '../../shared/study/unit-passes.ts';

@@ -1,4 +1,5 @@
 import { type ChoiceName, choiceNames, type PerChoice } from '../../shared/drive/drive.ts';
+import { perChoice } from '../../shared/drive/per-choice.ts';
 import type { ChoiceTuning, FirmwareResult, TunedFigures } from '../../shared/firmware/firmware-result.ts';
 import { firmwareSentence } from '../../shared/firmware/firmware-sentence.ts';
 import { fitTuning, type Tuning, type TuningLimits } from '../../shared/firmware/fit-tuning.ts';
@@ -8,7 +9,6 @@ import { parameter } from '../../shared/parameters/parameters.ts';
 import type { Scenario } from '../../shared/scenario/scenario.ts';
 import { mcnemar } from '../../shared/statistics/mcnemar.ts';
 import { finishedUnits, type StudyColumns } from '../../shared/study/merge.ts';
-import { perChoice } from '../../shared/study/per-choice.ts';
 import { requirementOf } from '../../shared/study/unit-passes.ts';
 import { requirementSentence } from '../../shared/study/verdict-sentence.ts';
 import { passesOf } from '../../shared/variants/passes.ts';

@@ -1,11 +1,11 @@
 import { choiceNames } from '../../shared/drive/drive.ts';
+import { perChoice } from '../../shared/drive/per-choice.ts';
 import { compareIntervals, intervalFigures } from '../../shared/measured/compare-intervals.ts';
 import type { MeasuredResult } from '../../shared/measured/measured-result.ts';
 import { measuredSentence } from '../../shared/measured/measured-sentence.ts';
 import type { MeasuredDrive } from '../../shared/measured/read-log.ts';
 import { type IntervalPlan, inOwnRevolutions, revolution } from '../../shared/measured/sector-intervals.ts';
 import { sha256 } from '../../shared/scenario/digest.ts';
-import { perChoice } from '../../shared/study/per-choice.ts';
 import { pointPlan } from '../../shared/study/point-plan.ts';
 import type { UnitFailure } from '../../shared/study/run-shard.ts';
 import { findCompensation } from './find-compensation.ts';

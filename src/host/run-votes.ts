@@ -1,8 +1,8 @@
 import { choiceNames } from '../../shared/drive/drive.ts';
+import { perChoice } from '../../shared/drive/per-choice.ts';
 import { digestOfAll, sha256 } from '../../shared/scenario/digest.ts';
 import type { Scenario } from '../../shared/scenario/scenario.ts';
 import { failUnits, finishedUnits, mergeShard } from '../../shared/study/merge.ts';
-import { perChoice } from '../../shared/study/per-choice.ts';
 import type { StudyPlan } from '../../shared/study/plan.ts';
 import { requirementOf } from '../../shared/study/unit-passes.ts';
 import { requirementSentence } from '../../shared/study/verdict-sentence.ts';

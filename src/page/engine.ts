@@ -1,5 +1,5 @@
+import { perChoice } from '../../shared/drive/per-choice.ts';
 import { drivesNear } from '../../shared/study/drives-near.ts';
-import { perChoice } from '../../shared/study/per-choice.ts';
 import { pointChange } from '../../shared/study/point-change.ts';
 import { browserHost } from '../host/browser-host.ts';
 import { keptCompensation } from '../host/kept-compensation.ts';

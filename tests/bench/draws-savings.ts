@@ -1,4 +1,5 @@
 import { choiceNames, type PerChoice } from '../../shared/drive/drive.ts';
+import { perChoice } from '../../shared/drive/per-choice.ts';
 import type { Draws } from '../../shared/sampling/draws.ts';
 import { stream } from '../../shared/sampling/stream.ts';
 import type { Scenario } from '../../shared/scenario/scenario.ts';
@@ -6,7 +7,6 @@ import { medianUnbiasedQuantile } from '../../shared/statistics/median-unbiased-
 import { Moments } from '../../shared/statistics/moments.ts';
 import { cellsOf } from '../../shared/study/choice-figures.ts';
 import { finishedUnits, type StudyColumns } from '../../shared/study/merge.ts';
-import { perChoice } from '../../shared/study/per-choice.ts';
 import { pointPlan } from '../../shared/study/point-plan.ts';
 import { unitFigureValues } from '../../shared/study/unit-figures.ts';
 import { unitJudge } from '../../shared/study/unit-passes.ts';

@@ -1,9 +1,9 @@
+import { perChoice } from '../../shared/drive/per-choice.ts';
 import { readScenario } from '../../shared/scenario/read-scenario.ts';
 import type { Scenario } from '../../shared/scenario/scenario.ts';
 import { drivesNear } from '../../shared/study/drives-near.ts';
 import { emptyStudy, mergeShard } from '../../shared/study/merge.ts';
 import { nominalCompensation } from '../../shared/study/nominal-delay.ts';
-import { perChoice } from '../../shared/study/per-choice.ts';
 import type { StudyPlan } from '../../shared/study/plan.ts';
 import { pointChange, type UnitRecord } from '../../shared/study/point-change.ts';
 import { pointPlan } from '../../shared/study/point-plan.ts';

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { choiceNames } from '../../shared/drive/drive.ts';
+import { perChoice } from '../../shared/drive/per-choice.ts';
 import { KeptReadings } from '../../shared/drive/sensing/kept-readings.ts';
 import { simulatePair } from '../../shared/drive/simulate-pair.ts';
-import { perChoice } from '../../shared/study/per-choice.ts';
 import { unitDrives } from '../../shared/study/unit-drives.ts';
 import { judgeReadings } from '../../shared/votes/judge-readings.ts';
 import { smallScenario } from '../study/small-scenario.ts';

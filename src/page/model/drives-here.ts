@@ -1,7 +1,7 @@
 import { effect, type ReadonlySignal, signal } from '@preact/signals';
 import type { PerChoice } from '../../../shared/drive/drive.ts';
+import { perChoice } from '../../../shared/drive/per-choice.ts';
 import type { DriveNear } from '../../../shared/study/drives-near.ts';
-import { perChoice } from '../../../shared/study/per-choice.ts';
 import { errorMessage } from '../../../shared/words/error-message.ts';
 import { count, degrees, signedDegrees, span } from '../../../shared/words/figures.ts';
 import type { RecordTicket } from '../../host/record-shelf.ts';

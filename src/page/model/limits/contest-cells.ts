@@ -1,6 +1,6 @@
 import type { CellFigures, ContestCell, ContestResult } from '../../../../shared/contest/contest-result.ts';
 import { type ChoiceName, choiceNames, type PerChoice } from '../../../../shared/drive/drive.ts';
-import { perChoice } from '../../../../shared/study/per-choice.ts';
+import { perChoice } from '../../../../shared/drive/per-choice.ts';
 import type { Table } from '../../../../shared/words/csv.ts';
 import { count, degrees, percent, signedDegrees } from '../../../../shared/words/figures.ts';
 import { choiceWords } from '../../../../shared/words/names.ts';
