@@ -14,7 +14,7 @@ import { lookBackConstants } from './sensing/network-node.ts';
 import { thresholds } from './sensing/sensing-choice.ts';
 
 /** Most PWM periods that are run in one go before they are read. */
-const longestStride = 4;
+const longestStride = 8;
 
 const noReaders: readonly Detector[] = [];
 
@@ -342,7 +342,9 @@ class Bench {
 		for (const reader of readers) if (reader.wanted) reader.enterPeriod(stage);
 		stage.mark();
 		this.kept = history.count;
-		return regular.run(until, carrier.dutyStays ? most : 1, true);
+		// what is only looked back at is gone through at once
+		const ends = Math.max(most, carrier.endsUntil(read));
+		return regular.run(until, carrier.dutyStays ? ends : 1, true);
 	}
 
 	/** Carries the sector's chain on from `stage`, as if nothing had been accepted, to the timeout. */
