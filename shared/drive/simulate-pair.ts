@@ -221,7 +221,8 @@ class Bench {
 				const exact = (ideal - 30) / degreesPerSecond + compensation - latency;
 				const margin = trial.falseMargin / degreesPerSecond;
 				detector.chain = chain;
-				chain.keep?.openSector(exact, risingCrossing[stage.kind] as boolean);
+				const placement = (motor.placement[open] as number) / degreesPerSecond;
+				chain.keep?.openSector(exact, placement, risingCrossing[stage.kind] as boolean);
 				detector.openChain(exact - margin, exact + margin, timer.timeout - latency);
 			}
 			this.followSector(stage, detector, name, options);

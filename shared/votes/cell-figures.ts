@@ -24,14 +24,14 @@ export function cellFigures({ scenario, study, cells, columns }: Plane, choice: 
 	const { points } = scenario;
 	const judge = unitJudge(scenario);
 	const hours = points.map((point) => sectorsPerHour(scenario, point));
-	const { crossingsPerHour: limit } = requirementOf(scenario);
+	const { crossingsPerHour: limit, quantile } = requirementOf(scenario);
 	const sectorsOf = (unit: number, point: number): number =>
 		study.columns.sectors[(unit * points.length + point) * choiceNames.length + choice] as number;
-	/** Whether a unit as it ran fails by nothing but the rate. */
-	const otherwisePasses = finished.map((unit) =>
+	/** Whether a unit as it ran keeps lock and reaches the torque. */
+	const holdsOut = finished.map((unit) =>
 		points.every((_, point) => {
 			const shortcoming = judge.shortcoming(study.columns, unit, point, choice);
-			return shortcoming === null || shortcoming === 'rate';
+			return shortcoming !== 'lock' && shortcoming !== 'torque';
 		}),
 	);
 	const name = choiceNames[choice] as 'halfBus';
@@ -48,10 +48,17 @@ export function cellFigures({ scenario, study, cells, columns }: Plane, choice: 
 					return (sum(column, point) / sectors) * (hours[point] as number);
 				}),
 			) ?? Number.NaN;
-		const within = finished.map((unit) =>
+		const withinRate = finished.map((unit) =>
 			points.every((_, point) => {
 				const chance = kinds.reduce((total, kind) => total + (columns[kind][at(unit, point)] as number), 0);
 				return chance <= (limit / (hours[point] as number)) * sectorsOf(unit, point);
+			}),
+		);
+		const withinAngle = finished.map((unit) =>
+			points.every((_, point) => {
+				// a share of 1 is missed by rounding alone
+				const share = (columns.within[at(unit, point)] as number) / sectorsOf(unit, point);
+				return share >= quantile - 1e-12;
 			}),
 		);
 		const [early, late, missed] = kinds.map(perHour) as [number, number, number];
@@ -61,8 +68,9 @@ export function cellFigures({ scenario, study, cells, columns }: Plane, choice: 
 			sigma,
 			compensation: compensation[name],
 			crossingsPerHour: { early, late, missed, all: early + late + missed },
-			withinRate: within.filter(Boolean).length,
-			passing: within.filter((isWithin, i) => isWithin && otherwisePasses[i]).length,
+			withinRate: withinRate.filter(Boolean).length,
+			withinAngle: withinAngle.filter(Boolean).length,
+			passing: holdsOut.filter((holds, i) => holds && withinRate[i] && withinAngle[i]).length,
 			acceptsAfter: hours.map((sectors, point) => {
 				const degreesPerSecond = (60 * sectors) / 3600;
 				return sum('lateness', point) / sum('accepted', point) + compensation[name] * degreesPerSecond;

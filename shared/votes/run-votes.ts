@@ -4,6 +4,7 @@ import { KeptReadings } from '../drive/sensing/kept-readings.ts';
 import { simulatePair } from '../drive/simulate-pair.ts';
 import type { StudyPlan } from '../study/plan.ts';
 import { runShard, type ShardResult } from '../study/run-shard.ts';
+import { requirementOf } from '../study/unit-passes.ts';
 import type { Cell } from './cell.ts';
 import { judgeReadings } from './judge-readings.ts';
 
@@ -14,7 +15,7 @@ export interface VotesPlan {
 }
 
 /** Sums kept of each unit, cell, point and choice, over the unit's starts; the place is ((unit · cells + cell) · points + point) · choices + choice. */
-export const cellColumns = ['early', 'late', 'missed', 'accepted', 'lateness'] as const;
+export const cellColumns = ['early', 'late', 'missed', 'accepted', 'lateness', 'within'] as const;
 export type CellColumns = Readonly<Record<(typeof cellColumns)[number], Float64Array<ArrayBuffer>>>;
 
 export const emptyCellColumns = (length: number): CellColumns =>
@@ -39,6 +40,7 @@ export function runVotes(
 	const loudest = Math.max(plan.scenario.values['noise.sigma'] as number, ...cells.map(({ sigma }) => sigma));
 	const longest = Math.max(...cells.map(({ window }) => window));
 	const keep = perChoice(() => new KeptReadings(loudest, longest));
+	const { angleLimit } = requirementOf(plan.scenario);
 	const shard = runShard(plan, from, to, {
 		onProgress,
 		simulate(drive, noise, unit, point) {
@@ -46,10 +48,17 @@ export function runVotes(
 			const pair = simulatePair(drive, noise, { chances: true, keep });
 			const degreesPerSecond = 6 * drive.motor.polePairs * drive.operation.speed;
 			const margin = drive.trial.falseMargin / degreesPerSecond;
+			const { intervalsAveraged, advance } = drive.detection;
 			for (const [c, choice] of choiceNames.entries()) {
 				for (const [place, { compensation, ...cell }] of cells.entries()) {
 					const laterBy = compensation[choice] - drive.detection.compensation[choice];
-					const sums = judgeReadings(keep[choice], { ...cell, laterBy, margin });
+					const rule = {
+						limit: angleLimit / degreesPerSecond,
+						averaged: intervalsAveraged,
+						share: (30 - advance) / 60,
+						atOnce: compensation[choice] - (30 - advance) / degreesPerSecond,
+					};
+					const sums = judgeReadings(keep[choice], { ...cell, laterBy, margin, rule });
 					sums.lateness *= degreesPerSecond;
 					const at = (((unit - from) * cells.length + place) * points + point) * choices + c;
 					for (const name of cellColumns) columns[name][at] = (columns[name][at] as number) + sums[name];

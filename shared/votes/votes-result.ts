@@ -55,8 +55,9 @@ export interface CellFigures extends Filter {
 		readonly missed: number;
 		readonly all: number;
 	};
-	/** Drives that keep the hourly limit at every point; and those of them that, as they ran with the scenario's filter, also keep all else that is required. */
+	/** Drives that keep the hourly limit at every point; those that keep the angle limit; and those that keep both and, as they ran with the scenario's filter, lock and torque. */
 	readonly withinRate: number;
+	readonly withinAngle: number;
 	readonly passing: number;
 	/** How long after the EMF's crossing it is accepted, at each point: mean over all sectors, degrees. */
 	readonly acceptsAfter: readonly number[];

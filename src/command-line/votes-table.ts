@@ -26,7 +26,7 @@ export function votesTable(result: VotesResult): string {
 		lines.push(
 			'',
 			wrapText(
-				`wrong/h: early, late and missed crossings together in an operating hour, computed from the noise-free readings of ${count(judged)} drives. pass: drives that keep the hourly limit there, all else as they ran with the filter and noise stated (›). after: how long after the EMF's crossing it is accepted, at the point and noise (the one stated) where it is longest.`,
+				`wrong/h: early, late and missed crossings together in an operating hour, computed from the noise-free readings of ${count(judged)} drives. pass: drives that keep the hourly and the angle limit there, lock and torque as they ran with the filter and noise stated (›). after: how long after the EMF's crossing it is accepted, at the point and noise (the one stated) where it is longest.`,
 			),
 		);
 		const confirmed = choiceNames.flatMap((choice) => choices[choice].finalists.flatMap((one) => one.confirmed ?? []));

@@ -45,7 +45,7 @@ const methods = {
 	'compensation of each filter':
 		'as the scenario states it; where it says nominal, found anew for each filter on the nominal drive',
 	'pass %':
-		"drives that keep the hourly limit with the cell's filter and noise and all else as they ran with the scenario's own",
+		"drives that keep the hourly and the angle limit with the cell's filter and noise, and lock and torque as they ran with the scenario's own; the share of commutations within the angle limit is that to be expected from the exact chances of when each crossing is accepted",
 	'accepts after': "from the EMF's crossing, mean over the sectors of all drives, at the point where it is longest",
 };
 

@@ -12,6 +12,7 @@ const cell = (votes: number, window: number, passing: number, all: number, after
 	compensation: 0,
 	crossingsPerHour: { early: all, late: 0, missed: 0, all },
 	withinRate: passing,
+	withinAngle: passing,
 	passing,
 	acceptsAfter: [after / 2, after],
 });

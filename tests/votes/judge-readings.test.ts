@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { choiceNames } from '../../shared/drive/drive.ts';
+import { choiceNames, type Drive } from '../../shared/drive/drive.ts';
 import { perChoice } from '../../shared/drive/per-choice.ts';
 import { KeptReadings } from '../../shared/drive/sensing/kept-readings.ts';
 import { simulatePair } from '../../shared/drive/simulate-pair.ts';
+import { keyedNoise } from '../../shared/sampling/keyed-noise.ts';
 import { unitDrives } from '../../shared/study/unit-drives.ts';
 import { judgeReadings } from '../../shared/votes/judge-readings.ts';
 import { smallScenario } from '../study/small-scenario.ts';
@@ -15,6 +16,17 @@ const settings = {
 	'in slow noise-free drives': { noise: { sigma: 0 } },
 	'with ringing': { noise: { sigma: '20 mV', ringAmplitude: '0.5 V' } },
 };
+
+/** How a drive's firmware times its commutations (s), and an angle limit (degrees) that they are held to. */
+function ruleOf({ motor, operation, detection }: Drive, compensated: number, limit = 5) {
+	const degreesPerSecond = 6 * motor.polePairs * operation.speed;
+	return {
+		limit: limit / degreesPerSecond,
+		averaged: detection.intervalsAveraged,
+		share: (30 - detection.advance) / 60,
+		atOnce: compensated - (30 - detection.advance) / degreesPerSecond,
+	};
+}
 
 const sum = (values: ArrayLike<number>): number => Array.from(values).reduce((total, value) => total + value, 0);
 
@@ -37,7 +49,14 @@ describe.each(Object.entries(settings))('kept readings, %s', (_, changes) => {
 			const margin = drive.trial.falseMargin / (6 * drive.motor.polePairs * drive.operation.speed);
 			const alone = simulatePair(drive, noise, { chances: true });
 			for (const choice of choiceNames) {
-				const found = judgeReadings(keep[choice], { votes, window, sigma: drive.noise.sigma, laterBy: 0, margin });
+				const found = judgeReadings(keep[choice], {
+					votes,
+					window,
+					sigma: drive.noise.sigma,
+					laterBy: 0,
+					margin,
+					rule: ruleOf(drive, compensation[choice]),
+				});
 				const { chances, errors, crossings } = pair[choice];
 				for (const kind of ['early', 'late', 'missed'] as const) {
 					expect(Math.abs(found[kind] - sum(chances?.[kind] ?? []))).toBeLessThan(1e-13);
@@ -62,7 +81,9 @@ describe.each(Object.entries(settings))('kept readings, %s', (_, changes) => {
 					[1, 7],
 				] as const) {
 					for (const sigma of [0, 0.02, 0.2]) {
-						const found = judgeReadings(keep[choice], { votes, window, sigma, laterBy: 0, margin });
+						const rule = ruleOf(drive, compensation[choice]);
+						const found = judgeReadings(keep[choice], { votes, window, sigma, laterBy: 0, margin, rule });
+						expect(found.within).toBeLessThanOrEqual(found.accepted + 1e-9);
 						expect(found.accepted + found.missed).toBeCloseTo(keep[choice].sectors.length, 9);
 						expect(found.early + found.late).toBeLessThanOrEqual(found.accepted + 1e-9);
 					}
@@ -78,7 +99,14 @@ describe('filters on the same readings', () => {
 	const { drive, keep } = first;
 	const margin = drive.trial.falseMargin / (6 * drive.motor.polePairs * drive.operation.speed);
 	const judged = (votes: number, window: number, sigma: number, laterBy = 0) =>
-		judgeReadings(keep.halfBus, { votes, window, sigma, laterBy, margin });
+		judgeReadings(keep.halfBus, {
+			votes,
+			window,
+			sigma,
+			laterBy,
+			margin,
+			rule: ruleOf(drive, compensation.halfBus + laterBy),
+		});
 
 	it('without noise K votes in a row come K − 1 readings after one vote', () => {
 		const lateness = (votes: number): number => judged(votes, votes, 0).lateness;
@@ -97,5 +125,84 @@ describe('filters on the same readings', () => {
 		const early = [1, 2, 3, 4, 5].map((votes) => judged(votes, 5, 0.1).early);
 		expect(early).toEqual([...early].sort((one, other) => other - one));
 		expect(early[0]).toBeGreaterThan(2 * (early[2] as number));
+	});
+});
+
+describe('the share of commutations within an angle limit', () => {
+	it('is the share counted where nothing is left to chance', () => {
+		// intervals of the first sector measured began before it
+		const scenario = smallScenario({ noise: { sigma: 0 }, detection: { intervalsAveraged: 1 } });
+		const seen = new Set<number>();
+		for (const { drive, keep, pair } of runs(scenario)) {
+			const { majorityVotes: votes, majorityWindow: window } = drive.detection;
+			for (const choice of choiceNames) {
+				const errors = Array.from(pair[choice].errors, Math.abs).sort((one, other) => one - other);
+				for (const place of [2, 5, 9]) {
+					// between two errors
+					const limit = ((errors[place - 1] as number) + (errors[place] as number)) / 2;
+					const { within } = judgeReadings(keep[choice], {
+						votes,
+						window,
+						sigma: 0,
+						laterBy: 0,
+						margin: 1,
+						rule: ruleOf(drive, compensation[choice], limit),
+					});
+					const counted = pair[choice].errors.slice(1).filter((error) => Math.abs(error) <= limit).length;
+					const first = within - counted;
+					expect(Math.min(Math.abs(first), Math.abs(first - 1))).toBeLessThan(1e-9);
+					seen.add(counted);
+				}
+			}
+		}
+		expect(seen.size).toBeGreaterThan(3);
+	});
+
+	it('under another filter is that of runs with it, over many streams of noise', () => {
+		// noise that spreads acceptances over several readings; three of five come about a reading later than two of three
+		const scenario = smallScenario({
+			noise: { sigma: '100 mV' },
+			trial: { starts: 1, warmup: 6, settle: 6, measured: 48 },
+		});
+		const streams = 60;
+		const limit = 3;
+		const compensated = 120e-6;
+		const differences: number[] = [];
+		for (const { drive, keep } of runs(scenario)) {
+			const other = {
+				...drive,
+				detection: {
+					...drive.detection,
+					majorityVotes: 3,
+					majorityWindow: 5,
+					compensation: perChoice(() => compensated),
+				},
+			};
+			const simulated = { halfBus: 0, virtualNeutral: 0 };
+			for (let stream = 0; stream < streams; stream++) {
+				const pair = simulatePair(other, keyedNoise(`stream ${stream}`).forRun(0, 0, 0));
+				for (const choice of choiceNames) {
+					const { errors, measured } = pair[choice];
+					simulated[choice] += errors.filter((error) => Math.abs(error) <= limit).length / measured / streams;
+				}
+			}
+			for (const choice of choiceNames) {
+				const { within } = judgeReadings(keep[choice], {
+					votes: 3,
+					window: 5,
+					sigma: drive.noise.sigma,
+					laterBy: compensated - compensation[choice],
+					margin: 1,
+					rule: ruleOf(drive, compensated, limit),
+				});
+				expect(simulated[choice]).toBeGreaterThan(0.5);
+				expect(simulated[choice]).toBeLessThan(0.8);
+				differences.push(Math.abs(within / keep[choice].sectors.length - simulated[choice]));
+			}
+		}
+		// standard errors of the simulated shares are 0.003 to 0.006; what is left is the waveform's other commutations
+		expect(differences).toHaveLength(12);
+		expect(Math.max(...differences)).toBeLessThan(0.03);
+		expect(sum(differences) / differences.length).toBeLessThan(0.01);
 	});
 });

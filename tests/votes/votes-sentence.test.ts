@@ -10,6 +10,7 @@ const cell = (votes: number, window: number, passing: number, all: number): Cell
 	compensation: 0,
 	crossingsPerHour: { early: all, late: 0, missed: 0, all },
 	withinRate: passing,
+	withinAngle: passing,
 	passing,
 	acceptsAfter: [window],
 });

@@ -43,11 +43,14 @@ export class KeptReadings {
 		return this.row < this.longest;
 	}
 
-	/** @param exact when a reading would have to be accepted for a crossing error of exactly 0, s */
-	openSector(exact: number, rising: boolean): void {
+	/**
+	 * @param exact when a reading would have to be accepted for a crossing error of exactly 0, s
+	 * @param placement how much later than 60° after the sector before the back-EMF crosses zero, as its winding is placed, s
+	 */
+	openSector(exact: number, placement: number, rising: boolean): void {
 		this.rising = rising;
 		this.row = 0;
-		this.sectors.push({ exact, rising, from: this.count });
+		this.sectors.push({ exact, placement, rising, from: this.count });
 	}
 
 	add(time: number, up: number, stay: number): void {
@@ -71,6 +74,7 @@ export class KeptReadings {
 
 interface KeptSector {
 	readonly exact: number;
+	readonly placement: number;
 	readonly rising: boolean;
 	/** Place of its first reading; the next sector's first one ends it. */
 	readonly from: number;
