@@ -19,7 +19,7 @@ const command = {
 		...workOptions,
 	},
 	remarks: [
-		'The drives are simulated once, with the filter that the scenario states, and their noise-free readings kept; from these follow the exact chances of early, late and missed crossings with every other filter and noise. The waveform stays that of the filter stated: another one would commutate at other times. So the filters that matter are simulated in full, on fresh drives.',
+		'The drives are simulated once, with the filter that the scenario states, and their noise-free readings kept; from these follow the exact chances of early, late and missed crossings, and the share of commutations within the angle limit, with every other filter and noise. The waveform stays that of the filter stated: another one would commutate at other times. So the filters that matter are simulated in full, on fresh drives.',
 		'Exit codes: 0 done; 2 bad input, everything wrong with it is listed; 130 interrupted (Ctrl-C), what finished is reported and marked partial.',
 		'All figures are simulated estimates; measurement on real hardware decides.',
 	],
