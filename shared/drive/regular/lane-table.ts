@@ -100,7 +100,7 @@ export class Lane {
 	dip = realZero;
 	dip0 = realZero;
 	dip1 = realZero;
-	/** The first so many of each hold. */
+	/** The first so many of each hold; no terminal where all are open (then none is watched). */
 	diodeCount = 0;
 	readonly diodes = [new LaneDiode(), new LaneDiode(), new LaneDiode()] as const;
 	terminalCount = 0;
@@ -185,7 +185,7 @@ export class LaneTable {
 		this.set = this.allSets[number] as LaneSet;
 	}
 
-	/** The lane for a part and three ties, null where nothing at all conducts. */
+	/** The lane for a part and three ties, null where nothing at all conducts but back-EMFs could make two diodes do so. */
 	at(part: number, tieHigh: number, tieLow: number, tieOpen: number): Lane | null {
 		const { set } = this;
 		const number = set.index[part * modeCodes + tieHigh + 5 * tieLow + 25 * tieOpen] as number;
@@ -217,7 +217,7 @@ export class LaneTable {
 		ties[low] = tieLow;
 		ties[third] = tieOpen;
 		const mode = circuit.mode(ties[0], ties[1], ties[2]);
-		if (mode.conducting === 0) return null;
+		if (mode.conducting === 0 && !staysIdle(circuit)) return null;
 		let lane = this.allLanes[this.lanesUsed];
 		if (lane === undefined) {
 			lane = new Lane();
@@ -251,9 +251,11 @@ export class LaneTable {
 		const star = mode.neutral + pullHigh * levelHigh + pullLow * levelLow + pullOpen * levelOpen;
 		const starRate = pullHigh * slopeHigh + pullLow * slopeLow + pullOpen * slopeOpen;
 		lane.diodeCount = lane.terminalCount = 0;
-		this.addTie(lane, 1, tieHigh, high, star + levelHigh, starRate + slopeHigh);
-		this.addTie(lane, 2, tieLow, low, star + levelLow, starRate + slopeLow);
-		this.addTie(lane, 3, tieOpen, third, star + levelOpen, starRate + slopeOpen);
+		if (mode.conducting > 0) {
+			this.addTie(lane, 1, tieHigh, high, star + levelHigh, starRate + slopeHigh);
+			this.addTie(lane, 2, tieLow, low, star + levelLow, starRate + slopeLow);
+			this.addTie(lane, 3, tieOpen, third, star + levelOpen, starRate + slopeOpen);
+		}
 		let fastest = Math.max(circuit.rippleOmega, circuit.sinusoidal ? circuit.omega : 0);
 		for (let m = 0; m < lane.modals; m++) {
 			const first = m === 0;
@@ -330,6 +332,19 @@ export class LaneTable {
 			diode.after = undefined;
 		}
 	}
+}
+
+/** Whether phases with all switches open and no current stay so at any angle: no two back-EMFs together reach from rail to rail. */
+function staysIdle({ emfPeak, emfRe, emfIm, sinusoidal, voltage, rippleAmplitude, diodeDrop }: Circuit): boolean {
+	const least = voltage - rippleAmplitude + 2 * diodeDrop - margin;
+	for (let k = 0; k < 3; k++) {
+		const next = (k + 1) % 3;
+		const re = (emfRe[k] as number) - (emfRe[next] as number);
+		const im = (emfIm[k] as number) - (emfIm[next] as number);
+		const most = sinusoidal ? Math.sqrt(re * re + im * im) : (emfPeak[k] as number) + (emfPeak[next] as number);
+		if (most >= least) return false;
+	}
+	return true;
 }
 
 function forgetStops(lane: Lane): void {

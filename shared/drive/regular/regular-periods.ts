@@ -550,7 +550,7 @@ export class RegularPeriods {
 		return this.goOn(lane, stopped, span);
 	}
 
-	/** One phase is tied, no current flows, two terminals are open. */
+	/** No current flows: one phase is tied and two terminals are open, or all are. */
 	private none(lane: Lane): Lane | null {
 		const { now } = this;
 		const x = now.x;
@@ -561,7 +561,7 @@ export class RegularPeriods {
 		const top = now.top;
 		const floor = -now.drop;
 		const allowed = lane.bend;
-		for (let number = 0; number < 2; number++) {
+		for (let number = 0; number < lane.terminalCount; number++) {
 			const terminal = lane.terminals[number] as LaneTerminal;
 			let v = terminal.level + terminal.rate * x + lane.neutralRipple * amplitude * zIm;
 			let vEnd = terminal.level + terminal.rate * (x + span) + lane.neutralRipple * amplitude * zImEnd;
