@@ -48,3 +48,8 @@ export const tooWide = async (page: Page): Promise<readonly string[]> => {
 			),
 	);
 };
+/** By how many pixels the page must be scrolled sideways at 320 px, the width that text of 400 % leaves of 1280 (WCAG 2.2, 1.4.10). */
+export const overflowAt320 = async (page: Page): Promise<number> => {
+	await page.setViewportSize({ width: 320, height: 740 });
+	return page.evaluate(() => Math.max(0, document.documentElement.scrollWidth - innerWidth));
+};

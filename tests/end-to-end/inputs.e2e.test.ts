@@ -1,6 +1,7 @@
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
+import { overflowAt320 } from './ask-question.ts';
 import { builtPage, runStudy } from './open-page.ts';
 
 const built = builtPage();
@@ -140,7 +141,7 @@ test('measured values dropped on a row replace its distribution, with their numb
 	expect(await page.locator('[data-row="sensing.divider.top"] .measured-count').textContent()).toBe('4 measured');
 });
 
-test('nothing sticks out at 390 px with the form open, section by section, in either theme; axe finds nothing', async () => {
+test('nothing sticks out at 390 px, nor at 320, with the form open, section by section, in either theme; axe finds nothing', async () => {
 	const { page } = await built.open({ width: 390, height: 844, colorScheme: 'dark' });
 	await runStudy(page, 6);
 	await page.locator('.inputs > summary').click();
@@ -155,6 +156,8 @@ test('nothing sticks out at 390 px with the form open, section by section, in ei
 	]) {
 		await page.getByRole('button', { name, exact: true }).click();
 		expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth), name).toBeLessThanOrEqual(0);
+		expect(await overflowAt320(page), name).toBe(0);
+		await page.setViewportSize({ width: 390, height: 844 });
 	}
 	await page.getByLabel('star resistor', { exact: true }).fill('5');
 	const { violations } = await new AxeBuilder({ page })

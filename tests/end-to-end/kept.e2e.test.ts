@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
+import { overflowAt320 } from './ask-question.ts';
 import { builtPage, restsOn, runStudy } from './open-page.ts';
 
 const built = builtPage();
@@ -243,7 +244,7 @@ test.each(['light', 'dark'] as const)('axe finds nothing on what is kept in the 
 	expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`)).toEqual([]);
 });
 
-test('nothing of what is kept sticks out to the side at 390 px', async () => {
+test('nothing of what is kept sticks out to the side at 390 px, nor at 320', async () => {
 	const { page } = await built.open({ width: 390, height: 844 });
 	await runStudy(page, 6);
 	await keep(page, 'one');
@@ -251,4 +252,5 @@ test('nothing of what is kept sticks out to the side at 390 px', async () => {
 	for (const box of await page.getByRole('checkbox', { name: /^Side by side/ }).all()) await box.check();
 	await page.locator('.side-by-side table').waitFor();
 	expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(0);
+	expect(await overflowAt320(page)).toBe(0);
 });

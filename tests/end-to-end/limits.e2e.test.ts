@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { answered, ask, axe, saved, tooWide } from './ask-question.ts';
+import { answered, ask, axe, overflowAt320, saved, tooWide } from './ask-question.ts';
 import { builtPage, runStudy } from './open-page.ts';
 
 const built = builtPage();
@@ -19,6 +19,7 @@ test('where it stops working: along a parameter by link, over speed and torque b
 	expect(await axe(page)).toEqual([]);
 	await page.setViewportSize({ width: 390, height: 844 });
 	expect(await tooWide(page)).toEqual([]);
+	expect(await overflowAt320(page)).toBe(0);
 	// rows are blocks there, and still heard as a table's
 	expect(await page.getByRole('row', { name: /^540.rpm/ }).count()).toBe(2);
 	expect(await axe(page)).toEqual([]);
@@ -56,6 +57,7 @@ test('where it stops working: along a parameter by link, over speed and torque b
 	expect(await axe(page)).toEqual([]);
 	await page.setViewportSize({ width: 390, height: 844 });
 	expect(await tooWide(page)).toEqual([]);
+	expect(await overflowAt320(page)).toBe(0);
 
 	await page.getByRole('link', { name: 'All stated limits at once' }).click();
 	await ask(page, 'Drives at each combination', '10');
@@ -95,4 +97,5 @@ test('what we sign: verdicts, deciding point, guesses, the line to get it again;
 	expect(await tooWide(page)).toEqual([]);
 	await page.setViewportSize({ width: 390, height: 844 });
 	expect(await tooWide(page)).toEqual([]);
+	expect(await overflowAt320(page)).toBe(0);
 }, 200_000);

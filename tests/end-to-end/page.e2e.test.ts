@@ -5,6 +5,7 @@ import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { ensureBuilt } from '../../src/tooling/ensure-built.mjs';
 import { projectRoot } from '../../src/tooling/project.mjs';
+import { overflowAt320 } from './ask-question.ts';
 import { builtPage, firstFigures, restsOn, runStudy } from './open-page.ts';
 
 const built = builtPage();
@@ -390,7 +391,7 @@ test.each(['light', 'dark'] as const)('axe finds nothing against WCAG 2.2 AA in 
 	expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`)).toEqual([]);
 });
 
-test('nothing sticks out to the side at 390 px, in any demo scenario', async () => {
+test('nothing sticks out to the side at 390 px, nor at 320, in any demo scenario', async () => {
 	const { page } = await built.open({ width: 390, height: 844 });
 	const demos = readdirSync(`${projectRoot}scenarios`).filter((name) => /(?<!schema)\.json$/.test(name));
 	expect(await page.getByLabel('Scenario', { exact: true }).locator('option').count()).toBe(demos.length);
@@ -401,6 +402,8 @@ test('nothing sticks out to the side at 390 px, in any demo scenario', async () 
 		await page.getByText(/^Finished in/).waitFor();
 		await page.waitForFunction(() => document.querySelectorAll('.chart-host svg').length >= 3);
 		expect(await overflow(page)).toBeLessThanOrEqual(0);
+		expect(await overflowAt320(page)).toBe(0);
+		await page.setViewportSize({ width: 390, height: 844 });
 	}
 });
 

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { answered, ask, axe, saved, tooWide } from './ask-question.ts';
+import { answered, ask, axe, overflowAt320, saved, tooWide } from './ask-question.ts';
 import { builtPage } from './open-page.ts';
 
 const built = builtPage();
@@ -36,6 +36,7 @@ test('what grade is enough: asked by link, answered with figures, stale after an
 	expect(await axe(page)).toEqual([]);
 	await page.setViewportSize({ width: 390, height: 844 });
 	expect(await tooWide(page)).toEqual([]);
+	expect(await overflowAt320(page)).toBe(0);
 }, 240_000);
 
 test('what drives the spread: reached by keyboard, answered point by point, against a baseline, in the dark, axe and 390 px', async () => {
@@ -63,4 +64,5 @@ test('what drives the spread: reached by keyboard, answered point by point, agai
 	expect(await axe(page)).toEqual([]);
 	await page.setViewportSize({ width: 390, height: 844 });
 	expect(await tooWide(page)).toEqual([]);
+	expect(await overflowAt320(page)).toBe(0);
 }, 240_000);

@@ -1,6 +1,7 @@
 import { partRows } from '../../../../shared/one-drive/part-rows.ts';
 import type { OneDrive } from '../../model/one-drive/one-drive.ts';
 import { Behind } from '../../parts/behind.tsx';
+import { Scroll } from '../../parts/scroll.tsx';
 
 /** So many unusual parts are shown at once, the rest behind them. */
 const first = 10;
@@ -14,7 +15,11 @@ export function Parts({ drive }: { drive: OneDrive }) {
 		<section class="parts" aria-labelledby="parts-title">
 			<h3 id="parts-title">Its parts, the most unusual first</h3>
 			{rows.length === 0 && <p class="aside">No part of this scenario varies.</p>}
-			{acting.length > 0 && <PartTable rows={acting.slice(0, first)} />}
+			{acting.length > 0 && (
+				<Scroll what="its most unusual parts">
+					<PartTable rows={acting.slice(0, first)} />
+				</Scroll>
+			)}
 			{rows.length > Math.min(first, acting.length) && (
 				<Behind
 					what={`all ${rows.length} parts${rows.length > acting.length ? ', those without effect here included' : ''}`}

@@ -1,30 +1,33 @@
 import type { ChangeWords, HeadlineChange } from '../../../../shared/words/change.ts';
 import { ChoiceCells, ChoiceHeads } from '../../parts/choice-cells.tsx';
+import { Scroll } from '../../parts/scroll.tsx';
 
 /** The headline figures before and after, with the change and its interval. */
 export function HeadlineTable({ headlines }: { headlines: readonly HeadlineChange[] }) {
 	return (
 		<section class="figures headline-changes">
-			<table>
-				<caption>Before and after</caption>
-				<thead>
-					<tr>
-						<td />
-						<ChoiceHeads areMarked />
-					</tr>
-				</thead>
-				<tbody>
-					{headlines.map(({ label, note, choices }) => (
-						<tr key={label}>
-							<th scope="row">
-								{label}
-								<small>{note}</small>
-							</th>
-							<ChoiceCells of={(choice) => <Change words={choices[choice]} />} />
+			<Scroll what="headline figures before and after">
+				<table>
+					<caption>Before and after</caption>
+					<thead>
+						<tr>
+							<td />
+							<ChoiceHeads areMarked />
 						</tr>
-					))}
-				</tbody>
-			</table>
+					</thead>
+					<tbody>
+						{headlines.map(({ label, note, choices }) => (
+							<tr key={label}>
+								<th scope="row">
+									{label}
+									<small>{note}</small>
+								</th>
+								<ChoiceCells of={(choice) => <Change words={choices[choice]} />} />
+							</tr>
+						))}
+					</tbody>
+				</table>
+			</Scroll>
 		</section>
 	);
 }
