@@ -1,5 +1,6 @@
 import { signal } from '@preact/signals';
 import { expect, test, vi } from 'vitest';
+import { choiceNames } from '../../../shared/drive/drive.ts';
 import { driveWindow } from '../../../shared/one-drive/drive-window.ts';
 import { driveCauses, unitOutcomes } from '../../../shared/one-drive/unit-outcomes.ts';
 import type { DriveLab } from '../../../src/host/drive-lab.ts';
@@ -262,4 +263,53 @@ test('stepping to an event puts it in view with the cursor on it, and finer trac
 	expect(lab.asked.filter((what) => what === 'window').length).toBe(windows + 1);
 	scope.step(-1);
 	expect(scope.event.value).toBe('No earlier one in this run.');
+});
+
+test('the cursor rests on the largest error until it is put somewhere; stepping begins at the run’s start all the same', async () => {
+	const { drive } = made({ details: { unit: '3', point: '0', start: '0' } });
+	const { scope } = drive;
+	await vi.waitFor(() => expect(scope.isOpening.value).toBe(false));
+	for (const choice of choiceNames) {
+		scope.pick(choice);
+		const { sectors = [] } = scope.window.value?.runs[choice] ?? {};
+		const errors = sectors.slice(1).map(({ angleError }) => Math.abs(angleError));
+		const worst = sectors[1 + errors.indexOf(Math.max(...errors))];
+		expect(scope.cursor.value).toBe(worst?.commutation);
+		expect(scope.event.value).toMatch(/^Largest error: .*\sms, .*commutation/);
+	}
+	scope.stepThrough('commutation');
+	expect(scope.step(1)?.time).toBe(scope.events.value[0]?.time);
+	// put there, it stays where another choice is looked at
+	const at = scope.cursor.value;
+	scope.pick('halfBus');
+	expect([scope.cursor.value, scope.event.value]).toEqual([at, '']);
+});
+
+test('a picture laid out anew keeps its view, and asks for finer traces alone', async () => {
+	const lab = engine();
+	const { drive } = made({ details: { unit: '3', point: '0', start: '0' }, lab });
+	const { scope } = drive;
+	await vi.waitFor(() => expect(scope.isOpening.value).toBe(false));
+	scope.zoom(0.25);
+	await vi.waitFor(() => expect(scope.work.value.state).toBe('done'));
+	const before = { ...scope.view.value };
+	const asked = lab.asked.filter((what) => what === 'window').length;
+	scope.resize(640);
+	await vi.waitFor(() => expect(lab.asked.filter((what) => what === 'window').length).toBe(asked + 1));
+	await vi.waitFor(() => expect(scope.work.value.state).toBe('done'));
+	expect(scope.view.value).toEqual(before);
+	expect(lab.asked.filter((what) => what === 'window').length).toBe(asked + 1);
+});
+
+test('while another start is simulated the run before stays, marked as such', async () => {
+	const { drive } = made({ details: { unit: '3', point: '0', start: '0' } });
+	const { scope } = drive;
+	await vi.waitFor(() => expect(scope.isOpening.value).toBe(false));
+	const before = scope.window.value;
+	drive.pick({ start: 1 });
+	expect(scope.isOpening.value).toBe(true);
+	expect(scope.window.value).toBe(before);
+	await vi.waitFor(() => expect(scope.isOpening.value).toBe(false));
+	expect(scope.window.value).not.toBe(before);
+	expect(scope.view.value.to).toBe(scope.window.value?.end);
 });

@@ -39,6 +39,20 @@ export function driveEvents(window: DriveWindow, choice: ChoiceName, kind: SeenK
 		.sort((one, other) => one.time - other.time);
 }
 
+/** The commutation that lies farthest off with one choice; null before the loop has closed. */
+export function worstCommutation(window: DriveWindow, choice: ChoiceName): DriveEvent | null {
+	const { sectors } = window.runs[choice];
+	const [worst] = sectors
+		.filter(({ sector }) => sector > (sectors[0]?.sector ?? 0))
+		.sort((one, other) => Math.abs(other.angleError) - Math.abs(one.angleError));
+	if (!worst) return null;
+	const { commutation: time, sector, angleError } = worst;
+	return {
+		time,
+		words: `Largest error: ${milliseconds(time)}, ${choiceWords[choice]}, ${sectorName(sector)}: commutation ${commutationWords(angleError)}`,
+	};
+}
+
 /** The nearest event after (or before) a time; null where there is none. */
 export function nextEvent(events: readonly DriveEvent[], time: number, direction: 1 | -1): DriveEvent | null {
 	// a step from an event must not find the same one again

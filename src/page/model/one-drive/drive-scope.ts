@@ -3,7 +3,7 @@ import { type ChoiceName, choiceNames } from '../../../../shared/drive/drive.ts'
 import type { DriveRequest } from '../../../../shared/one-drive/drive-request.ts';
 import type { DriveWindow } from '../../../../shared/one-drive/drive-window.ts';
 import type { DriveLab } from '../../../host/drive-lab.ts';
-import { type DriveEvent, driveEvents, nextEvent, type SeenKind } from './drive-events.ts';
+import { type DriveEvent, driveEvents, nextEvent, type SeenKind, worstCommutation } from './drive-events.ts';
 import { moved, showing, type TimeView, within, zoomed } from './time-view.ts';
 import { latestWork } from './work.ts';
 
@@ -23,8 +23,12 @@ export function createDriveScope(lab: DriveLab) {
 	const picked = signal<ChoiceName>(choiceNames[0]);
 	const stepping = signal<SeenKind>('false');
 	const event = signal('');
+	/** Another drive's run is on show until that of the one asked for is there. */
+	const isOpening = signal(false);
 	const width = signal(900);
 	let request: DriveRequest | null = null;
+	/** Whether the cursor was put where it is, or rests on the largest error. */
+	let isPlaced = false;
 	let isBusy = false;
 	let isWanted = false;
 
@@ -53,6 +57,19 @@ export function createDriveScope(lab: DriveLab) {
 		}
 	}
 
+	/** Puts the cursor on the largest error, so that there is something to read from the start. */
+	function rest(): void {
+		const worst = window.value && worstCommutation(window.value, picked.value);
+		isPlaced = false;
+		cursor.value = worst?.time ?? null;
+		event.value = worst?.words ?? '';
+	}
+
+	function place(time: number): void {
+		isPlaced = true;
+		cursor.value = Math.min(end.value, Math.max(0, time));
+	}
+
 	function show(next: TimeView): void {
 		if (end.value <= 0) return;
 		view.value = within(next, end.value);
@@ -68,18 +85,20 @@ export function createDriveScope(lab: DriveLab) {
 		stepping,
 		event,
 		events,
+		isOpening,
 		/** Another drive: its whole closed loop at first. */
 		async open(of: DriveRequest): Promise<void> {
 			request = of;
 			isWanted = false;
 			isBusy = true;
-			cursor.value = null;
-			event.value = '';
-			await data.begin(() => lab.window({ drive: of, from: 0, to: 0, columns: Math.round(width.value) }));
+			isOpening.value = true;
+			await data.begin(() => lab.window({ drive: of, from: 0, to: 0, columns: Math.round(width.value) }), true);
 			if (request !== of) return;
 			isBusy = false;
 			const first = window.value;
 			if (first) view.value = { from: first.loopBegins, to: first.end };
+			rest();
+			isOpening.value = false;
 		},
 		resize(next: number): void {
 			// a picture that is not laid out yet has no width
@@ -98,25 +117,23 @@ export function createDriveScope(lab: DriveLab) {
 			show(zoomed(view.value, factor, about ?? middle, end.value));
 		},
 		move: (share: number) => show(moved(view.value, share, end.value)),
-		point(time: number | null): void {
-			cursor.value = time === null ? null : Math.min(end.value, Math.max(0, time));
-		},
+		point: place,
 		/** Moves the cursor by a share of what is on show, and what is on show with it. */
 		scrub(share: number): void {
 			const { from, to } = view.value;
-			const time = Math.min(end.value, Math.max(0, (cursor.value ?? (from + to) / 2) + share * (to - from)));
-			cursor.value = time;
-			const next = showing(view.value, time, end.value);
+			place((cursor.value ?? (from + to) / 2) + share * (to - from));
+			const next = showing(view.value, cursor.value as number, end.value);
 			if (next !== view.value) show(next);
 		},
 		/** To the next or the previous event of the kind that is stepped through. */
 		step(direction: 1 | -1): DriveEvent | null {
 			if (!window.value) return null;
 			const { from, to } = view.value;
-			const found = nextEvent(events.value, cursor.value ?? (direction > 0 ? 0 : end.value), direction);
+			const start = direction > 0 ? 0 : end.value;
+			const found = nextEvent(events.value, isPlaced ? (cursor.value ?? start) : start, direction);
 			event.value = found?.words ?? `No ${direction > 0 ? 'further' : 'earlier'} one in this run.`;
 			if (!found) return null;
-			cursor.value = found.time;
+			place(found.time);
 			const sector = 60 / (window.value?.degreesPerSecond ?? 60);
 			const half = Math.min(to - from, 2 * sectorsAround * sector) / 2;
 			const isNear = to - from <= 2 * half;
@@ -125,7 +142,8 @@ export function createDriveScope(lab: DriveLab) {
 		},
 		pick: (choice: ChoiceName) => {
 			picked.value = choice;
-			event.value = '';
+			if (isPlaced) event.value = '';
+			else rest();
 		},
 		stepThrough: (kind: SeenKind) => {
 			stepping.value = kind;

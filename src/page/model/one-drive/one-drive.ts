@@ -1,4 +1,4 @@
-import { computed, effect, type ReadonlySignal, signal } from '@preact/signals';
+import { computed, effect, type ReadonlySignal, signal, untracked } from '@preact/signals';
 import { type ChoiceName, choiceNames } from '../../../../shared/drive/drive.ts';
 import { boardText, readBoardText } from '../../../../shared/one-drive/board-text.ts';
 import { drawBoard } from '../../../../shared/one-drive/build-request.ts';
@@ -144,8 +144,11 @@ export function createOneDrive({ shown, request: asked, pointIndex, view, detail
 	effect(() => {
 		const of = request.value;
 		if (!of) return;
-		void scope.open(of);
-		void causes.begin(() => lab.causes(of));
+		// what they look at on the way begins nothing anew: a picture that is laid out anew keeps its view
+		untracked(() => {
+			void scope.open(of);
+			void causes.begin(() => lab.causes(of));
+		});
 	});
 
 	/** What the address asks for and the study has not. */

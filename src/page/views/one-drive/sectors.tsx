@@ -7,14 +7,18 @@ import { Behind } from '../../parts/behind.tsx';
 
 /** Every sector of the picked choice's run: the table behind the waveforms. It stays open while another run comes. */
 export function Sectors({ drive }: { drive: OneDrive }) {
-	const { work, window, picked } = drive.scope;
+	const { work, window, picked, isOpening } = drive.scope;
 	if (work.value.state === 'failed') return null;
 	const data = window.value;
 	const words = choiceWords[picked.value];
 	return (
-		<section class="drive-sectors" aria-labelledby="sectors-title">
+		<section
+			class={isOpening.value ? 'drive-sectors of-before' : 'drive-sectors'}
+			inert={isOpening.value}
+			aria-labelledby="sectors-title"
+		>
 			<h3 id="sectors-title">Its sectors with {words}</h3>
-			{data ? <Crossings drive={drive} data={data} /> : <p class="aside waiting">Simulating its run …</p>}
+			{data ? <Crossings drive={drive} data={data} /> : <p class="aside">Simulating its run …</p>}
 			<Behind what={`all sectors with ${words}`}>
 				<table>
 					<thead>

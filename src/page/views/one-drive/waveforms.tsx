@@ -33,38 +33,34 @@ export function Waveforms({ drive }: { drive: OneDrive }) {
 				<Controls drive={drive} />
 			</header>
 			<p class="event" role="status">
-				{scope.event.value}
+				{scope.isOpening.value ? 'Simulating its run …' : scope.event.value}
 			</p>
-			{window.value ? <Run drive={drive} data={window.value} /> : <p class="aside waiting">Simulating its run …</p>}
+			{window.value ? <Run drive={drive} data={window.value} /> : <p class="aside">Simulating its run …</p>}
 		</section>
 	);
 }
 
 function Run({ drive, data }: { drive: OneDrive; data: DriveWindow }) {
-	const { cursor, picked } = drive.scope;
+	const { cursor, picked, isOpening } = drive.scope;
 	return (
-		<>
-			{cursor.value === null ? (
-				<p class="cursor-readout">
-					Figures at one moment stand here: point at the picture, or reach it by Tab and press ← or →.
-				</p>
-			) : (
-				<dl class="cursor-readout">
-					{readout(data, cursor.value, picked.value).map(({ name, value }) => (
+		// what is still that of the drive before can be seen, not used
+		<div class={isOpening.value ? 'of-before' : undefined} inert={isOpening.value}>
+			<dl class="cursor-readout">
+				{cursor.value !== null &&
+					readout(data, cursor.value, picked.value).map(({ name, value }) => (
 						<div key={name}>
 							<dt>{name}</dt>
 							<dd>{value}</dd>
 						</div>
 					))}
-				</dl>
-			)}
+			</dl>
 			<Picture drive={drive} />
 			<p id="waveforms-keys" class="aside">
 				Drag to move, pinch or Ctrl + wheel to zoom, point to read off. With the picture focused: ← → move the cursor
 				(with Shift in larger steps), + − zoom, Page Up and Page Down step from event to event, Home shows the whole
 				run.
 			</p>
-		</>
+		</div>
 	);
 }
 
