@@ -79,34 +79,33 @@ export class NetworkNode {
 					memo[3] = fade;
 				}
 				const node = mode.node(circuit, this.node);
-				// forced response: constant and ramp …
-				let ramp = 0;
+				// forced response: constant, the modal currents' own and what decays in them …
 				let before = node.constant;
-				if (!circuit.sinusoidal) {
-					ramp = node.emfA * segment.slopeA + node.emfB * segment.slopeB + node.emfC * segment.slopeC;
-					before += node.emfA * segment.emfA + node.emfB * segment.emfB + node.emfC * segment.emfC;
-				}
-				// … the modal currents' own, with what decays in them …
-				let decaying0 = 0;
-				let decaying1 = 0;
-				let decayingEnd = 0;
+				let decaying = 0;
+				let after = 0;
 				if (mode.modalCount > 0) {
-					ramp += node.modal0 * segment.b0;
 					before += node.modal0 * segment.a0;
-					decaying0 = node.decay0 * segment.d0;
-					decayingEnd = decaying0 * (last ? point.decay0 : segment.decay0);
-					if (position !== 0) decaying0 *= this.decay0;
+					const part0 = node.decay0 * segment.d0;
+					after = part0 * (last ? point.decay0 : segment.decay0);
+					decaying = position === 0 ? part0 : part0 * this.decay0;
 					if (mode.modalCount > 1) {
-						ramp += node.modal1 * segment.b1;
 						before += node.modal1 * segment.a1;
-						decaying1 = node.decay1 * segment.d1;
-						decayingEnd += decaying1 * (last ? point.decay1 : segment.decay1);
-						if (position !== 0) decaying1 *= this.decay1;
+						const part1 = node.decay1 * segment.d1;
+						after += part1 * (last ? point.decay1 : segment.decay1);
+						decaying += position === 0 ? part1 : part1 * this.decay1;
 					}
 				}
-				before += ramp * (position - tau);
-				let after = before + ramp * h + decayingEnd;
-				before += decaying0 + decaying1;
+				// … ramps, of trapezoidal back-EMFs alone …
+				if (!circuit.sinusoidal) {
+					let ramp = node.emfA * segment.slopeA + node.emfB * segment.slopeB + node.emfC * segment.slopeC;
+					before += node.emfA * segment.emfA + node.emfB * segment.emfB + node.emfC * segment.emfC;
+					if (mode.modalCount > 0) ramp += node.modal0 * segment.b0;
+					if (mode.modalCount > 1) ramp += node.modal1 * segment.b1;
+					before += ramp * (position - tau);
+					after += ramp * h;
+				}
+				after += before;
+				before += decaying;
 				// … and sinusoids; where the segment ends the next one begins
 				const next = last ? segment : history.at(index + 1);
 				if (circuit.rippleAmplitude !== 0) {
