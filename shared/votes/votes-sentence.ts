@@ -39,7 +39,9 @@ function choiceSentence(result: Answered, choice: ChoiceName): string {
 	const against = base && at(base);
 	const isOwn = isSameFilter(best, own);
 	if (!base || !against)
-		return `${name} there is no other filter to hold the ${filterWords(own)} against: ${noise} ${figures(stated)}.`;
+		return result.filters.length > 1
+			? `${name} no filter that was tried does better than the ${filterWords(own)} stated: ${noise} ${figures(stated)}${confirmedWords(best)}.`
+			: `${name} there is no other filter to hold the ${filterWords(own)} against: ${noise} ${figures(stated)}.`;
 	const what = isSameFilter(base, own) ? `the ${filterWords(own)} stated` : 'single readings';
 	const printsAlike = chancePerHour(better.crossingsPerHour.all) === chancePerHour(against.crossingsPerHour.all);
 	if (printsAlike && better.passing === against.passing) {
@@ -76,7 +78,8 @@ function equalWords(equal: number, own: number): string {
 function confirmedWords({ confirmed }: Finalist): string {
 	if (confirmed === null) return ' (not confirmed)';
 	const { computed } = confirmed.crossingsPerHour;
-	return computed === null
-		? ''
-		: `. Fresh drives simulated in full with it: ${percent(confirmed.verdict.share)} pass, ${chancePerHour(computed)} wrong crossings an hour`;
+	// none where no drive keeps lock at some point
+	const rate =
+		computed === null || Number.isNaN(computed) ? '' : `, ${chancePerHour(computed)} wrong crossings an hour`;
+	return `. Fresh drives simulated in full with it: ${percent(confirmed.verdict.share)} pass${rate}`;
 }

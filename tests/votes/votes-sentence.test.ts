@@ -68,3 +68,32 @@ test('where no drive keeps lock there is no rate, and nothing is concluded of vo
 		/^With half-bus sensing no drive keeps lock at every point: nothing can be told of votes\. With virtual neutral sensing 5 of 9, as stated, is best /,
 	);
 });
+
+test('single readings stated, and best: no other filter does better, where others were tried', () => {
+	const best: ChoiceVotes = {
+		cells: [cell(1, 1, 43, 1e-20), cell(5, 9, 43, 1e-20)],
+		finalists: [{ votes: 1, window: 1, reasons: ['as stated', 'most drives pass'], predicted: 1e-20, confirmed: null }],
+		base: null,
+		equalNoise: null,
+	};
+	const { provenance, requirement } = studyResult();
+	const result = (filters: VotesResult['filters']): Omit<VotesResult, 'sentence'> => ({
+		format: 'anglespread-votes',
+		formatVersion: 1,
+		provenance,
+		requirement,
+		unitsPerRun: 60,
+		judged: 60,
+		confirmationSeed: 'fresh',
+		own: { votes: 1, window: 1, sigma: 0.008 },
+		filters,
+		sigmas: [0.008],
+		choices: { halfBus: best, virtualNeutral: best },
+		tighter: null,
+	});
+	const single = { votes: 1, window: 1 };
+	expect(votesSentence(result([single, { votes: 5, window: 9 }]))).toMatch(
+		/^With half-bus sensing no filter that was tried does better than the 1 of 1 stated: at 8.mV of noise 71\.7.% of drives keep the limits/,
+	);
+	expect(votesSentence(result([single]))).toMatch(/^With half-bus sensing there is no other filter to hold the 1 of 1/);
+});
