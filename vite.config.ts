@@ -6,6 +6,7 @@ import { carried } from './src/tooling/carried-plugin.mjs';
 import { findBrowser } from './src/tooling/find-browser.mjs';
 import { offline } from './src/tooling/offline-plugin.mjs';
 import { projectRoot } from './src/tooling/project.mjs';
+import { withoutEval } from './src/tooling/without-eval.mjs';
 
 /** `vite build` builds the page, `vite build --ssr` the command line; vitest has its three projects. */
 export default defineConfig(async ({ command, isSsrBuild }) => {
@@ -19,9 +20,7 @@ function page(): UserConfig {
 		root: `${projectRoot}src/page`,
 		base: './',
 		plugins: [offline()],
-		resolve: {
-			alias: { '@stdlib/assert-has-generator-support': `${projectRoot}src/tooling/generators-are-there.cjs` },
-		},
+		resolve: { alias: withoutEval },
 		build: {
 			outDir: `${projectRoot}dist/page`,
 			emptyOutDir: true,

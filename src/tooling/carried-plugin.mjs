@@ -1,3 +1,5 @@
+import { withoutEval } from './without-eval.mjs';
+
 const mark = /\?carried$/;
 
 /**
@@ -25,6 +27,7 @@ export function carried() {
 				const built = await build({
 					configFile: false,
 					logLevel: 'warn',
+					resolve: { alias: withoutEval },
 					build: {
 						write: false,
 						target: 'es2023',

@@ -178,6 +178,11 @@ test('scenario and engine lie in it as text that nothing runs: a scenario whose 
 	);
 });
 
+test('no script that it carries would evaluate a text, which its own policy forbids', () => {
+	expect(report).toContain('Content-Security-Policy');
+	expect(/exports=eval\b/.test(report)).toBe(false);
+});
+
 test('each of its six lines, run in a shell, prints the digest of the figures that it stands for', {
 	// six processes, each with workers of its own
 	timeout: 300_000,
