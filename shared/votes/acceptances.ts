@@ -50,7 +50,8 @@ export class Acceptances {
 	 *   c + max(atOnce, (c − b)·share/averaged),
 	 *
 	 * and c and b are independent given the noise-free inputs. Where b lies before the first sector kept, that of the
-	 * next sector of its kind stands in for it. A sector without acceptance keeps no limit.
+	 * next sector of its kind stands in for it; where that crossing is never accepted, intervals are taken for ideal. A
+	 * missed crossing keeps no limit, late as its commutation is.
 	 */
 	within({ limit, averaged, share, atOnce }: CommutationRule): number {
 		const weight = share / averaged;
@@ -58,7 +59,6 @@ export class Acceptances {
 		for (let sector = 0; sector < this.firsts.length; sector++) {
 			const before = this.sectorBefore(sector, averaged);
 			const sure = this.mass(before);
-			if (!(sure > negligible)) continue;
 			const { from, to } = this.range(sector);
 			for (let i = from; i < to; i++) {
 				const c = this.times[i] as number;
@@ -67,7 +67,7 @@ export class Acceptances {
 				// c − b at most so large, and at least so large unless it commutates at once within the limit
 				const most = limit - c;
 				const least = c + atOnce >= -limit ? Number.NEGATIVE_INFINITY : -limit - c;
-				if (weight === 0) {
+				if (weight === 0 || !(sure > negligible)) {
 					if (0 <= most && 0 >= least) sum += probability;
 					continue;
 				}

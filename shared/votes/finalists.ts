@@ -4,6 +4,9 @@ import { leastFigure } from '../words/figures.ts';
 import { type Filter, isSameFilter } from './cell.ts';
 import type { CellFigures, FinalistReason } from './votes-result.ts';
 
+/** Share of the hourly limit below which wrong crossings decide nothing between filters. */
+const ofNoAccount = 1e-3;
+
 interface Chosen extends Filter {
 	readonly reasons: readonly FinalistReason[];
 	readonly predicted: number;
@@ -21,7 +24,7 @@ export function finalists(
 	cells: readonly CellFigures[],
 	own: Filter,
 	{ units, notSimulated }: { readonly units: number; readonly notSimulated: number },
-	{ share, confidence }: Pick<Requirement, 'share' | 'confidence'>,
+	{ share, confidence, crossingsPerHour }: Pick<Requirement, 'share' | 'confidence' | 'crossingsPerHour'>,
 ): readonly Chosen[] {
 	const holding = cells.filter(
 		({ passing }) =>
@@ -29,8 +32,8 @@ export function finalists(
 	);
 	const reasons: readonly (readonly [FinalistReason, CellFigures | undefined])[] = [
 		['as stated', cells.find((cell) => isSameFilter(cell, own))],
-		['most drives pass', least(cells, ({ passing }) => -passing, rateOf, latest)],
-		['least delay that holds', least(holding, latest, rateOf)],
+		['most drives pass', least(cells, ({ passing }) => -passing, rateOf(crossingsPerHour), latest)],
+		['least delay that holds', least(holding, latest, rateOf(crossingsPerHour))],
 	];
 	const found: (Filter & { reasons: FinalistReason[]; predicted: number })[] = [];
 	for (const [reason, cell] of reasons) {
@@ -45,9 +48,11 @@ export function finalists(
 	return found;
 }
 
-/** Wrong crossings an hour; those that print alike, to two digits or below the least ever printed, are alike. */
-const rateOf = ({ crossingsPerHour }: CellFigures): number =>
-	Number(Math.max(leastFigure, crossingsPerHour.all).toPrecision(2));
+/** Wrong crossings an hour for comparisons: those that print alike, to two digits, and those of no account beside the limit are alike. */
+export const rateOf =
+	(limit: number) =>
+	({ crossingsPerHour }: Pick<CellFigures, 'crossingsPerHour'>): number =>
+		Number(Math.max(leastFigure, ofNoAccount * limit, crossingsPerHour.all).toPrecision(2));
 
 /** Degrees after the crossing at the point where it takes longest. */
 export const latest = ({ acceptsAfter }: Pick<CellFigures, 'acceptsAfter'>): number => Math.max(...acceptsAfter);

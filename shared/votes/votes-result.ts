@@ -7,7 +7,8 @@ import type { Filter } from './cell.ts';
 /** The plane of majority filters and noise; command line prints from it. Angles in electrical degrees, noise in V. */
 export interface VotesResult {
 	readonly format: 'anglespread-votes';
-	readonly formatVersion: 1;
+	/** Since 2 `passing` counts the angle limit as each filter and noise keep it, not as the drives ran. */
+	readonly formatVersion: 2;
 	/** Units are those of all runs together. */
 	readonly provenance: Provenance;
 	readonly requirement: Requirement & { readonly sentence: string };

@@ -4,7 +4,7 @@ import { chancePerHour, count, degrees, percent } from '../words/figures.ts';
 import { choiceWords } from '../words/names.ts';
 import { quantity } from '../words/quantity.ts';
 import { type Filter, filterWords, isSameFilter } from './cell.ts';
-import { latest } from './finalists.ts';
+import { latest, rateOf } from './finalists.ts';
 import type { CellFigures, Finalist, VotesResult } from './votes-result.ts';
 
 type Answered = Omit<VotesResult, 'sentence'>;
@@ -43,8 +43,8 @@ function choiceSentence(result: Answered, choice: ChoiceName): string {
 			? `${name} no filter that was tried does better than the ${filterWords(own)} stated: ${noise} ${figures(stated)}${confirmedWords(best)}.`
 			: `${name} there is no other filter to hold the ${filterWords(own)} against: ${noise} ${figures(stated)}.`;
 	const what = isSameFilter(base, own) ? `the ${filterWords(own)} stated` : 'single readings';
-	const printsAlike = chancePerHour(better.crossingsPerHour.all) === chancePerHour(against.crossingsPerHour.all);
-	if (printsAlike && better.passing === against.passing) {
+	const rate = rateOf(result.requirement.crossingsPerHour);
+	if (rate(better) === rate(against) && better.passing === against.passing) {
 		return `${name} votes are worth nothing ${noise}: with ${what} ${figures(against)}, and with ${filterWords(best)} no fewer do, which ${delay(better, against)}${confirmedWords(best)}.`;
 	}
 	return `${name} ${filterWords(best)}${isOwn ? ', as stated,' : ''} is best ${noise}: ${figures(better)}, against ${shortly(against)} with ${what}. That is worth ${worthWords(result, choice, against, better)}; it ${delay(better, against)}${confirmedWords(best)}.`;

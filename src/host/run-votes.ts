@@ -105,7 +105,7 @@ export async function runVotesInPool(request: VotesRequest, pool: Pool): Promise
 	const confirmed = await work.full(confirmationSeed, tried, found.of);
 	const result: Omit<VotesResult, 'sentence'> = {
 		format: 'anglespread-votes',
-		formatVersion: 1,
+		formatVersion: 2,
 		provenance: await provenanceOf({
 			scenario,
 			seed,

@@ -53,7 +53,7 @@ const cellOf = (choice: 'halfBus' | 'virtualNeutral', filter: { votes: number; w
 	return cell;
 };
 
-test("the cell of the scenario's own filter and noise has the rates and the passing drives of the study, to rounding", () => {
+test("the cell of the scenario's own filter and noise has the rates of the study to rounding, and where no angle fails the same drives pass", () => {
 	const own = ownFilter(scenario);
 	const study = variantFigures(scenario, full(own, own.sigma));
 	for (const choice of choiceNames) {

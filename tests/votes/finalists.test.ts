@@ -17,7 +17,7 @@ const cell = (votes: number, window: number, passing: number, all: number, after
 	acceptsAfter: [after / 2, after],
 });
 const judged = { units: 100, notSimulated: 0 };
-const requirement = { share: 0.9, confidence: 0.95 };
+const requirement = { share: 0.9, confidence: 0.95, crossingsPerHour: 1e-6 };
 const own = { votes: 2, window: 3 };
 
 describe('finalists', () => {
@@ -42,10 +42,15 @@ describe('finalists', () => {
 	});
 
 	it('rates that print alike are alike too: a hair fewer wrong crossings is no reason to accept later', () => {
-		const found = finalists([cell(2, 5, 93, 1.101e-10, 5), cell(1, 1, 93, 1.104e-10, 2)], own, judged, requirement);
+		const found = finalists([cell(2, 5, 93, 1.101e-7, 5), cell(1, 1, 93, 1.104e-7, 2)], own, judged, requirement);
 		expect(found[0]).toMatchObject({ votes: 1, reasons: ['most drives pass'] });
-		const better = finalists([cell(2, 5, 93, 0.9e-10, 5), cell(1, 1, 93, 1.1e-10, 2)], own, judged, requirement);
+		const better = finalists([cell(2, 5, 93, 0.9e-7, 5), cell(1, 1, 93, 1.1e-7, 2)], own, judged, requirement);
 		expect(better[0]).toMatchObject({ votes: 2 });
+	});
+
+	it('rates below a thousandth of the hourly limit decide nothing: the earlier acceptance does', () => {
+		const cells = [cell(2, 5, 93, 1e-12, 5), cell(1, 1, 93, 9e-10, 2)];
+		expect(finalists(cells, own, judged, requirement)[0]).toMatchObject({ votes: 1, reasons: ['most drives pass'] });
 	});
 
 	it('drives that could not be simulated keep a filter from holding', () => {

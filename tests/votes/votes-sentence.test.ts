@@ -29,7 +29,7 @@ function sentence(tighterPassing: number, halfBus = someHold): string {
 	const graded = [cell(1, 1, tighterPassing, 1500)];
 	const result: Omit<VotesResult, 'sentence'> = {
 		format: 'anglespread-votes',
-		formatVersion: 1,
+		formatVersion: 2,
 		provenance,
 		requirement,
 		unitsPerRun: 60,
@@ -79,7 +79,7 @@ test('single readings stated, and best: no other filter does better, where other
 	const { provenance, requirement } = studyResult();
 	const result = (filters: VotesResult['filters']): Omit<VotesResult, 'sentence'> => ({
 		format: 'anglespread-votes',
-		formatVersion: 1,
+		formatVersion: 2,
 		provenance,
 		requirement,
 		unitsPerRun: 60,

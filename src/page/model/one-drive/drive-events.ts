@@ -39,11 +39,10 @@ export function driveEvents(window: DriveWindow, choice: ChoiceName, kind: SeenK
 		.sort((one, other) => one.time - other.time);
 }
 
-/** The commutation that lies farthest off with one choice; null before the loop has closed. */
+/** The measured commutation that lies farthest off with one choice; null where none is measured. */
 export function worstCommutation(window: DriveWindow, choice: ChoiceName): DriveEvent | null {
-	const { sectors } = window.runs[choice];
-	const [worst] = sectors
-		.filter(({ sector }) => sector > (sectors[0]?.sector ?? 0))
+	const [worst] = window.runs[choice].sectors
+		.filter(({ measured }) => measured)
 		.sort((one, other) => Math.abs(other.angleError) - Math.abs(one.angleError));
 	if (!worst) return null;
 	const { commutation: time, sector, angleError } = worst;

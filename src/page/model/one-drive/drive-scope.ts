@@ -39,8 +39,9 @@ export function createDriveScope(lab: DriveLab) {
 	/** Asks for traces of what is on show, one answer at a time. */
 	async function refine(): Promise<void> {
 		const of = request;
-		if (!of || !window.value) return;
-		if (isBusy) {
+		if (!of) return;
+		// what is on show while another drive opens is not that one's
+		if (isBusy || isOpening.value) {
 			isWanted = true;
 			return;
 		}
@@ -50,11 +51,15 @@ export function createDriveScope(lab: DriveLab) {
 		const wide = within({ from: from - margin * span, to: to + margin * span }, end.value);
 		const columns = Math.max(100, Math.round((width.value * (wide.to - wide.from)) / span));
 		await data.begin(() => lab.window({ drive: of, ...wide, columns }), true);
+		if (request === of) await goOn();
+	}
+
+	/** Asks again where more was wanted meanwhile. */
+	async function goOn(): Promise<void> {
 		isBusy = false;
-		if (isWanted && request === of) {
-			isWanted = false;
-			await refine();
-		}
+		if (!isWanted) return;
+		isWanted = false;
+		await refine();
 	}
 
 	/** Puts the cursor on the largest error, so that there is something to read from the start. */
@@ -66,12 +71,13 @@ export function createDriveScope(lab: DriveLab) {
 	}
 
 	function place(time: number): void {
+		if (isOpening.value) return;
 		isPlaced = true;
 		cursor.value = Math.min(end.value, Math.max(0, time));
 	}
 
 	function show(next: TimeView): void {
-		if (end.value <= 0) return;
+		if (end.value <= 0 || isOpening.value) return;
 		view.value = within(next, end.value);
 		void refine();
 	}
@@ -94,11 +100,11 @@ export function createDriveScope(lab: DriveLab) {
 			isOpening.value = true;
 			await data.begin(() => lab.window({ drive: of, from: 0, to: 0, columns: Math.round(width.value) }), true);
 			if (request !== of) return;
-			isBusy = false;
 			const first = window.value;
 			if (first) view.value = { from: first.loopBegins, to: first.end };
 			rest();
 			isOpening.value = false;
+			await goOn();
 		},
 		resize(next: number): void {
 			// a picture that is not laid out yet has no width
@@ -121,13 +127,16 @@ export function createDriveScope(lab: DriveLab) {
 		/** Moves the cursor by a share of what is on show, and what is on show with it. */
 		scrub(share: number): void {
 			const { from, to } = view.value;
-			place((cursor.value ?? (from + to) / 2) + share * (to - from));
-			const next = showing(view.value, cursor.value as number, end.value);
+			// one that rests elsewhere does not take the view along
+			const at =
+				cursor.value !== null && (isPlaced || (cursor.value >= from && cursor.value <= to)) ? cursor.value : null;
+			place((at ?? (from + to) / 2) + share * (to - from));
+			const next = cursor.value === null ? view.value : showing(view.value, cursor.value, end.value);
 			if (next !== view.value) show(next);
 		},
 		/** To the next or the previous event of the kind that is stepped through. */
 		step(direction: 1 | -1): DriveEvent | null {
-			if (!window.value) return null;
+			if (!window.value || isOpening.value) return null;
 			const { from, to } = view.value;
 			const start = direction > 0 ? 0 : end.value;
 			const found = nextEvent(events.value, isPlaced ? (cursor.value ?? start) : start, direction);
@@ -142,12 +151,13 @@ export function createDriveScope(lab: DriveLab) {
 		},
 		pick: (choice: ChoiceName) => {
 			picked.value = choice;
+			if (isOpening.value) return;
 			if (isPlaced) event.value = '';
 			else rest();
 		},
 		stepThrough: (kind: SeenKind) => {
 			stepping.value = kind;
-			event.value = '';
+			if (isPlaced) event.value = '';
 		},
 	};
 }

@@ -12,13 +12,9 @@ export function Sectors({ drive }: { drive: OneDrive }) {
 	const data = window.value;
 	const words = choiceWords[picked.value];
 	return (
-		<section
-			class={isOpening.value ? 'drive-sectors of-before' : 'drive-sectors'}
-			inert={isOpening.value}
-			aria-labelledby="sectors-title"
-		>
+		<section class={isOpening.value ? 'drive-sectors of-before' : 'drive-sectors'} aria-labelledby="sectors-title">
 			<h3 id="sectors-title">Its sectors with {words}</h3>
-			{data ? <Crossings drive={drive} data={data} /> : <p class="aside">Simulating its run …</p>}
+			{data && <Crossings drive={drive} data={data} />}
 			<Behind what={`all sectors with ${words}`}>
 				<table>
 					<thead>
@@ -42,7 +38,7 @@ const firstLoopOf = ({ sectors }: RunWindow): number => (sectors[0]?.sector ?? 0
 
 /** How many crossings are wrong, and the first of them with a button to look at each. */
 function Crossings({ drive, data }: { drive: OneDrive; data: DriveWindow }) {
-	const { picked, show } = drive.scope;
+	const { picked, show, point } = drive.scope;
 	const run = data.runs[picked.value];
 	const firstLoop = firstLoopOf(run);
 	const wrong = run.sectors.filter(({ kind, sector }) => kind !== null && sector >= firstLoop);
@@ -61,7 +57,10 @@ function Crossings({ drive, data }: { drive: OneDrive; data: DriveWindow }) {
 						<li key={events.sector}>
 							<button
 								type="button"
-								onClick={() => show({ from: events.begin - 0.3 * sector, to: events.commutation + 0.3 * sector })}
+								onClick={() => {
+									show({ from: events.begin - 0.3 * sector, to: events.commutation + 0.3 * sector });
+									point(Number.isNaN(events.acceptedAt) ? events.commutation : events.acceptedAt);
+								}}
 							>
 								Sector {count(events.sector)}
 							</button>{' '}

@@ -35,7 +35,7 @@ export function Waveforms({ drive }: { drive: OneDrive }) {
 			<p class="event" role="status">
 				{scope.isOpening.value ? 'Simulating its run …' : scope.event.value}
 			</p>
-			{window.value ? <Run drive={drive} data={window.value} /> : <p class="aside">Simulating its run …</p>}
+			{window.value && <Run drive={drive} data={window.value} />}
 		</section>
 	);
 }
