@@ -364,3 +364,22 @@ test('a cursor that rests out of sight does not take the view along', async () =
 	expect(scope.view.value).toEqual(before);
 	expect(scope.cursor.value).toBeCloseTo(before.from + 0.51 * (before.to - before.from), 9);
 });
+
+test('a run that could not be simulated is asked for no finer traces', async () => {
+	const lab = engine();
+	let asked = 0;
+	const failing: DriveLab = {
+		...lab,
+		window: () => {
+			asked += 1;
+			return Promise.reject(new Error('the worker could not be loaded'));
+		},
+	};
+	const { drive } = made({ details: { unit: '3', point: '0', start: '0' }, lab: failing });
+	await vi.waitFor(() => expect(drive.scope.work.value.state).toBe('failed'));
+	await vi.waitFor(() => expect(drive.scope.isOpening.value).toBe(false));
+	drive.scope.resize(500);
+	drive.scope.zoom(0.5);
+	expect(asked).toBe(1);
+	expect(drive.scope.work.value.message).toBe('the worker could not be loaded');
+});

@@ -45,6 +45,7 @@ export function createDriveScope(lab: DriveLab) {
 			isWanted = true;
 			return;
 		}
+		if (!window.value) return;
 		isBusy = true;
 		const { from, to } = view.value;
 		const span = to - from;
