@@ -29,7 +29,7 @@ test('ends with 0, prints every filter and noise asked for in 80 columns, and wr
 	const result = JSON.parse(readFileSync(json, 'utf8')) as VotesResult;
 	expect(result).toMatchObject({
 		format: 'anglespread-votes',
-		formatVersion: 1,
+		formatVersion: 2,
 		judged: 6,
 		sigmas: [0.15, 0.3],
 		provenance: {

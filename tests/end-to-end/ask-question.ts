@@ -51,5 +51,8 @@ export const tooWide = async (page: Page): Promise<readonly string[]> => {
 /** By how many pixels the page must be scrolled sideways at 320 px, the width that text of 400 % leaves of 1280 (WCAG 2.2, 1.4.10). */
 export const overflowAt320 = async (page: Page): Promise<number> => {
 	await page.setViewportSize({ width: 320, height: 740 });
-	return page.evaluate(() => Math.max(0, document.documentElement.scrollWidth - innerWidth));
+	const overflow = (): number => Math.max(0, document.documentElement.scrollWidth - innerWidth);
+	// pictures are drawn anew a little later
+	for (let tries = 0; tries < 20 && (await page.evaluate(overflow)) > 0; tries++) await page.waitForTimeout(100);
+	return page.evaluate(overflow);
 };
