@@ -1,9 +1,10 @@
 import { signal } from '@preact/signals';
 import { expect, test, vi } from 'vitest';
 import { choiceNames } from '../../../shared/drive/drive.ts';
-import { driveWindow } from '../../../shared/one-drive/drive-window.ts';
+import { type DriveWindow, driveWindow, type SectorEvents } from '../../../shared/one-drive/drive-window.ts';
 import { driveCauses, unitOutcomes } from '../../../shared/one-drive/unit-outcomes.ts';
 import type { DriveLab } from '../../../src/host/drive-lab.ts';
+import { worstCommutation } from '../../../src/page/model/one-drive/drive-events.ts';
 import { createOneDrive } from '../../../src/page/model/one-drive/one-drive.ts';
 import type { ViewName } from '../../../src/page/model/route.ts';
 import type { Shown, StudyRequest } from '../../../src/page/model/services.ts';
@@ -382,4 +383,31 @@ test('a run that could not be simulated is asked for no finer traces', async () 
 	drive.scope.zoom(0.5);
 	expect(asked).toBe(1);
 	expect(drive.scope.work.value.message).toBe('the worker could not be loaded');
+});
+
+test('the largest error is that of a measured sector, either way', async () => {
+	const { drive } = made({ details: { unit: '3', point: '0', start: '0' } });
+	await vi.waitFor(() => expect(drive.scope.isOpening.value).toBe(false));
+	const window = drive.scope.window.value as DriveWindow;
+	const [, settling, first, second] = window.runs.halfBus.sectors as [
+		SectorEvents,
+		SectorEvents,
+		SectorEvents,
+		SectorEvents,
+	];
+	const sectors = [
+		{ ...settling, measured: false, angleError: 9 },
+		{ ...first, measured: true, angleError: 3 },
+		{ ...second, measured: true, angleError: -5 },
+	];
+	const other = { ...window, runs: { ...window.runs, halfBus: { ...window.runs.halfBus, sectors } } };
+	expect(worstCommutation(other, 'halfBus')).toMatchObject({
+		time: second.commutation,
+		words: expect.stringMatching(/5\.00° \(early\)$/),
+	});
+	const none = {
+		...window,
+		runs: { ...window.runs, halfBus: { ...window.runs.halfBus, sectors: sectors.slice(0, 1) } },
+	};
+	expect(worstCommutation(none, 'halfBus')).toBeNull();
 });
