@@ -1,3 +1,5 @@
+import type { Drive } from '../drive/drive.ts';
+
 /** How a crossing becomes a commutation, and how far off that may lie; times in seconds. */
 export interface CommutationRule {
 	/** Largest angle error that is allowed, either way. */
@@ -7,6 +9,26 @@ export interface CommutationRule {
 	readonly share: number;
 	/** Error of a commutation at once, of a crossing acted on without error: compensated delay less the ideal wait. */
 	readonly atOnce: number;
+}
+
+/**
+ * The rule of a drive whose firmware takes off so many seconds of delay.
+ *
+ * @param angleLimit degrees
+ */
+export function commutationRule(
+	{ motor, operation, detection }: Drive,
+	compensation: number,
+	angleLimit: number,
+): CommutationRule {
+	const degreesPerSecond = 6 * motor.polePairs * operation.speed;
+	const wait = 30 - detection.advance;
+	return {
+		limit: angleLimit / degreesPerSecond,
+		averaged: detection.intervalsAveraged,
+		share: wait / 60,
+		atOnce: compensation - wait / degreesPerSecond,
+	};
 }
 
 /** Chances below this are not looked at: a whole run's sum is below a billionth. */
@@ -19,15 +41,19 @@ const negligible = 1e-15;
  */
 export class Acceptances {
 	/** Of all sectors in a row, times rising in each: s, and probabilities up to and with each. */
-	private times = new Float64Array(1024);
-	private upTo = new Float64Array(1024);
+	private times = new Float64Array(0);
+	private upTo = new Float64Array(0);
 	private count = 0;
 	/** Place of each sector's first acceptance. */
 	private readonly firsts: number[] = [];
 
-	clear(): void {
+	/** Empties it, with room for so many acceptances. */
+	clear(room: number): void {
 		this.count = 0;
 		this.firsts.length = 0;
+		if (room <= this.times.length) return;
+		this.times = new Float64Array(room);
+		this.upTo = new Float64Array(room);
 	}
 
 	openSector(): void {
@@ -36,7 +62,6 @@ export class Acceptances {
 
 	add(time: number, probability: number): void {
 		if (!(probability > negligible)) return;
-		if (this.count === this.times.length) this.grow();
 		const before = this.count > (this.firsts.at(-1) as number) ? (this.upTo[this.count - 1] as number) : 0;
 		this.times[this.count] = time;
 		this.upTo[this.count] = before + probability;
@@ -101,13 +126,5 @@ export class Acceptances {
 		let last = from;
 		while (last < to && (this.times[last] as number) < time) last++;
 		return last > from ? (this.upTo[last - 1] as number) : 0;
-	}
-
-	private grow(): void {
-		for (const name of ['times', 'upTo'] as const) {
-			const longer = new Float64Array(2 * this.count);
-			longer.set(this[name]);
-			this[name] = longer;
-		}
 	}
 }

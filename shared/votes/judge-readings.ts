@@ -39,7 +39,7 @@ export function judgeReadings(
 	const sums: ReadingSums = { early: 0, late: 0, missed: 0, accepted: 0, lateness: 0, within: 0 };
 	chain.load(window, votes);
 	chain.sigma = sigma;
-	acceptances.clear();
+	acceptances.clear(kept.count);
 	for (let s = 0; s < sectors.length; s++) {
 		const { exact, placement, rising, from } = sectors[s] as KeptReadings['sectors'][0];
 		const end = sectors[s + 1]?.from ?? kept.count;

@@ -5,6 +5,7 @@ import { simulatePair } from '../drive/simulate-pair.ts';
 import type { StudyPlan } from '../study/plan.ts';
 import { runShard, type ShardResult } from '../study/run-shard.ts';
 import { requirementOf } from '../study/unit-passes.ts';
+import { commutationRule } from './acceptances.ts';
 import type { Cell } from './cell.ts';
 import { judgeReadings } from './judge-readings.ts';
 
@@ -48,16 +49,10 @@ export function runVotes(
 			const pair = simulatePair(drive, noise, { chances: true, keep });
 			const degreesPerSecond = 6 * drive.motor.polePairs * drive.operation.speed;
 			const margin = drive.trial.falseMargin / degreesPerSecond;
-			const { intervalsAveraged, advance } = drive.detection;
 			for (const [c, choice] of choiceNames.entries()) {
 				for (const [place, { compensation, ...cell }] of cells.entries()) {
 					const laterBy = compensation[choice] - drive.detection.compensation[choice];
-					const rule = {
-						limit: angleLimit / degreesPerSecond,
-						averaged: intervalsAveraged,
-						share: (30 - advance) / 60,
-						atOnce: compensation[choice] - (30 - advance) / degreesPerSecond,
-					};
+					const rule = commutationRule(drive, compensation[choice], angleLimit);
 					const sums = judgeReadings(keep[choice], { ...cell, laterBy, margin, rule });
 					sums.lateness *= degreesPerSecond;
 					const at = (((unit - from) * cells.length + place) * points + point) * choices + c;

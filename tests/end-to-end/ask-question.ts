@@ -48,11 +48,13 @@ export const tooWide = async (page: Page): Promise<readonly string[]> => {
 			),
 	);
 };
-/** By how many pixels the page must be scrolled sideways at 320 px, the width that text of 400 % leaves of 1280 (WCAG 2.2, 1.4.10). */
+/** By how many pixels the page is wider than its window; below 0 where it is narrower. */
+export const overflow = (page: Page): Promise<number> =>
+	page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+/** The same at 320 px, the width that text of 400 % leaves of 1280 (WCAG 2.2, 1.4.10); 0 where it fits. */
 export const overflowAt320 = async (page: Page): Promise<number> => {
 	await page.setViewportSize({ width: 320, height: 740 });
-	const overflow = (): number => Math.max(0, document.documentElement.scrollWidth - innerWidth);
 	// pictures are drawn anew a little later
-	for (let tries = 0; tries < 20 && (await page.evaluate(overflow)) > 0; tries++) await page.waitForTimeout(100);
-	return page.evaluate(overflow);
+	for (let tries = 0; tries < 20 && (await overflow(page)) > 0; tries++) await page.waitForTimeout(100);
+	return Math.max(0, await overflow(page));
 };

@@ -1,7 +1,7 @@
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
-import { overflowAt320 } from './ask-question.ts';
+import { overflow, overflowAt320 } from './ask-question.ts';
 import { builtPage, runStudy } from './open-page.ts';
 
 const built = builtPage();
@@ -90,7 +90,7 @@ test('a pinned result stays as a ghost: the change of the same drives with its i
 	const typical = page.locator('.attribution table').first();
 	expect(await typical.locator('tbody').first().textContent()).toMatch(/phase divider, top\+\d+\.\d\d°/);
 	await page.setViewportSize({ width: 390, height: 844 });
-	expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(0);
+	expect(await overflow(page)).toBeLessThanOrEqual(0);
 	await page.setViewportSize({ width: 1280, height: 720 });
 	// the baseline's own figures, once the edits are taken back
 	await page.getByRole('button', { name: 'Reset all' }).click();
@@ -155,7 +155,7 @@ test('nothing sticks out at 390 px, nor at 320, with the form open, section by s
 		'Sensing network',
 	]) {
 		await page.getByRole('button', { name, exact: true }).click();
-		expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth), name).toBeLessThanOrEqual(0);
+		expect(await overflow(page), name).toBeLessThanOrEqual(0);
 		expect(await overflowAt320(page), name).toBe(0);
 		await page.setViewportSize({ width: 390, height: 844 });
 	}

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
-import { overflowAt320 } from './ask-question.ts';
+import { overflow, overflowAt320 } from './ask-question.ts';
 import { builtPage, restsOn, runStudy } from './open-page.ts';
 
 const built = builtPage();
@@ -251,6 +251,6 @@ test('nothing of what is kept sticks out to the side at 390 px, nor at 320', asy
 	await keep(page, 'two');
 	for (const box of await page.getByRole('checkbox', { name: /^Side by side/ }).all()) await box.check();
 	await page.locator('.side-by-side table').waitFor();
-	expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(0);
+	expect(await overflow(page)).toBeLessThanOrEqual(0);
 	expect(await overflowAt320(page)).toBe(0);
 });

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
-import { overflowAt320 } from './ask-question.ts';
+import { overflow, overflowAt320 } from './ask-question.ts';
 import { builtPage, runStudy } from './open-page.ts';
 
 const built = builtPage();
@@ -200,6 +200,6 @@ test('nothing of one drive sticks out to the side at 390 px, nor at 320', async 
 	const { page } = await built.open({ hash: drive, width: 390, height: 844 });
 	await drawn(page);
 	await page.locator('.diagnosis').first().waitFor();
-	expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(0);
+	expect(await overflow(page)).toBeLessThanOrEqual(0);
 	expect(await overflowAt320(page)).toBe(0);
 });

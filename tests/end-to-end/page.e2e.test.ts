@@ -1,15 +1,13 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { gzipSync } from 'node:zlib';
 import { AxeBuilder } from '@axe-core/playwright';
-import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { ensureBuilt } from '../../src/tooling/ensure-built.mjs';
 import { projectRoot } from '../../src/tooling/project.mjs';
-import { overflowAt320 } from './ask-question.ts';
+import { overflow, overflowAt320 } from './ask-question.ts';
 import { builtPage, firstFigures, restsOn, runStudy } from './open-page.ts';
 
 const built = builtPage();
-const overflow = (page: Page) => page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
 /** A stand-in for a file the user picks. */
 const file = (name: string, text: string) => ({ name, mimeType: 'application/json', buffer: Buffer.from(text) });
 

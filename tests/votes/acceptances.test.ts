@@ -6,7 +6,7 @@ type Sector = readonly (readonly [time: number, probability: number])[];
 
 function acceptancesOf(sectors: readonly Sector[]): Acceptances {
 	const acceptances = new Acceptances();
-	acceptances.clear();
+	acceptances.clear(sectors.flat().length);
 	for (const sector of sectors) {
 		acceptances.openSector();
 		for (const [time, probability] of sector) acceptances.add(time, probability);

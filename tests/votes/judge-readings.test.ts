@@ -1,10 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { choiceNames, type Drive } from '../../shared/drive/drive.ts';
+import { choiceNames } from '../../shared/drive/drive.ts';
 import { perChoice } from '../../shared/drive/per-choice.ts';
 import { KeptReadings } from '../../shared/drive/sensing/kept-readings.ts';
 import { simulatePair } from '../../shared/drive/simulate-pair.ts';
 import { keyedNoise } from '../../shared/sampling/keyed-noise.ts';
 import { unitDrives } from '../../shared/study/unit-drives.ts';
+import { commutationRule } from '../../shared/votes/acceptances.ts';
 import { judgeReadings } from '../../shared/votes/judge-readings.ts';
 import { smallScenario } from '../study/small-scenario.ts';
 
@@ -17,16 +18,8 @@ const settings = {
 	'with ringing': { noise: { sigma: '20 mV', ringAmplitude: '0.5 V' } },
 };
 
-/** How a drive's firmware times its commutations (s), and an angle limit (degrees) that they are held to. */
-function ruleOf({ motor, operation, detection }: Drive, compensated: number, limit = 5) {
-	const degreesPerSecond = 6 * motor.polePairs * operation.speed;
-	return {
-		limit: limit / degreesPerSecond,
-		averaged: detection.intervalsAveraged,
-		share: (30 - detection.advance) / 60,
-		atOnce: compensated - (30 - detection.advance) / degreesPerSecond,
-	};
-}
+/** Of those tests that look at no angle error, degrees. */
+const anyLimit = 5;
 
 const sum = (values: ArrayLike<number>): number => Array.from(values).reduce((total, value) => total + value, 0);
 
@@ -55,7 +48,7 @@ describe.each(Object.entries(settings))('kept readings, %s', (_, changes) => {
 					sigma: drive.noise.sigma,
 					laterBy: 0,
 					margin,
-					rule: ruleOf(drive, compensation[choice]),
+					rule: commutationRule(drive, compensation[choice], anyLimit),
 				});
 				const { chances, errors, crossings } = pair[choice];
 				for (const kind of ['early', 'late', 'missed'] as const) {
@@ -81,7 +74,7 @@ describe.each(Object.entries(settings))('kept readings, %s', (_, changes) => {
 					[1, 7],
 				] as const) {
 					for (const sigma of [0, 0.02, 0.2]) {
-						const rule = ruleOf(drive, compensation[choice]);
+						const rule = commutationRule(drive, compensation[choice], anyLimit);
 						const found = judgeReadings(keep[choice], { votes, window, sigma, laterBy: 0, margin, rule });
 						expect(found.within).toBeLessThanOrEqual(found.accepted + 1e-9);
 						expect(found.accepted + found.missed).toBeCloseTo(keep[choice].sectors.length, 9);
@@ -105,7 +98,7 @@ describe('filters on the same readings', () => {
 			sigma,
 			laterBy,
 			margin,
-			rule: ruleOf(drive, compensation.halfBus + laterBy),
+			rule: commutationRule(drive, compensation.halfBus + laterBy, anyLimit),
 		});
 
 	it('without noise K votes in a row come K − 1 readings after one vote', () => {
@@ -146,7 +139,7 @@ describe('the share of commutations within an angle limit', () => {
 						sigma: 0,
 						laterBy: 0,
 						margin: 1,
-						rule: ruleOf(drive, compensation[choice], limit),
+						rule: commutationRule(drive, compensation[choice], limit),
 					});
 					const counted = pair[choice].errors.slice(1).filter((error) => Math.abs(error) <= limit).length;
 					const first = within - counted;
@@ -193,7 +186,7 @@ describe('the share of commutations within an angle limit', () => {
 					sigma: drive.noise.sigma,
 					laterBy: compensated - compensation[choice],
 					margin: 1,
-					rule: ruleOf(drive, compensated, limit),
+					rule: commutationRule(drive, compensated, limit),
 				});
 				expect(simulated[choice]).toBeGreaterThan(0.5);
 				expect(simulated[choice]).toBeLessThan(0.8);

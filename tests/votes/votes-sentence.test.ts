@@ -23,11 +23,13 @@ const someHold: ChoiceVotes = {
 	equalNoise: 0.0031,
 };
 
-/** So many of 60 drives pass with single readings and resistors of one grade tighter. */
-function sentence(tighterPassing: number, halfBus = someHold): string {
+const single = { votes: 1, window: 1 };
+const fiveOfNine = { votes: 5, window: 9 };
+
+/** The sentence on 60 drives, told apart by these. */
+function sentenceOf(told: Pick<VotesResult, 'own' | 'filters' | 'choices' | 'tighter'>): string {
 	const { provenance, requirement } = studyResult();
-	const graded = [cell(1, 1, tighterPassing, 1500)];
-	const result: Omit<VotesResult, 'sentence'> = {
+	return votesSentence({
 		format: 'anglespread-votes',
 		formatVersion: 2,
 		provenance,
@@ -35,16 +37,20 @@ function sentence(tighterPassing: number, halfBus = someHold): string {
 		unitsPerRun: 60,
 		judged: 60,
 		confirmationSeed: 'fresh',
-		own: { votes: 5, window: 9, sigma: 0.008 },
-		filters: [
-			{ votes: 1, window: 1 },
-			{ votes: 5, window: 9 },
-		],
 		sigmas: [0.008],
+		...told,
+	});
+}
+
+/** So many of 60 drives pass with single readings and resistors of one grade tighter. */
+function sentence(tighterPassing: number, halfBus = someHold): string {
+	const graded = [cell(1, 1, tighterPassing, 1500)];
+	return sentenceOf({
+		own: { ...fiveOfNine, sigma: 0.008 },
+		filters: [single, fiveOfNine],
 		choices: { halfBus, virtualNeutral: someHold },
 		tighter: { words: '1 % → 0.5 %', judged: 60, cells: { halfBus: graded, virtualNeutral: graded } },
-	};
-	return votesSentence(result);
+	});
 }
 
 test('votes are worth more or less than a resistor grade only where 60 drives show it', () => {
@@ -76,24 +82,15 @@ test('single readings stated, and best: no other filter does better, where other
 		base: null,
 		equalNoise: null,
 	};
-	const { provenance, requirement } = studyResult();
-	const result = (filters: VotesResult['filters']): Omit<VotesResult, 'sentence'> => ({
-		format: 'anglespread-votes',
-		formatVersion: 2,
-		provenance,
-		requirement,
-		unitsPerRun: 60,
-		judged: 60,
-		confirmationSeed: 'fresh',
-		own: { votes: 1, window: 1, sigma: 0.008 },
-		filters,
-		sigmas: [0.008],
-		choices: { halfBus: best, virtualNeutral: best },
-		tighter: null,
-	});
-	const single = { votes: 1, window: 1 };
-	expect(votesSentence(result([single, { votes: 5, window: 9 }]))).toMatch(
+	const words = (filters: VotesResult['filters']): string =>
+		sentenceOf({
+			own: { ...single, sigma: 0.008 },
+			filters,
+			choices: { halfBus: best, virtualNeutral: best },
+			tighter: null,
+		});
+	expect(words([single, fiveOfNine])).toMatch(
 		/^With half-bus sensing no filter that was tried does better than the 1 of 1 stated: at 8.mV of noise 71\.7.% of drives keep the limits/,
 	);
-	expect(votesSentence(result([single]))).toMatch(/^With half-bus sensing there is no other filter to hold the 1 of 1/);
+	expect(words([single])).toMatch(/^With half-bus sensing there is no other filter to hold the 1 of 1/);
 });

@@ -24,6 +24,16 @@ export const ChoiceHeads = ({ areMarked = false, span = 1 }: ChoiceHeadsProps) =
 	</>
 );
 
+/** The head of a table that sets the choices side by side, its rows' names to the left. */
+export const ChoiceHeadRow = () => (
+	<thead>
+		<tr>
+			<td />
+			<ChoiceHeads areMarked />
+		</tr>
+	</thead>
+);
+
 /** A cell for each choice. */
 export const ChoiceCells = ({ of }: { readonly of: (choice: ChoiceName) => ComponentChildren }) => (
 	<>

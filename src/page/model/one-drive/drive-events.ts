@@ -25,11 +25,8 @@ export function driveEvents(window: DriveWindow, choice: ChoiceName, kind: SeenK
 		.filter(({ sector }) => sector >= firstLoop)
 		.flatMap((events): DriveEvent[] => {
 			const { sector, reached, acceptedAt, commutation, trueCrossing, angleError } = events;
-			const where = `${choiceWords[choice]}, ${sectorName(sector)}`;
 			const crossing = crossingWords(events, firstLoop);
-			const at = (time: number, words: string): DriveEvent[] => [
-				{ time, words: `${milliseconds(time)}, ${where}: ${words}` },
-			];
+			const at = (time: number, what: string): DriveEvent[] => [{ time, words: placed(time, choice, sector, what) }];
 			if (kind === 'accepted') return Number.isNaN(acceptedAt) ? [] : at(acceptedAt, `accepted, ${crossing}`);
 			if (kind === 'true') return at(trueCrossing, `the back-EMF crosses zero; the crossing taken is ${crossing}`);
 			if (kind === 'commutation') return at(commutation, `commutation ${commutationWords(angleError)}`);
@@ -46,11 +43,13 @@ export function worstCommutation(window: DriveWindow, choice: ChoiceName): Drive
 		.sort((one, other) => Math.abs(other.angleError) - Math.abs(one.angleError));
 	if (!worst) return null;
 	const { commutation: time, sector, angleError } = worst;
-	return {
-		time,
-		words: `Largest error: ${milliseconds(time)}, ${choiceWords[choice]}, ${sectorName(sector)}: commutation ${commutationWords(angleError)}`,
-	};
+	const what = `commutation ${commutationWords(angleError)}`;
+	return { time, words: `Largest error: ${placed(time, choice, sector, what)}` };
 }
+
+/** What happened, with when and where. */
+const placed = (time: number, choice: ChoiceName, sector: number, what: string): string =>
+	`${milliseconds(time)}, ${choiceWords[choice]}, ${sectorName(sector)}: ${what}`;
 
 /** The nearest event after (or before) a time; null where there is none. */
 export function nextEvent(events: readonly DriveEvent[], time: number, direction: 1 | -1): DriveEvent | null {

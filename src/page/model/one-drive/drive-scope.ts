@@ -71,6 +71,13 @@ export function createDriveScope(lab: DriveLab) {
 		event.value = worst?.words ?? '';
 	}
 
+	/** Where keys and buttons act: the cursor where it is in sight, else the middle of the view. */
+	function inSight(): number {
+		const { from, to } = view.value;
+		const at = cursor.value;
+		return at !== null && at >= from && at <= to ? at : (from + to) / 2;
+	}
+
 	function place(time: number): void {
 		if (isOpening.value) return;
 		isPlaced = true;
@@ -97,7 +104,6 @@ export function createDriveScope(lab: DriveLab) {
 		async open(of: DriveRequest): Promise<void> {
 			request = of;
 			isWanted = false;
-			isBusy = true;
 			isOpening.value = true;
 			await data.begin(() => lab.window({ drive: of, from: 0, to: 0, columns: Math.round(width.value) }), true);
 			if (request !== of) return;
@@ -118,21 +124,18 @@ export function createDriveScope(lab: DriveLab) {
 		show,
 		/** @param factor above 1 shows more @param about time that stays where it is, the cursor or middle if not given */
 		zoom(factor: number, about?: number): void {
-			const { from, to } = view.value;
-			const at = cursor.value;
-			const middle = at !== null && at >= from && at <= to ? at : (from + to) / 2;
-			show(zoomed(view.value, factor, about ?? middle, end.value));
+			show(zoomed(view.value, factor, about ?? inSight(), end.value));
 		},
 		move: (share: number) => show(moved(view.value, share, end.value)),
 		point: place,
 		/** Moves the cursor by a share of what is on show, and what is on show with it. */
 		scrub(share: number): void {
 			const { from, to } = view.value;
+			const at = cursor.value;
 			// one that rests elsewhere does not take the view along
-			const at =
-				cursor.value !== null && (isPlaced || (cursor.value >= from && cursor.value <= to)) ? cursor.value : null;
-			place((at ?? (from + to) / 2) + share * (to - from));
-			const next = cursor.value === null ? view.value : showing(view.value, cursor.value, end.value);
+			place((isPlaced && at !== null ? at : inSight()) + share * (to - from));
+			if (cursor.value === null) return;
+			const next = showing(view.value, cursor.value, end.value);
 			if (next !== view.value) show(next);
 		},
 		/** To the next or the previous event of the kind that is stepped through. */

@@ -5,7 +5,7 @@ import { choiceWords } from '../../../../shared/words/names.ts';
 import type { OneDrive } from '../../model/one-drive/one-drive.ts';
 import { ChoiceCells, ChoiceHeads } from '../../parts/choice-cells.tsx';
 import { Form } from '../../parts/form.tsx';
-import { Scroll } from '../../parts/scroll.tsx';
+import { WideTable } from '../../parts/wide-table.tsx';
 
 const shortcomingWords = {
 	lock: 'loses lock',
@@ -124,39 +124,37 @@ function Starts({ drive }: { drive: OneDrive }) {
 	if (!which || !outcomes.value || !requirement.value) return <p class="aside">Simulating its starts …</p>;
 	const limits = requirement.value;
 	return (
-		<Scroll what="how each start went">
-			<table class="starts">
-				<caption>{drive.startsOf.value}</caption>
-				<thead>
-					<tr>
-						<th scope="col">Start</th>
-						<ChoiceHeads />
+		<WideTable what="how each start went" class="starts">
+			<caption>{drive.startsOf.value}</caption>
+			<thead>
+				<tr>
+					<th scope="col">Start</th>
+					<ChoiceHeads />
+				</tr>
+			</thead>
+			<tbody>
+				{outcomes.value.slice(which.point * starts.value, (which.point + 1) * starts.value).map((pair, index) => (
+					<tr key={index} class={index === start.value ? 'current' : undefined}>
+						<th scope="row">
+							<button type="button" aria-pressed={index === start.value} onClick={() => drive.pick({ start: index })}>
+								{index + 1}
+							</button>
+						</th>
+						{'failure' in pair ? (
+							<td colSpan={2}>{pair.failure}</td>
+						) : (
+							<ChoiceCells
+								of={(choice) => (
+									<>
+										{degrees(pair[choice].judgedError)}
+										<small>{troubleWords[troubleOf(pair[choice], limits)]}</small>
+									</>
+								)}
+							/>
+						)}
 					</tr>
-				</thead>
-				<tbody>
-					{outcomes.value.slice(which.point * starts.value, (which.point + 1) * starts.value).map((pair, index) => (
-						<tr key={index} class={index === start.value ? 'current' : undefined}>
-							<th scope="row">
-								<button type="button" aria-pressed={index === start.value} onClick={() => drive.pick({ start: index })}>
-									{index + 1}
-								</button>
-							</th>
-							{'failure' in pair ? (
-								<td colSpan={2}>{pair.failure}</td>
-							) : (
-								<ChoiceCells
-									of={(choice) => (
-										<>
-											{degrees(pair[choice].judgedError)}
-											<small>{troubleWords[troubleOf(pair[choice], limits)]}</small>
-										</>
-									)}
-								/>
-							)}
-						</tr>
-					))}
-				</tbody>
-			</table>
-		</Scroll>
+				))}
+			</tbody>
+		</WideTable>
 	);
 }

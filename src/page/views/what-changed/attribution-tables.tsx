@@ -2,7 +2,7 @@ import { choiceNames } from '../../../../shared/drive/drive.ts';
 import { count } from '../../../../shared/words/figures.ts';
 import type { AttributedFigure, createWhatChanged } from '../../model/what-changed.ts';
 import { ChoiceGroup } from '../../parts/choice-cells.tsx';
-import { Scroll } from '../../parts/scroll.tsx';
+import { WideTable } from '../../parts/wide-table.tsx';
 
 type Attributing = ReturnType<typeof createWhatChanged>['attributing']['value'];
 
@@ -36,47 +36,45 @@ export function AttributionTables({ attributing }: { attributing: Attributing })
 function FigureTable({ figure: { label, note, choices } }: { figure: AttributedFigure }) {
 	const isShared = choices.halfBus.rows.some(({ share }) => share !== null);
 	return (
-		<Scroll what={`which edit did it: ${label}`}>
-			<table>
-				<caption>
-					{label}
-					<small>{note}</small>
-				</caption>
-				<thead>
-					<tr>
-						<th scope="col">Edit</th>
-						{isShared && (
-							<>
-								<td />
-								<th scope="col">share</th>
-							</>
-						)}
-						<th scope="col">alone</th>
-						<th scope="col">last</th>
-					</tr>
-				</thead>
-				{choiceNames.map((choice) => (
-					<tbody key={choice}>
-						<ChoiceGroup choice={choice} span={isShared ? 5 : 3}>
-							, in all {choices[choice].whole}
-						</ChoiceGroup>
-						{choices[choice].rows.map(({ edit, share, alone, last }) => (
-							<tr key={edit}>
-								<th scope="row">{edit}</th>
-								{isShared && (
-									<>
-										<td class="bar">{share && <Bar part={share.bar} choice={choice} />}</td>
-										<td class="share">{share ? share.words : '–'}</td>
-									</>
-								)}
-								<td>{alone}</td>
-								<td>{last}</td>
-							</tr>
-						))}
-					</tbody>
-				))}
-			</table>
-		</Scroll>
+		<WideTable what={`which edit did it: ${label}`}>
+			<caption>
+				{label}
+				<small>{note}</small>
+			</caption>
+			<thead>
+				<tr>
+					<th scope="col">Edit</th>
+					{isShared && (
+						<>
+							<td />
+							<th scope="col">share</th>
+						</>
+					)}
+					<th scope="col">alone</th>
+					<th scope="col">last</th>
+				</tr>
+			</thead>
+			{choiceNames.map((choice) => (
+				<tbody key={choice}>
+					<ChoiceGroup choice={choice} span={isShared ? 5 : 3}>
+						, in all {choices[choice].whole}
+					</ChoiceGroup>
+					{choices[choice].rows.map(({ edit, share, alone, last }) => (
+						<tr key={edit}>
+							<th scope="row">{edit}</th>
+							{isShared && (
+								<>
+									<td class="bar">{share && <Bar part={share.bar} choice={choice} />}</td>
+									<td class="share">{share ? share.words : '–'}</td>
+								</>
+							)}
+							<td>{alone}</td>
+							<td>{last}</td>
+						</tr>
+					))}
+				</tbody>
+			))}
+		</WideTable>
 	);
 }
 

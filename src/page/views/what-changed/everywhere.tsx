@@ -1,7 +1,7 @@
 import type { ChangeWords } from '../../../../shared/words/change.ts';
 import type { createWhatChanged } from '../../model/what-changed.ts';
 import { ChoiceCells, ChoiceHeads } from '../../parts/choice-cells.tsx';
-import { Scroll } from '../../parts/scroll.tsx';
+import { WideTable } from '../../parts/wide-table.tsx';
 
 type Rows = ReturnType<typeof createWhatChanged>['everywhere']['value'];
 
@@ -10,29 +10,27 @@ export function Everywhere({ rows }: { rows: Rows }) {
 	if (rows.length === 0) return null;
 	return (
 		<section class="everywhere">
-			<Scroll what="headline figures at every point">
-				<table>
-					<caption>The median drive at every operating point</caption>
-					<thead>
-						<tr>
-							<th scope="col">Point</th>
-							<ChoiceHeads areMarked />
-							<th scope="col">half-bus − virtual neutral</th>
+			<WideTable what="headline figures at every point">
+				<caption>The median drive at every operating point</caption>
+				<thead>
+					<tr>
+						<th scope="col">Point</th>
+						<ChoiceHeads areMarked />
+						<th scope="col">half-bus − virtual neutral</th>
+					</tr>
+				</thead>
+				<tbody>
+					{rows.map(({ name, choices, gap }) => (
+						<tr key={name}>
+							<th scope="row">{name}</th>
+							<ChoiceCells of={(choice) => <Change words={choices[choice]} />} />
+							<td>
+								<Change words={gap} />
+							</td>
 						</tr>
-					</thead>
-					<tbody>
-						{rows.map(({ name, choices, gap }) => (
-							<tr key={name}>
-								<th scope="row">{name}</th>
-								<ChoiceCells of={(choice) => <Change words={choices[choice]} />} />
-								<td>
-									<Change words={gap} />
-								</td>
-							</tr>
-						))}
-					</tbody>
-				</table>
-			</Scroll>
+					))}
+				</tbody>
+			</WideTable>
 		</section>
 	);
 }

@@ -1,33 +1,26 @@
 import type { ChangeWords, HeadlineChange } from '../../../../shared/words/change.ts';
-import { ChoiceCells, ChoiceHeads } from '../../parts/choice-cells.tsx';
-import { Scroll } from '../../parts/scroll.tsx';
+import { ChoiceCells, ChoiceHeadRow } from '../../parts/choice-cells.tsx';
+import { WideTable } from '../../parts/wide-table.tsx';
 
 /** The headline figures before and after, with the change and its interval. */
 export function HeadlineTable({ headlines }: { headlines: readonly HeadlineChange[] }) {
 	return (
 		<section class="figures headline-changes">
-			<Scroll what="headline figures before and after">
-				<table>
-					<caption>Before and after</caption>
-					<thead>
-						<tr>
-							<td />
-							<ChoiceHeads areMarked />
+			<WideTable what="headline figures before and after">
+				<caption>Before and after</caption>
+				<ChoiceHeadRow />
+				<tbody>
+					{headlines.map(({ label, note, choices }) => (
+						<tr key={label}>
+							<th scope="row">
+								{label}
+								<small>{note}</small>
+							</th>
+							<ChoiceCells of={(choice) => <Change words={choices[choice]} />} />
 						</tr>
-					</thead>
-					<tbody>
-						{headlines.map(({ label, note, choices }) => (
-							<tr key={label}>
-								<th scope="row">
-									{label}
-									<small>{note}</small>
-								</th>
-								<ChoiceCells of={(choice) => <Change words={choices[choice]} />} />
-							</tr>
-						))}
-					</tbody>
-				</table>
-			</Scroll>
+					))}
+				</tbody>
+			</WideTable>
 		</section>
 	);
 }

@@ -2,7 +2,7 @@ import { choiceWords } from '../../../../shared/words/names.ts';
 import type { WhichChoiceAnswer } from '../../model/which-choice.ts';
 import { Chart } from '../../parts/chart.tsx';
 import { ChoiceMark } from '../../parts/choice-mark.tsx';
-import { Scroll } from '../../parts/scroll.tsx';
+import { WideTable } from '../../parts/wide-table.tsx';
 
 /** How often a crossing is taken early, late or not at all. */
 export function Rates({ answer }: { answer: WhichChoiceAnswer }) {
@@ -19,40 +19,38 @@ export function Rates({ answer }: { answer: WhichChoiceAnswer }) {
 					An open mark on a dotted line: none seen. It bounds the share of drives affected, not the rate per sector.
 				</p>
 			</div>
-			<Scroll what="rates of false and missed crossings">
-				<table>
-					<thead>
-						<tr>
-							<td />
-							<th scope="col">seen</th>
-							<th scope="col">per sector</th>
-							<th scope="col">{answer.level} interval</th>
-							<th scope="col">an hour</th>
+			<WideTable what="rates of false and missed crossings">
+				<thead>
+					<tr>
+						<td />
+						<th scope="col">seen</th>
+						<th scope="col">per sector</th>
+						<th scope="col">{answer.level} interval</th>
+						<th scope="col">an hour</th>
+					</tr>
+				</thead>
+				{answer.rates.map(({ event, rows }) => (
+					<tbody key={event}>
+						<tr class="group">
+							<th colSpan={5} scope="rowgroup">
+								{event}
+							</th>
 						</tr>
-					</thead>
-					{answer.rates.map(({ event, rows }) => (
-						<tbody key={event}>
-							<tr class="group">
-								<th colSpan={5} scope="rowgroup">
-									{event}
+						{rows.map(({ choice, seen, rate, interval, hourly }) => (
+							<tr key={choice}>
+								<th scope="row">
+									<ChoiceMark choice={choice} />
+									{choiceWords[choice]}
 								</th>
+								<td>{seen}</td>
+								<td>{rate}</td>
+								<td>{interval}</td>
+								<td>{hourly}</td>
 							</tr>
-							{rows.map(({ choice, seen, rate, interval, hourly }) => (
-								<tr key={choice}>
-									<th scope="row">
-										<ChoiceMark choice={choice} />
-										{choiceWords[choice]}
-									</th>
-									<td>{seen}</td>
-									<td>{rate}</td>
-									<td>{interval}</td>
-									<td>{hourly}</td>
-								</tr>
-							))}
-						</tbody>
-					))}
-				</table>
-			</Scroll>
+						))}
+					</tbody>
+				))}
+			</WideTable>
 		</section>
 	);
 }
