@@ -7,7 +7,8 @@ const built = builtPage();
 test('after 15 runs the page and its engine hold as many objects as after 5, and no open database', async () => {
 	const { page } = await built.open();
 	const runs = async (first: number, last: number): Promise<void> => {
-		for (let run = first; run <= last; run += 1) await runStudy(page, 12, `run ${run}`);
+		// the last ones of both stretches show the same figures: others have thousands of marks more or fewer
+		for (let run = first; run <= last; run += 1) await runStudy(page, 12, `run ${run % 5}`);
 		// charts out of view are drawn in a quiet moment
 		await page.waitForTimeout(1000);
 	};
