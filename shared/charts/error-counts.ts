@@ -19,7 +19,6 @@ export function errorCounts(
 	return errorFrame(
 		{
 			name: 'outline',
-			height: 230,
 			field: 'count',
 			points: closed,
 			mark: (choice) => ({

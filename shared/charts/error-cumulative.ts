@@ -14,7 +14,6 @@ export function errorCumulative(
 	return errorFrame(
 		{
 			name: 'steps',
-			height: 190,
 			field: 'cumulative',
 			points: opened,
 			mark: (choice) => ({

@@ -8,7 +8,6 @@ import { type ChartTheme, chartConfig, choiceMarks } from './theme.ts';
 interface ErrorSeries<Field extends string> {
 	/** The datasets' name. */
 	readonly name: string;
-	readonly height: number;
 	readonly field: Field;
 	/** One choice's bins as points of its line. */
 	readonly points: (
@@ -23,13 +22,13 @@ interface ErrorSeries<Field extends string> {
 
 /**
  * Both choices' commutation-angle errors over one angle axis, so that pictures
- * can be read one below the other: a series a choice, the ideal commutation, an
+ * can be read together: a series a choice, the ideal commutation, an
  * earlier result's outlines behind, and bands that say the figures on hover.
  *
  * @param ghost an earlier result in the same bins
  */
 export function errorFrame<Field extends string>(
-	{ name, height, field, points, mark, y, ghost: interpolate, says }: ErrorSeries<Field>,
+	{ name, field, points, mark, y, ghost: interpolate, says }: ErrorSeries<Field>,
 	bins: readonly ErrorBin[],
 	ghost: readonly ErrorBin[] | null,
 	theme: ChartTheme,
@@ -51,7 +50,7 @@ export function errorFrame<Field extends string>(
 		description,
 		config: chartConfig(theme),
 		width: 640,
-		height,
+		height: 230,
 		autosize: { type: 'fit', contains: 'padding' },
 		datasets: {
 			[name]: series(bins),

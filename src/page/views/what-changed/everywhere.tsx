@@ -10,7 +10,7 @@ export function Everywhere({ rows }: { rows: Rows }) {
 	if (rows.length === 0) return null;
 	return (
 		<section class="everywhere">
-			<WideTable what="headline figures at every point">
+			<WideTable what="the median drive at every operating point">
 				<caption>The median drive at every operating point</caption>
 				<thead>
 					<tr>
