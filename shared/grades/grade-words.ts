@@ -1,7 +1,8 @@
 import type { Verdict } from '../statistics/verdict.ts';
-import { degrees } from '../words/figures.ts';
+import { count, degrees } from '../words/figures.ts';
 import { quantity, relative } from '../words/quantity.ts';
 import type { NominalShift } from './apply-grade.ts';
+import type { GradesResult } from './result.ts';
 
 /** What the figures of a comparison of grades are called in every table. */
 
@@ -20,4 +21,15 @@ export function nominalWords(nominals: readonly NominalShift[]): string {
 			`${name} ${quantity(designed, 'Ω', 6)} → ${quantity(purchasable, 'Ω', 6)} (${shift > 0 ? '+' : ''}${relative(shift, 2)})`,
 	);
 	return moved.length === 0 ? 'all as designed' : words.join('; ');
+}
+
+/** Which grades' own runs ended early: "2 % and 5 %: no more than 100 drives, since …". '' where none did. */
+export function earlyWords({ grades, provenance }: Pick<GradesResult, 'grades' | 'provenance'>): string {
+	const early = new Map<number, string[]>();
+	for (const { grade, cases } of provenance.partial ? [] : grades) {
+		const { asked } = cases.both.units;
+		if (asked < provenance.unitsPerRun) early.set(asked, [...(early.get(asked) ?? []), grade.name]);
+	}
+	const parts = [...early].map(([units, names]) => `${names.join(' and ')} after ${count(units)} drives`);
+	return parts.length === 0 ? '' : `Ended early: ${parts.join(', ')}; no more could change what is said of them.`;
 }

@@ -40,7 +40,7 @@ export function gradesResult(findings: Findings): GradesResult {
 	const at = (place: number): CaseFigures => figures[place] as CaseFigures;
 	return {
 		format: 'anglespread-grades',
-		formatVersion: 1,
+		formatVersion: 2,
 		provenance: {
 			version,
 			seed,
@@ -49,6 +49,7 @@ export function gradesResult(findings: Findings): GradesResult {
 			resultDigest: findings.resultDigest,
 			unitsPerRun: units,
 			runs: plan.scenarios.length,
+			units: unitsInAll(figures),
 			requirement,
 			partial: isPartial,
 			level: intervalLevel,
@@ -132,6 +133,11 @@ const named = ({ grades, price }: Mix): Pick<MixFigures, 'grades' | 'price'> => 
 	grades: Object.fromEntries(grades.map(({ group, grade }) => [group, grade.name])),
 	price,
 });
+
+function unitsInAll(figures: readonly CaseFigures[]): CaseFigures['units'] {
+	const sum = (of: keyof CaseFigures['units']): number => figures.reduce((total, { units }) => total + units[of], 0);
+	return { asked: sum('asked'), finished: sum('finished'), failed: sum('failed') };
+}
 
 /** To 10⁻⁹, which takes off what binary fractions add. */
 const rounded = (price: number): number => Math.round(price * 1e9) / 1e9;

@@ -10,7 +10,7 @@ import type { AskedGroup } from './resistor-groups.ts';
 /** The record that command line, page and report print the comparison of grades from. Angles in electrical degrees. */
 export interface GradesResult {
 	readonly format: 'anglespread-grades';
-	readonly formatVersion: 1;
+	readonly formatVersion: 2;
 	readonly provenance: GradesProvenance;
 	readonly group: AskedGroup;
 	/** The board with exact resistors in the group, as designed: what no grade can better. */
@@ -33,12 +33,13 @@ export interface GradesProvenance extends Doubts {
 	readonly scenarioDigest: string;
 	/** SHA-256 (hex) over the digests of all runs with the first seed, in their order. */
 	readonly resultDigest: string;
-	/** Of each run. */
+	/** Of a run that did not end early. */
 	readonly unitsPerRun: number;
-	/** Runs with the first seed. */
+	/** Runs with the first seed, and their units together. */
 	readonly runs: number;
+	readonly units: CaseFigures['units'];
 	readonly requirement: Requirement;
-	/** True where it was interrupted: nothing is judged then. */
+	/** True where it was interrupted: nothing is judged then, or what holds is not confirmed. */
 	readonly partial: boolean;
 	readonly level: number;
 	readonly methods: Readonly<Record<string, string>>;

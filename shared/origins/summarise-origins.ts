@@ -1,3 +1,4 @@
+import { choiceNames } from '../drive/drive.ts';
 import { perChoice } from '../drive/per-choice.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import type { Interval } from '../statistics/interval.ts';
@@ -33,12 +34,25 @@ export interface OriginsFigures {
 	readonly provenance: Provenance;
 }
 
+type Design = Pick<OriginsFigures, 'groups' | 'figures' | 'done'>;
+
+/** Widest interval, as a share of the variance, with which a share stands. */
+const standing = 0.02;
+
+/** Whether more rows would hardly change a share as it is told: for both choices each is known to about one per cent. */
+export function sharesStand(design: Design, level: number): boolean {
+	return choiceNames.every((_, choice) => {
+		const { groups } = choiceOrigins(design, level, choice);
+		return groups.every(({ first, total }) => [first, total].every(({ low, high }) => high - low <= standing));
+	});
+}
+
 /** The shares from the figures of a pick-freeze design's drives. */
 export function summariseOrigins(given: OriginsFigures): OriginsResult {
 	const { scenario, point, groups, figures, correlations, provenance } = given;
 	const width = drivesPerRow(groups.filter(({ varies }) => varies).length);
 	const { name = '', values: conditions = {} } = scenario.points[point] ?? {};
-	const choices = perChoice((_, choice) => choiceOrigins(given, choice));
+	const choices = perChoice((_, choice) => choiceOrigins(given, provenance.level, choice));
 	return {
 		format: 'anglespread-origins',
 		formatVersion: 1,
@@ -58,7 +72,7 @@ export function summariseOrigins(given: OriginsFigures): OriginsResult {
 	};
 }
 
-function choiceOrigins({ groups, figures, done, provenance }: OriginsFigures, choice: number): ChoiceOrigins {
+function choiceOrigins({ groups, figures, done }: Design, level: number, choice: number): ChoiceOrigins {
 	const moving = groups.filter(({ varies }) => varies);
 	const still = groups.filter(({ varies }) => !varies).map(({ name }) => name);
 	const width = drivesPerRow(moving.length);
@@ -93,7 +107,7 @@ function choiceOrigins({ groups, figures, done, provenance }: OriginsFigures, ch
 			return { id, name, first: whole, total: whole, kinds: { first: kinds.map(() => 1), total: kinds.map(() => 1) } };
 		const designs = designed[group] as readonly PickFreeze[];
 		const { first, total } = sensitivityIndices(designs);
-		const intervals = isEnough ? sensitivityIntervals(designs, provenance.level) : null;
+		const intervals = isEnough ? sensitivityIntervals(designs, level) : null;
 		const alone = designs.map((design) => sensitivityIndices(design));
 		return {
 			id,
@@ -111,7 +125,7 @@ function choiceOrigins({ groups, figures, done, provenance }: OriginsFigures, ch
 		groups: shares.sort((one, other) => other.total.value - one.total.value),
 		still,
 		together: 1 - shares.reduce((sum, { first }) => sum + first.value, 0),
-		togetherInterval: isEnough && moving.length > 1 ? limitsOf(interactionShare(designed, provenance.level)) : null,
+		togetherInterval: isEnough && moving.length > 1 ? limitsOf(interactionShare(designed, level)) : null,
 	};
 }
 

@@ -54,6 +54,27 @@ export function verdict(
 	};
 }
 
+/**
+ * The decisions that `verdict` can come to after `units` in all, of which `outcomes` are known: the one if all
+ * others fail, and the one if all pass. Where the two are the same, no others are needed.
+ *
+ * @throws RangeError where fewer units are asked for than are known
+ */
+export function decisionsAhead(
+	{ passed, failed, notSimulated = 0 }: Outcomes,
+	units: number,
+	requiredShare: number,
+	confidence = 0.95,
+): { readonly worst: Decision; readonly best: Decision } {
+	const ahead = units - passed - failed - notSimulated;
+	checkWhole(ahead, 'units ahead');
+	const decisionOf = (outcomes: Outcomes): Decision => verdict(outcomes, requiredShare, confidence).decision;
+	return {
+		worst: decisionOf({ passed, failed: failed + ahead, notSimulated }),
+		best: decisionOf({ passed: passed + ahead, failed, notSimulated }),
+	};
+}
+
 /** @throws RangeError where the numbers are no counts or the share none */
 export function checkOutcomes({ passed, failed, notSimulated }: Required<Outcomes>, requiredShare: number): void {
 	checkWhole(passed, 'passed');

@@ -9,3 +9,6 @@ export function looks(ceiling: number, first = firstLook, growth = usualGrowth):
 	for (let units = first; units < ceiling; units = Math.ceil(units * growth)) numbers.push(units);
 	return [...numbers, ceiling];
 }
+
+/** The same where many runs may each end by themselves: fewer, since at each of them workers wait for the last drive. */
+export const looksOfRuns = (ceiling: number): number[] => looks(ceiling, firstLook, 2);

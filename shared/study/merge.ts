@@ -47,6 +47,16 @@ export function studyUpTo(study: StudyColumns, units: number): StudyColumns {
 	return { ...study, units, states: study.states.subarray(0, units), columns };
 }
 
+/** A study's units with room for those up to `units`. */
+export function studyGrownTo(study: StudyColumns, scenario: Scenario, units: number): StudyColumns {
+	const grown = studyFor(scenario, units);
+	placeColumns(grown.columns, study.columns, 0);
+	grown.histograms.set(study.histograms);
+	grown.states.set(study.states);
+	grown.failures.push(...study.failures);
+	return grown;
+}
+
 /** Lays a shard into its place. Shards may come in any order, each once. */
 export function mergeShard(study: StudyColumns, shard: ShardResult): void {
 	placeColumns(study.columns, shard.columns, shard.from * study.points * choiceNames.length);

@@ -6,12 +6,14 @@ import { runShard, type ShardResult } from './run-shard.ts';
 import { stretches } from './stretches.ts';
 
 /**
- * Several studies of the same number of units as one row of work, study after
- * study: index = place of the study · units + unit. So a pool shares out all of
- * them at once, and no worker waits for the end of each.
+ * So many units of each of several studies, from the unit `first` on, as one row
+ * of work, study after study: index = place of the study · units + unit − first.
+ * So a pool shares out all of them at once, and no worker waits for the end of each.
  */
 export interface ManyPlans {
 	readonly plans: readonly StudyPlan[];
+	/** 0 if not given. */
+	readonly first?: number;
 	readonly units: number;
 }
 
@@ -21,14 +23,16 @@ export interface ManyShards {
 }
 
 export function runPlans(
-	{ plans, units }: ManyPlans,
+	{ plans, first: offset = 0, units }: ManyPlans,
 	from: number,
 	to: number,
 	onProgress: (done: number) => void = () => {},
 ): ManyShards {
 	const parts = stretches(units, from, to).map(({ place, first, end, before }) => ({
 		plan: place,
-		shard: runShard(at(plans, place), first, end, { onProgress: (done) => onProgress(before + done) }),
+		shard: runShard(at(plans, place), offset + first, offset + end, {
+			onProgress: (done) => onProgress(before + done),
+		}),
 	}));
 	return { parts };
 }

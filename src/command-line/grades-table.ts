@@ -1,6 +1,6 @@
 import { type ChoiceName, choiceNames } from '../../shared/drive/drive.ts';
 import { gradeCells } from '../../shared/grades/grade-cells.ts';
-import { errorWords, judgedWords, nominalWords } from '../../shared/grades/grade-words.ts';
+import { earlyWords, errorWords, judgedWords, nominalWords } from '../../shared/grades/grade-words.ts';
 import { groupWords, resistorCount } from '../../shared/grades/resistor-groups.ts';
 import type { CaseChoice, CaseFigures, CheapestMix, GradeResult, GradesResult } from '../../shared/grades/result.ts';
 import { mixWords } from '../../shared/grades/sentence.ts';
@@ -28,6 +28,8 @@ export function gradesTable(result: GradesResult): string {
 		]),
 		...(cheapest ? choiceNames.map((choice) => wrapText(cheapest[choice].sentence)) : []),
 	];
+	const early = earlyWords(result);
+	if (early) lines.push(wrapText(early));
 	if (provenance.partial)
 		lines.push(wrapText('PARTIAL RESULT: interrupted; the figures are those of the drives that finished.'));
 	for (const choice of choiceNames) {
@@ -137,7 +139,7 @@ function groundLines({ provenance, grades }: GradesResult): string[] {
 		...cautionLines(provenance),
 		'',
 		heading('What this rests on'),
-		`Drives     ${count(provenance.unitsPerRun)} in each of ${count(provenance.runs)} runs; seed ${provenance.seed}; version ${provenance.version}`,
+		`Drives     ${count(provenance.units.asked)} in ${count(provenance.runs)} runs of at most ${count(provenance.unitsPerRun)}; seed ${provenance.seed}; version ${provenance.version}`,
 		`Scenario   ${provenance.scenarioDigest}`,
 		`Result     ${provenance.resultDigest}`,
 		...failures,

@@ -7,6 +7,11 @@ interface Collection {
 	readonly pool: Pool;
 	readonly plan: FigurePlan;
 	readonly drives: number;
+	/** Lets it end earlier: after so many drives, rising, if what is done so far is enough. */
+	readonly early?: {
+		readonly looks: readonly number[];
+		readonly isEnough: (soFar: Pick<Collected, 'figures' | 'done'>) => boolean;
+	};
 	readonly signal: AbortSignal | undefined;
 	readonly silenceLimit: number;
 	/** Where the nominal drive failed: why. Nothing is run then and every drive counts as failed. */
@@ -16,7 +21,7 @@ interface Collection {
 }
 
 export interface Collected {
-	/** [drive][choice][sector kind], degrees; NaN where there is none. */
+	/** [drive][choice][sector kind], degrees, of the drives up to where it ended; NaN where there is none. */
 	readonly figures: Float64Array<ArrayBuffer>;
 	/** For each drive, 1 where it was finished. */
 	readonly done: Uint8Array<ArrayBuffer>;
@@ -28,7 +33,7 @@ export interface Collected {
 
 /** Smooth figures of all drives of a design, laid out by drive whatever order the workers finished in. */
 export async function collectFigures(collection: Collection): Promise<Collected> {
-	const { pool, plan, drives, signal, silenceLimit, failure, shardSize, onProgress = () => {} } = collection;
+	const { pool, plan, drives, early, signal, silenceLimit, failure, shardSize, onProgress = () => {} } = collection;
 	const figures = new Float64Array(drives * figuresPerRun).fill(Number.NaN);
 	const done = new Uint8Array(drives);
 	const failures: UnitFailure[] = [];
@@ -36,12 +41,16 @@ export async function collectFigures(collection: Collection): Promise<Collected>
 		for (let unit = from; unit < to; unit += 1) failures.push({ unit, message });
 	};
 	let isComplete = true;
+	let ended = 0;
+	const soFar = () => ({ figures: figures.slice(0, ended * figuresPerRun), done: done.slice(0, ended) });
 	if (failure !== undefined) fail(0, drives, `the nominal drive: ${failure}`);
-	else {
+	const looks = failure === undefined ? [...(early?.looks ?? []).filter((look) => look < drives), drives] : [];
+	for (const to of looks) {
 		isComplete = await pool.run({
 			name: 'smoothFigures',
 			input: plan,
-			to: drives,
+			from: ended,
+			to,
 			signal,
 			silenceLimit,
 			shardSize,
@@ -52,9 +61,12 @@ export async function collectFigures(collection: Collection): Promise<Collected>
 				failures.push(...shard.failures);
 			},
 			onFailure: fail,
-			onProgress: (count) => onProgress(Math.max(0, count - failures.length), failures.length),
+			onProgress: (count) => onProgress(Math.max(0, ended + count - failures.length), failures.length),
 		});
+		if (!isComplete) break;
+		ended = to;
+		if (early?.isEnough(soFar())) break;
 	}
 	failures.sort((one, other) => one.unit - other.unit);
-	return { figures, done, failures, isComplete };
+	return { ...(isComplete && failure === undefined ? soFar() : { figures, done }), failures, isComplete };
 }

@@ -2,12 +2,15 @@ import { choiceNames, type PerChoice } from '../../shared/drive/drive.ts';
 import { perChoice } from '../../shared/drive/per-choice.ts';
 import { caseVerdict } from '../../shared/grades/case-figures.ts';
 import { caseList } from '../../shared/grades/case-list.ts';
+import { decidedRuns } from '../../shared/grades/early-ends.ts';
 import type { CaseFigures, FreshTest } from '../../shared/grades/result.ts';
 import type { Scenario } from '../../shared/scenario/scenario.ts';
 import type { CaseRunner } from './grade-cases.ts';
 
 interface Confirmation<Subject> {
 	readonly runCases: CaseRunner;
+	/** Of each run. */
+	readonly units: number;
 	/** Each round's seed is this and the round's number. */
 	readonly label: string;
 	readonly scenarioOf: (subject: Subject) => Scenario;
@@ -19,7 +22,7 @@ interface Confirmation<Subject> {
 /** Tests each choice's candidates on fresh drives, one after another, until one holds. Both choices' tests of a round are one job. */
 export async function confirmInTurn<Subject>(
 	candidates: PerChoice<readonly Subject[]>,
-	{ runCases, label, scenarioOf, share, confidence }: Confirmation<Subject>,
+	{ runCases, units, label, scenarioOf, share, confidence }: Confirmation<Subject>,
 ): Promise<{ readonly tests: PerChoice<readonly FreshTest<Subject>[]>; readonly isComplete: boolean }> {
 	const tests = perChoice((): FreshTest<Subject>[] => []);
 	for (let round = 0; ; round += 1) {
@@ -32,7 +35,14 @@ export async function confirmInTurn<Subject>(
 		const seed = `${label} ${round + 1}`;
 		const cases = caseList();
 		const places = open.map(({ subject }) => cases.place(scenarioOf(subject)));
-		const { figures, isComplete } = await runCases(cases.scenarios.map((scenario) => ({ scenario, seed })));
+		const rounds = cases.scenarios.map((scenario, at) => ({
+			scenario,
+			choices: open.filter((_, i) => places[i] === at).map(({ choice }) => choice),
+		}));
+		const { figures, isComplete } = await runCases(
+			cases.scenarios.map((scenario) => ({ scenario, seed })),
+			decidedRuns(rounds, units, { share, confidence }),
+		);
 		if (!isComplete) return { tests, isComplete };
 		for (const [i, { choice, subject }] of open.entries()) {
 			const verdict = caseVerdict(figures[places[i] as number] as CaseFigures, choice, share, confidence);

@@ -1,13 +1,15 @@
 import { applyGrade } from '../../shared/grades/apply-grade.ts';
+import { decisionsOf, drivesOfEffects, settledRuns } from '../../shared/grades/early-ends.ts';
 import type { Grade } from '../../shared/grades/grade.ts';
 import { gradePlan } from '../../shared/grades/grade-plan.ts';
 import { gradesResult } from '../../shared/grades/grades-result.ts';
 import { judgeGrades } from '../../shared/grades/judge-grades.ts';
 import { mixTestConfidence } from '../../shared/grades/methods.ts';
 import type { AskedGroup } from '../../shared/grades/resistor-groups.ts';
-import type { GradesResult } from '../../shared/grades/result.ts';
+import type { CaseFigures, GradesResult } from '../../shared/grades/result.ts';
 import { digestOfAll, scenarioDigest } from '../../shared/scenario/digest.ts';
 import type { Scenario } from '../../shared/scenario/scenario.ts';
+import type { StudyColumns } from '../../shared/study/merge.ts';
 import { requirementOf } from '../../shared/study/unit-passes.ts';
 import { confirmInTurn } from './confirm-in-turn.ts';
 import { type CaseProgress, caseRunner } from './grade-cases.ts';
@@ -40,14 +42,43 @@ export async function runGradesInPool(request: GradesRequest, pool: Pool): Promi
 	const { share, confidence } = requirementOf(scenario);
 	const plan = gradePlan(scenario, group, request.grades);
 	const runCases = caseRunner(request, pool);
-	const { figures, warnings, isComplete } = await runCases(plan.scenarios.map((one) => ({ scenario: one, seed })));
-	const judgement = judgeGrades(plan, figures, isComplete);
+	const run = async (places: readonly number[], ended: (goingOn: ReadonlyMap<number, StudyColumns>) => number[]) => {
+		if (places.length === 0) return true;
+		const scenarios = places.map((place) => plan.scenarios[place] as Scenario);
+		const own = await runCases(
+			scenarios.map((one) => ({ scenario: one, seed })),
+			(goingOn) => {
+				const byPlace = new Map([...goingOn].map(([i, study]) => [places[i] as number, study]));
+				return ended(byPlace).map((place) => places.indexOf(place));
+			},
+		);
+		for (const [i, place] of places.entries()) figures[place] = own.figures[i] as CaseFigures;
+		for (const warning of own.warnings) warnings.add(warning);
+		return own.isComplete;
+	};
+	const figures: CaseFigures[] = [];
+	const warnings = new Set<string>();
+	const judgedPlaces = [...new Set([plan.exactPlace, ...plan.gradePlaces.map(({ both }) => both), ...plan.mixPlaces])];
+	const isJudged = await run(judgedPlaces, settledRuns(plan, units));
+	const judgement = judgeGrades(plan, figures, isJudged);
+
+	const apart = drivesOfEffects(
+		plan,
+		plan.gradePlaces.map(({ both }) => (figures[both] as CaseFigures).units.asked),
+		decisionsOf(judgement.judged),
+	);
+	const effectPlaces = [...apart.keys()].filter((place) => !judgedPlaces.includes(place));
+	const isComplete =
+		(await run(effectPlaces, (goingOn) =>
+			[...goingOn].flatMap(([place, study]) => (study.units >= (apart.get(place) as number) ? [place] : [])),
+		)) && isJudged;
 
 	const gradeTests = [];
 	for (const [kind, held] of judgement.held.entries()) {
 		gradeTests.push(
 			await confirmInTurn(held, {
 				runCases,
+				units,
 				label: `${seed} fresh${kind > 0 ? ' array' : ''}`,
 				scenarioOf: (grade) => applyGrade(scenario, group, grade),
 				share,
@@ -57,6 +88,7 @@ export async function runGradesInPool(request: GradesRequest, pool: Pool): Promi
 	}
 	const mixTests = await confirmInTurn(judgement.candidates, {
 		runCases,
+		units,
 		label: `${seed} mix`,
 		scenarioOf: ({ place }) => plan.scenarios[plan.mixPlaces[place] as number] as Scenario,
 		share,
@@ -73,6 +105,6 @@ export async function runGradesInPool(request: GradesRequest, pool: Pool): Promi
 		scenarioDigest: await scenarioDigest(scenario),
 		resultDigest: await digestOfAll(figures.map(({ resultDigest }) => resultDigest)),
 		isPartial: !(isComplete && mixTests.isComplete && gradeTests.every((tests) => tests.isComplete)),
-		warnings,
+		warnings: [...warnings],
 	});
 }

@@ -2,8 +2,9 @@ import { drivesPerRow } from '../../shared/origins/drive-design.ts';
 import type { OriginsResult } from '../../shared/origins/origins-result.ts';
 import { type PartCorrelations, partCorrelations } from '../../shared/origins/part-correlations.ts';
 import { spreadGroups } from '../../shared/origins/spread-groups.ts';
-import { summariseOrigins } from '../../shared/origins/summarise-origins.ts';
+import { sharesStand, summariseOrigins } from '../../shared/origins/summarise-origins.ts';
 import { sha256 } from '../../shared/scenario/digest.ts';
+import { looksOfRuns } from '../../shared/study/looks.ts';
 import { failUnits, mergeShard, studyFor } from '../../shared/study/merge.ts';
 import { collectFigures } from './collect-figures.ts';
 import { findCompensation } from './find-compensation.ts';
@@ -26,6 +27,7 @@ const level = 0.95;
 const methods = {
 	shares:
 		'pick-freeze design on independent base uniforms; first order after Saltelli (2010), total after Jansen (1999); variances of the six sector kinds added up',
+	'number of rows': `ends after ${looksOfRuns(1000).slice(0, -1).join(', ')} … rows where every share is known to within one per cent, either way`,
 	'intervals of shares': "Hall's transformation of each share as a ratio of sums over the rows",
 	'the spread':
 		"a drive's mean angle error in each sector kind, from noise-free crossings interpolated between readings: the wait for readings and votes is not in it",
@@ -46,7 +48,7 @@ export async function runOriginsInPool(request: OriginsRequest, pool: Pool): Pro
 	const silenceLimit = silenceLimitOf(scenario);
 	const groups = spreadGroups(scenario, point);
 	const moving = groups.filter(({ varies }) => varies).map(({ parts, starts }) => ({ parts, starts }));
-	const asked = rows * drivesPerRow(moving.length);
+	const width = drivesPerRow(moving.length);
 	const found = await findCompensation(scenario, pool, silenceLimit, signal);
 	const collected = await collectFigures({
 		pool,
@@ -57,7 +59,11 @@ export async function runOriginsInPool(request: OriginsRequest, pool: Pool): Pro
 			design: { kind: 'pickFreeze', seed, point, groups: moving },
 			phases: 0,
 		},
-		drives: asked,
+		drives: rows * width,
+		early: {
+			looks: looksOfRuns(rows).map((look) => look * width),
+			isEnough: (soFar) => sharesStand({ groups, ...soFar }, level),
+		},
 		signal,
 		silenceLimit,
 		failure: found.failure,
@@ -82,7 +88,7 @@ export async function runOriginsInPool(request: OriginsRequest, pool: Pool): Pro
 			seed,
 			found,
 			digests: await sha256(new Uint8Array(figures.buffer)),
-			units: { asked, finished, failed: failures.length },
+			units: { asked: done.length, finished, failed: failures.length },
 			partial: !(collected.isComplete && study.isComplete),
 			failures,
 			level,

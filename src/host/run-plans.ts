@@ -1,6 +1,7 @@
-import { failUnits, mergeShard, type StudyColumns, studyFor } from '../../shared/study/merge.ts';
+import { failUnits, mergeShard, type StudyColumns, studyFor, studyGrownTo } from '../../shared/study/merge.ts';
 import type { StudyPlan } from '../../shared/study/plan.ts';
 import { stretches } from '../../shared/study/stretches.ts';
+import type { EarlyEnds } from './early-ends.ts';
 import { type FoundCompensation, findCompensations } from './find-compensation.ts';
 import type { Pool } from './pool.ts';
 import { silenceLimitOf } from './silence-limit.ts';
@@ -9,9 +10,15 @@ export interface PlansRequest<Result> {
 	readonly runs: readonly Pick<StudyPlan, 'scenario' | 'seed' | 'draws'>[];
 	/** Of each run. */
 	readonly units: number;
+	/** Lets runs end earlier; without it none does. */
+	readonly early?: EarlyEnds;
 	readonly signal?: AbortSignal | undefined;
-	/** At most ten times a second, over all runs. */
-	readonly onProgress?: (progress: { readonly finished: number; readonly failed: number }) => void;
+	/** At most ten times a second, over all runs; `spared`: units of runs that ended early. */
+	readonly onProgress?: (progress: {
+		readonly finished: number;
+		readonly failed: number;
+		readonly spared: number;
+	}) => void;
 	readonly shardSize?: number | undefined;
 	/** Makes figures of a run's columns, which are let go afterwards: many runs would not fit in memory. */
 	readonly summarise: (plan: StudyPlan, study: StudyColumns) => Promise<Result>;
@@ -27,10 +34,11 @@ export interface PlansOutcome<Result> {
 
 /**
  * Studies of many scenarios as one job, so that no worker waits at the end of
- * each. Every run has the figures that `study` would have found, to the last bit.
+ * each; where runs may end early, as one job from each look to the next. Every
+ * run has the figures that `study` of as many units would have found, to the last bit.
  */
 export async function runPlansInPool<Result>(request: PlansRequest<Result>, pool: Pool): Promise<PlansOutcome<Result>> {
-	const { runs, units, signal, onProgress = () => {}, summarise } = request;
+	const { runs, units, early, signal, onProgress = () => {}, summarise } = request;
 	const silenceLimit = Math.max(...runs.map(({ scenario }) => silenceLimitOf(scenario)));
 	const scenarios = [...new Set(runs.map(({ scenario }) => scenario))];
 	const foundOf = await findCompensations(scenarios, pool, silenceLimit, signal);
@@ -44,62 +52,78 @@ export async function runPlansInPool<Result>(request: PlansRequest<Result>, pool
 	const studies = new Map<number, StudyColumns>();
 	const results: (Promise<Result> | undefined)[] = plans.map(() => undefined);
 	let failed = 0;
-	const studyAt = (place: number): StudyColumns => {
-		const study = studies.get(place) ?? studyFor((plans[place] as StudyPlan).scenario, units);
+	/** With room for the units up to `end`. */
+	const studyAt = (place: number, end: number): StudyColumns => {
+		const { scenario } = plans[place] as StudyPlan;
+		const known = studies.get(place);
+		if (known && known.units >= end) return known;
+		const study = known ? studyGrownTo(known, scenario, end) : studyFor(scenario, end);
 		studies.set(place, study);
 		return study;
 	};
-	const close = (place: number): void => {
-		results[place] = summarise(plans[place] as StudyPlan, studyAt(place));
+	const close = (place: number, end: number): void => {
+		results[place] = summarise(plans[place] as StudyPlan, studyAt(place, end));
 		studies.delete(place);
 	};
-	/** Units not yet done, for each run: its figures are made as soon as there are none. */
-	const left = plans.map(() => units);
-	const done = (place: number, count: number): void => {
-		left[place] = (left[place] as number) - count;
-		if (left[place] === 0) close(place);
-	};
-	const fail = (place: number, from: number, to: number, message: string): void => {
-		failUnits(studyAt(place), from, to, message);
-		failed += to - from;
-		done(place, to - from);
-	};
 
-	// where the nominal drive itself breaks down, no unit can be compensated
-	const sound = plans.flatMap((_, place) => {
+	let goingOn: number[] = [];
+	for (const place of plans.keys()) {
 		const failure = found[place]?.failure;
-		if (failure === undefined) return [place];
-		fail(place, 0, units, `the nominal drive: ${failure}`);
-		return [];
-	});
-	const isComplete =
-		signal?.aborted !== true &&
-		(await pool.run({
+		if (failure === undefined) goingOn.push(place);
+		else {
+			// where the nominal drive itself breaks down, no unit can be compensated
+			failUnits(studyAt(place, units), 0, units, `the nominal drive: ${failure}`);
+			failed += units;
+			close(place, units);
+		}
+	}
+	/** Units done, failed ones included, and units of runs that ended early. */
+	let done = (plans.length - goingOn.length) * units;
+	let spared = 0;
+	let isComplete = signal?.aborted !== true;
+	let first = 0;
+	for (const end of [...(early?.looks ?? []).filter((look) => look < units), units]) {
+		if (!isComplete || goingOn.length === 0) break;
+		const row = goingOn;
+		const length = end - first;
+		/** Units not yet done, for each run: the figures of one that ends are made as soon as there are none. */
+		const left = row.map(() => length);
+		const tick = (at: number, count: number): void => {
+			left[at] = (left[at] as number) - count;
+			if (left[at] === 0 && end === units) close(row[at] as number, end);
+		};
+		isComplete = await pool.run({
 			name: 'unitsOfPlans',
-			input: { plans: sound.map((place) => plans[place] as StudyPlan), units },
-			to: sound.length * units,
+			input: { plans: row.map((place) => plans[place] as StudyPlan), first, units: length },
+			to: row.length * length,
 			signal,
 			silenceLimit,
 			...(request.shardSize !== undefined && { shardSize: request.shardSize }),
 			onShard({ parts }) {
 				for (const { plan, shard } of parts) {
-					const place = sound[plan] as number;
-					mergeShard(studyAt(place), shard);
+					mergeShard(studyAt(row[plan] as number, end), shard);
 					failed += shard.failures.length;
-					done(place, shard.to - shard.from);
+					tick(plan, shard.to - shard.from);
 				}
 			},
 			onFailure(from, to, message) {
-				for (const { place, first, end } of stretches(units, from, to)) {
-					fail(sound[place] as number, first, end, message);
+				for (const { place: at, first: begin, end: stop } of stretches(length, from, to)) {
+					failUnits(studyAt(row[at] as number, end), first + begin, first + stop, message);
+					failed += stop - begin;
+					tick(at, stop - begin);
 				}
 			},
-			onProgress: (count) => {
-				const all = count + (plans.length - sound.length) * units;
-				onProgress({ finished: Math.max(0, all - failed), failed });
-			},
-		}));
-	for (const place of plans.keys()) if (results[place] === undefined) close(place);
+			onProgress: (count) => onProgress({ finished: Math.max(0, done + count - failed), failed, spared }),
+		});
+		if (!isComplete || end === units) break;
+		done += row.length * length;
+		first = end;
+		const ended = new Set(early?.ended(studies));
+		goingOn = row.filter((place) => !ended.has(place));
+		for (const place of ended) close(place, end);
+		spared += ended.size * (units - end);
+	}
+	for (const place of plans.keys()) if (results[place] === undefined) close(place, units);
 	return {
 		results: await Promise.all(results as Promise<Result>[]),
 		warnings: [...new Set(found.flatMap(({ warnings }) => warnings))],

@@ -4,6 +4,10 @@ import type { RangeResult, RangeValue, SlowestOfChoice, SlowestSpeed } from '../
 import { rangeSentence } from '../../shared/range/range-sentence.ts';
 import { type Ranging, retunedScenario, type Setting, variantAt } from '../../shared/range/setting.ts';
 import { type Bracket, bracket, nextSpeed } from '../../shared/range/slowest.ts';
+import type { Scenario } from '../../shared/scenario/scenario.ts';
+import { decisionsAhead } from '../../shared/statistics/verdict.ts';
+import { choiceOutcomes } from '../../shared/study/choice-verdict.ts';
+import { looksOfRuns } from '../../shared/study/looks.ts';
 import { failuresInOrder, type StudyColumns } from '../../shared/study/merge.ts';
 import { resultDigest } from '../../shared/study/result-digest.ts';
 import type { UnitFailure } from '../../shared/study/run-shard.ts';
@@ -13,6 +17,7 @@ import { passesOf } from '../../shared/variants/passes.ts';
 import { type Variant, variantScenario } from '../../shared/variants/variant.ts';
 import { figuresLevel, variantFigures } from '../../shared/variants/variant-figures.ts';
 import { variantMethods } from '../../shared/variants/variant-methods.ts';
+import type { EarlyEnds } from './early-ends.ts';
 import { type FoundCompensation, failUncompensated, findCompensation } from './find-compensation.ts';
 import { onOwnWorkers } from './on-own-workers.ts';
 import type { Pool } from './pool.ts';
@@ -70,7 +75,11 @@ export async function runRangeInPool(request: RangeRequest, pool: Pool): Promise
 				partial: !isSearched || !looks.isComplete,
 				failures: looks.failures,
 				level: figuresLevel,
-				methods: { ...variantMethods, ...(speedAxis && { 'slowest speed': slowestMethod }) },
+				methods: {
+					...variantMethods,
+					'numbers of drives': earlyMethod,
+					...(speedAxis && { 'slowest speed': slowestMethod }),
+				},
 			}),
 			requirement: { ...requirement, sentence: requirementSentence(requirement) },
 			unitsPerValue: units,
@@ -102,6 +111,8 @@ export async function runRangeInPool(request: RangeRequest, pool: Pool): Promise
 	}
 	return result(true);
 }
+
+const earlyMethod = `a value ends after ${looksOfRuns(2000).slice(0, -1).join(', ')} … drives where the requirement fails for certain with both choices, whatever becomes of those to come: every verdict is that of the whole number`;
 
 const slowestMethod =
 	'from the fastest speed that holds down to the first at which the requirement is not shown to hold, halved between the two; the confidence covers the search as far as every drive that passes at a speed passes at the faster ones too';
@@ -143,6 +154,7 @@ class Looks {
 			{
 				list: { plan: { scenario, seed, compensation: this.own.compensation }, variants },
 				units,
+				early: { looks: looksOfRuns(units), ended: failingForCertain(variants, scenario, units) },
 				signal,
 				shardSize,
 				onProgress: onTopOf(this.done, request),
@@ -153,7 +165,7 @@ class Looks {
 		for (const [place, at] of settings.entries()) {
 			const study = studies[place] as StudyColumns;
 			const { failure, compensation } = firmware[place] as FoundCompensation;
-			failUncompensated(study, units, failure);
+			failUncompensated(study, study.units, failure);
 			const varied = variantScenario(scenario, variants[place] as Variant);
 			this.values.push({ at, isSearched, compensation, ...variantFigures(varied, study) });
 			this.passes.push(passesOf(varied, study));
@@ -242,3 +254,16 @@ class Looks {
 		return found;
 	}
 }
+
+/** Which values may end: those where the requirement fails for certain with both choices, whatever becomes of the drives to come. */
+const failingForCertain =
+	(variants: readonly Variant[], scenario: Scenario, units: number): EarlyEnds['ended'] =>
+	(goingOn) =>
+		[...goingOn].flatMap(([place, study]) => {
+			const outcomes = choiceOutcomes(variantScenario(scenario, variants[place] as Variant), study);
+			const { share, confidence } = requirementOf(scenario);
+			const fails = choiceNames.every(
+				(choice) => decisionsAhead(outcomes[choice], units, share, confidence).best === 'fails',
+			);
+			return fails ? [place] : [];
+		});

@@ -32,7 +32,7 @@ export function inlinePool({ before = () => {} }: Faults = {}): Pool {
 				} catch (error) {
 					job.onFailure(from, to, error instanceof Error ? error.message : String(error));
 				}
-				job.onProgress?.(to);
+				job.onProgress?.(to - (job.from ?? 0));
 			}
 			return true;
 		},

@@ -21,6 +21,7 @@ function confirm(
 		{ halfBus, virtualNeutral },
 		{
 			runCases,
+			units: 100,
 			label: 'demo fresh',
 			scenarioOf: (name) => ({ ...smallScenario(), name }),
 			share: 0.9,

@@ -1,9 +1,14 @@
 import { beforeAll, expect, test, vi } from 'vitest';
 import { applyGrade } from '../../shared/grades/apply-grade.ts';
+import { caseFigures } from '../../shared/grades/case-figures.ts';
+import { gradePlan } from '../../shared/grades/grade-plan.ts';
+import { judgeGrades } from '../../shared/grades/judge-grades.ts';
 import type { GradesResult } from '../../shared/grades/result.ts';
 import { nominalCompensation } from '../../shared/study/nominal-delay.ts';
+import { gradesTable } from '../../src/command-line/grades-table.ts';
 import { nodeHost } from '../../src/host/node-host.ts';
 import { type GradesRequest, runGrades, runGradesInPool } from '../../src/host/run-grades.ts';
+import { runPlansInPool } from '../../src/host/run-plans.ts';
 import { runStudyInPool } from '../../src/host/run-study.ts';
 import type { WorkerHost } from '../../src/host/worker-handle.ts';
 import { gradeScenario, offered } from '../grades/grade-scenario.ts';
@@ -138,6 +143,40 @@ test('one, two and eight workers, whatever the shards, give the record that no w
 		const result = await runGrades({ ...quick, workers, ...(shardSize && { shardSize }) }, host);
 		expect(result).toEqual(expected);
 	}
+});
+
+test('ended early, the answer is the one of all drives, for any workers and shards', async () => {
+	const early: GradesRequest = { ...request, grades: offered('20 %, 5 %, 0.1 %'), units: 220 };
+	const result = await runGradesInPool(early, inlinePool());
+	const plan = gradePlan(scenario, 'all', early.grades);
+	const { results: whole } = await runPlansInPool(
+		{
+			runs: plan.scenarios.map((one) => ({ scenario: one, seed: early.seed })),
+			units: early.units,
+			summarise: async (of, study) => caseFigures(of, study, ''),
+		},
+		inlinePool(),
+	);
+	const { judged, held } = judgeGrades(plan, whole, true);
+	for (const choice of ['halfBus', 'virtualNeutral'] as const) {
+		expect(result.grades.map((grade) => grade.judged[choice]?.decision ?? null)).toEqual(
+			judged[choice].map((verdict) => verdict?.decision ?? null),
+		);
+		expect(result.enough[choice].loosest).toBe(held[0]?.[choice][0]?.name ?? null);
+	}
+	const loosest = result.grades.at(-1);
+	expect(result.exact.units.asked).toBe(220);
+	expect(loosest?.cases.both.units.asked).toBeLessThan(220);
+	expect(result.provenance.units.asked).toBeLessThan(220 * result.provenance.runs);
+	expect(gradesTable(result)).toMatch(/Ended early: .*20 % after [12]00 drives/s);
+	// the drives that were run are those of the whole run
+	const short = loosest?.cases.both.units.asked ?? 0;
+	const { provenance } = await runStudyInPool(
+		{ scenario: plan.scenarios[plan.gradePlaces[2]?.both ?? 0] as typeof scenario, seed: early.seed, units: short },
+		inlinePool(),
+	);
+	expect(loosest?.cases.both.resultDigest).toBe(provenance.resultDigest);
+	expect(await runGrades({ ...early, workers: 2, shardSize: 30 }, host)).toEqual(result);
 });
 
 test('a shard that fails across two runs counts its drives as failed in each, and against each grade', async () => {

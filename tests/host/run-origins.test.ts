@@ -2,6 +2,7 @@ import { beforeAll, expect, test, vi } from 'vitest';
 import { nodeHost } from '../../src/host/node-host.ts';
 import { type BudgetsRequest, budgetsDrives, runBudgets } from '../../src/host/run-budgets.ts';
 import { type OriginsRequest, originsDrives, runOrigins } from '../../src/host/run-origins.ts';
+import { oneSpeed } from '../origins/one-speed.ts';
 import { smallScenario } from '../study/small-scenario.ts';
 import { buildWorker } from './build-worker.ts';
 
@@ -71,6 +72,20 @@ test('cut short, both give what finished and say partial', async () => {
 	const aborted = await runBudgets({ ...budgets, signal: AbortSignal.abort() }, nodeHost(worker));
 	expect(aborted.provenance).toMatchObject({ partial: true, units: { finished: 0 } });
 	expect(aborted.sentence).toContain('cut short before a budget could be made');
+});
+
+test('origins end at the look from which on no share would be told otherwise, with the digits of so many rows', async () => {
+	// nothing but the moment of the start varies: all of the spread is its
+	const alone = { ...origins, scenario: oneSpeed({}), point: 0, units: 0 };
+	const [result, short] = await Promise.all(
+		[230, 100].map((rows) => runOrigins({ ...alone, rows, shardSize: 30 }, nodeHost(worker))),
+	);
+	if (!result || !short) throw new Error('no result');
+	expect(result.rows).toBe(100);
+	expect(result).toEqual(short);
+	// 100 rows of several groups do not tell whole per cents
+	const several = await runOrigins({ ...origins, rows: 101, units: 0 }, nodeHost(worker));
+	expect(several.rows).toBe(101);
 });
 
 test('with no worker to be had every drive counts as failed, with the reason, and nothing is shown', async () => {

@@ -181,3 +181,22 @@ test('drives of a shard that failed count against the requirement at the values 
 	]);
 	expect(result.provenance.failures[0]).toEqual({ unit: 0, message: 'out of memory' });
 });
+
+test('a value that fails for certain with both choices ends at a look, with the digits of so many drives, for any shards; the others do not', async () => {
+	const strict = smallScenario({ requirement: { angleLimit: 6, crossingsPerHour: 1e6, share: 0.8 } });
+	const asked = { ...base, scenario: strict, point: 1 };
+	// from 12 V the speed's back-EMF is out of reach
+	const bus = axis('supply.voltage', 48, 12);
+	const result = await runRangeInPool({ ...asked, axes: [bus], units: 130 }, inlinePool());
+	expect(result.values.map(({ units }) => units.asked)).toEqual([130, 100]);
+	expect(result.values[1]?.choices.halfBus.verdict.decision).toBe('fails');
+	expect(result.provenance.units.asked).toBe(230);
+	expect(result.sentence).toContain('by 130 drives, the same at all of them, fewer where it fails for certain');
+	const [whole, short] = await Promise.all([
+		runRangeInPool({ ...asked, axes: [axis('supply.voltage', 48)], units: 130 }, inlinePool()),
+		runRangeInPool({ ...asked, axes: [axis('supply.voltage', 12)], units: 100 }, inlinePool()),
+	]);
+	expect(result.values[0]).toEqual(whole.values[0]);
+	expect(result.values[1]).toEqual(short.values[0]);
+	expect(await runRangeInPool({ ...asked, axes: [bus], units: 130, shardSize: 7 }, inlinePool())).toEqual(result);
+});

@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { figuresPerRun } from '../../shared/origins/mean-errors.ts';
 import { shareWords } from '../../shared/origins/origins-sentence.ts';
 import type { SpreadGroup } from '../../shared/origins/spread-groups.ts';
-import { summariseOrigins } from '../../shared/origins/summarise-origins.ts';
+import { sharesStand, summariseOrigins } from '../../shared/origins/summarise-origins.ts';
 import { stream } from '../../shared/sampling/stream.ts';
 import { ishigami, type Model } from '../statistics/pick-freeze-design.ts';
 import { oneSpeed } from './one-speed.ts';
@@ -34,6 +34,24 @@ function figuresOf(model: Model, rows: number, weights: readonly number[], seed 
 }
 const summarised = (figures: Float64Array, done = new Uint8Array(figures.length / figuresPerRun).fill(1)) =>
 	summariseOrigins({ scenario, point: 0, groups, figures, done, correlations: null, provenance });
+
+test('shares stand once no interval is wider than two per cent: a sum that one input makes nearly alone, from 80,000 rows', () => {
+	const nearlyAlone: Model = ([a = 0, b = 0, c = 0]) => a + 0.01 * b + 0.01 * c;
+	const stands = (model: Model, rows: number): boolean => {
+		const figures = figuresOf(model, rows, [1, 1, 1, 1, 1, 1]);
+		const done = new Uint8Array(figures.length / figuresPerRun).fill(1);
+		const { groups: shares } = summarised(figures, done).choices.halfBus;
+		const widest = Math.max(...shares.flatMap(({ first, total }) => [first.high - first.low, total.high - total.low]));
+		const found = sharesStand({ groups, figures, done }, provenance.level);
+		expect(found).toBe(widest <= 0.02);
+		return found;
+	};
+	expect(stands(nearlyAlone, 80_000)).toBe(true);
+	expect(stands(nearlyAlone, 20_000)).toBe(false);
+	expect(stands(ishigami, 20_000)).toBe(false);
+	// too few rows for an interval show nothing
+	expect(stands(nearlyAlone, 10)).toBe(false);
+});
 
 test('the Ishigami function comes out with S .314 .442 0 and S_T .558 .442 .244 from 20,000 rows, its interaction as .244', () => {
 	// Ishigami and Homma 1990 with a = 7, b = 0.1: recomputed, rounded figures quoted from Saltelli 2008

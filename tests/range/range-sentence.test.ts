@@ -82,9 +82,11 @@ test('20 drives cannot show 95 % with 95 % confidence, which takes 59; without a
 });
 
 test('cut short it says how many of the drives asked for each value had, and reminds by those that they are too few', () => {
+	const { provenance } = rangeResult();
 	const having = (...finished: readonly number[]): string =>
 		plain({
 			slowest: null,
+			provenance: { ...provenance, partial: true },
 			values: rangeResult().values.map((value, place) => {
 				const failed = place === 0 ? 1 : 0;
 				return { ...value, units: { asked: 200, finished: (finished[place] as number) - failed, failed } };
@@ -98,4 +100,13 @@ test('cut short it says how many of the drives asked for each value had, and rem
 	// a value that was not begun shows nothing by itself
 	expect(having(200, 200, 200, 0)).toMatch(/ at each value by 0 to 200 of the 200 drives asked for\.$/);
 	expect(having(200, 200, 200, 200)).toContain(asked);
+});
+
+test('values that ended early are said to have had fewer drives, and are no reminder that these are too few', () => {
+	const [first, ...others] = rangeResult().values;
+	if (!first) throw new Error('no value');
+	const early = { ...first, units: { asked: 50, finished: 50, failed: 0 } };
+	expect(plain({ slowest: null, values: [early, ...others] })).toMatch(
+		/ by 200 drives, the same at all of them, fewer where it fails for certain with both choices\.$/,
+	);
 });

@@ -1,6 +1,43 @@
 import { describe, expect, it } from 'vitest';
-import { verdict } from '../../shared/statistics/verdict.ts';
+import { decisionsAhead, verdict } from '../../shared/statistics/verdict.ts';
 import { binomialCoverage } from './binomial-coverage.ts';
+
+describe('decisionsAhead', () => {
+	it('is all that 24 units can still come to, for every number passed, failed and not simulated so far', () => {
+		const order = ['fails', 'undecided', 'holds'];
+		const place = (passed: number, failed: number, notSimulated: number): number =>
+			order.indexOf(verdict({ passed, failed, notSimulated }, 0.9, 0.9).decision);
+		let certain = 0;
+		for (let notSimulated = 0; notSimulated <= 4; notSimulated += 2) {
+			for (let passed = 0; passed + notSimulated <= 24; passed += 1) {
+				for (let failed = 0; passed + failed + notSimulated <= 24; failed += 1) {
+					const ahead = 24 - passed - failed - notSimulated;
+					const all = [];
+					for (let more = 0; more <= ahead; more += 1) {
+						for (let lost = 0; more + lost <= ahead; lost += 1) {
+							all.push(place(passed + more, failed + (ahead - more - lost), notSimulated + lost));
+						}
+					}
+					const { worst, best } = decisionsAhead({ passed, failed, notSimulated }, 24, 0.9, 0.9);
+					expect([worst, best]).toEqual([order[Math.min(...all)], order[Math.max(...all)]]);
+					if (worst !== best || ahead === 0) continue;
+					certain += 1;
+					// what the units so far say by themselves is then the same
+					if (worst !== 'undecided') expect(verdict({ passed, failed, notSimulated }, 0.9, 0.9).decision).toBe(worst);
+				}
+			}
+		}
+		expect(certain).toBeGreaterThan(100);
+	});
+
+	it('ten failures of the first 50 decide 95 % of 100 for good, nine and fifty passed ones do not', () => {
+		// 100 units fail 95 % with 95 % confidence from 10 failures on: Σ_{k ≤ 90} C(100, k) 0.95^k 0.05^(100 − k) = 0.028, ≤ 91: 0.063 (by summation)
+		expect(decisionsAhead({ passed: 40, failed: 10 }, 100, 0.95)).toEqual({ worst: 'fails', best: 'fails' });
+		expect(decisionsAhead({ passed: 41, failed: 9 }, 100, 0.95)).toEqual({ worst: 'fails', best: 'undecided' });
+		expect(decisionsAhead({ passed: 50, failed: 0 }, 100, 0.95)).toEqual({ worst: 'fails', best: 'holds' });
+		expect(() => decisionsAhead({ passed: 50, failed: 1 }, 50, 0.95)).toThrow('units ahead');
+	});
+});
 
 describe('verdict', () => {
 	it('59 of 59 holds 95 % with 95 % confidence, 58 of 58 is undecided and wants one more', () => {

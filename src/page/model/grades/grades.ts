@@ -5,7 +5,7 @@ import type { ChartTheme } from '../../../../shared/charts/theme.ts';
 import { choiceNames } from '../../../../shared/drive/drive.ts';
 import type { Grade } from '../../../../shared/grades/grade.ts';
 import { gradePlan } from '../../../../shared/grades/grade-plan.ts';
-import { errorWords } from '../../../../shared/grades/grade-words.ts';
+import { earlyWords, errorWords } from '../../../../shared/grades/grade-words.ts';
 import { gradesHeadline } from '../../../../shared/grades/headline.ts';
 import { readOffer, usualGrades } from '../../../../shared/grades/read-offer.ts';
 import { type AskedGroup, resistorCount } from '../../../../shared/grades/resistor-groups.ts';
@@ -95,6 +95,8 @@ export function createGrades(
 function answerOf(result: GradesResult, ghost: GradesResult | null, theme: ChartTheme) {
 	const { group, enough, enoughOfArrays, provenance } = result;
 	const concerned = choiceNames.filter((choice) => resistorCount(group, choice) > 0);
+	const early = earlyWords(result);
+	const isJudged = result.grades.some(({ judged }) => choiceNames.some((choice) => judged[choice] !== null));
 	const failed = casesOf(result).reduce((sum, { units }) => sum + units.failed, 0);
 	return {
 		headline: gradesHeadline(result),
@@ -113,7 +115,14 @@ function answerOf(result: GradesResult, ghost: GradesResult | null, theme: Chart
 		pictures: concerned.length > 0 ? drawGrades(result, ghost, theme) : null,
 		nominals: nominalRows(result),
 		reservations: [
-			...(provenance.partial ? ['Stopped: figures of the drives that finished, and no grade is judged.'] : []),
+			...(provenance.partial
+				? [
+						isJudged
+							? 'Stopped: figures of the drives that finished; what holds is not confirmed.'
+							: 'Stopped: figures of the drives that finished, and no grade is judged.',
+					]
+				: []),
+			...(early ? [early] : []),
 			...(failed > 0
 				? [`${count(failed)} drives could not be simulated; they count against the grade that they were run with.`]
 				: []),
@@ -122,7 +131,10 @@ function answerOf(result: GradesResult, ghost: GradesResult | null, theme: Chart
 		rests: [
 			['Scenario', provenance.scenario],
 			['Seed', provenance.seed],
-			['Drives', `${count(provenance.unitsPerRun)} in each of ${count(provenance.runs)} runs, ${count(failed)} failed`],
+			[
+				'Drives',
+				`${count(provenance.units.asked)} in ${count(provenance.runs)} runs of at most ${count(provenance.unitsPerRun)}, ${count(failed)} failed`,
+			],
 			['Scenario digest', provenance.scenarioDigest],
 			['Result digest', provenance.resultDigest],
 			['Version', provenance.version],
