@@ -23,7 +23,7 @@ export function nominalWords(nominals: readonly NominalShift[]): string {
 	return moved.length === 0 ? 'all as designed' : words.join('; ');
 }
 
-/** Which grades' own runs ended early: "2 % and 5 %: no more than 100 drives, since …". '' where none did. */
+/** Which grades' own runs ended early: "Ended early: 2 % and 5 % after 100 drives; …". '' where none did. */
 export function earlyWords({ grades, provenance }: Pick<GradesResult, 'grades' | 'provenance'>): string {
 	const early = new Map<number, string[]>();
 	for (const { grade, cases } of provenance.partial ? [] : grades) {
@@ -31,5 +31,5 @@ export function earlyWords({ grades, provenance }: Pick<GradesResult, 'grades' |
 		if (asked < provenance.unitsPerRun) early.set(asked, [...(early.get(asked) ?? []), grade.name]);
 	}
 	const parts = [...early].map(([units, names]) => `${names.join(' and ')} after ${count(units)} drives`);
-	return parts.length === 0 ? '' : `Ended early: ${parts.join(', ')}; no more could change what is said of them.`;
+	return parts.length === 0 ? '' : `Ended early: ${parts.join(', ')}; no further drive could change what is said.`;
 }

@@ -35,7 +35,12 @@ const command = {
 			null,
 			400,
 		),
-		units: wholeNumber('N', 'Drives in each run, 1 to 1 000 000. Default 1000.', 1000, [1, 1_000_000]),
+		units: wholeNumber(
+			'N',
+			'Drives in each run, 1 to 1 000 000; a run of which no more could change what is said ends earlier. Default 1000.',
+			1000,
+			[1, 1_000_000],
+		),
 		choice: requireOptions.choice,
 		require: requireOptions.require('Ends with 1 unless a grade holds and fresh drives confirm one.'),
 		'test-report': requireOptions['test-report'],

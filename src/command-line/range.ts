@@ -55,7 +55,12 @@ const command = {
 			200,
 		),
 		load,
-		units: wholeNumber('N', 'Drives at each value, 1 to 1 000 000. Default 500.', 500, [1, 1_000_000]),
+		units: wholeNumber(
+			'N',
+			'Drives at each value, 1 to 1 000 000; a value at which the requirement fails for certain ends earlier. Default 500.',
+			500,
+			[1, 1_000_000],
+		),
 		resolution: shareOption(
 			'SHARE',
 			'Share of the speed down to which the slowest one that holds is narrowed, 0.01 % to 50 %. Default 1 %.',

@@ -1,5 +1,6 @@
 import { type ChoiceName, choiceNames } from '../../drive/drive.ts';
 import { gradeCells } from '../../grades/grade-cells.ts';
+import { earlyWords } from '../../grades/grade-words.ts';
 import { groupWords, resistorCount } from '../../grades/resistor-groups.ts';
 import type { GradesResult } from '../../grades/result.ts';
 import { percent } from '../../words/figures.ts';
@@ -28,18 +29,11 @@ export function grades(report: Report): Section {
 	return section(
 		'grades',
 		title,
-		html`<p>Asked for the ${groupWords[result.group]}. ${choiceNames.map((choice) => `${result.enough[choice].sentence} `)}</p>
+		html`<p>Asked for the ${groupWords[result.group]}. ${choiceNames.map((choice) => `${result.enough[choice].sentence} `)}${earlyWords(result)}</p>
 ${choiceNames.map((choice) => gradeTable(result, choice))}
 ${nominalTable(result)}
-${calculationLine('grades', { ...result.provenance, units: unitsOf(result) })}`,
+${calculationLine('grades', result.provenance)}`,
 	);
-}
-
-/** Drives of all grades' own runs together. */
-function unitsOf({ grades: judged }: GradesResult) {
-	const sum = (of: 'asked' | 'finished' | 'failed'): number =>
-		judged.reduce((total, { cases }) => total + Object.values(cases).reduce((all, one) => all + one.units[of], 0), 0);
-	return { asked: sum('asked'), finished: sum('finished'), failed: sum('failed') };
 }
 
 function gradeTable({ grades: judged, exact, group, provenance }: GradesResult, choice: ChoiceName): Content {

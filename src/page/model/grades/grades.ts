@@ -83,7 +83,7 @@ export function createGrades(
 			const asked = request.value;
 			if (!asked) return '';
 			const runs = gradePlan(asked.scenario, asked.group, asked.grades).scenarios.length;
-			return `${count(runs)} runs of ${count(asked.units)} drives, and fresh ones to confirm what holds`;
+			return `${count(runs)} runs of at most ${count(asked.units)} drives, and fresh ones to confirm what holds`;
 		}),
 		answer: computed(() => {
 			const given = question.answer.value;
