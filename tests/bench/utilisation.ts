@@ -21,19 +21,19 @@ export interface Utilisation {
 /** What `grades` is to reach. */
 export const leastUtilisation = 0.9;
 
-/** As the commands ask by default, of fewer drives: what waits for an end of something waits a larger share of the time. */
+/** As the commands ask by default, of fewer drives, with two looks at which runs may end: what waits for an end of something waits a larger share of the time. */
 const questions = (scenario: Scenario): Readonly<Record<string, (pool: Pool) => Promise<unknown>>> => {
 	const common = { scenario, seed: 'bench' };
 	const offer = readOffer(usualGrades, null);
 	const axis = readAxis('operation.speed=600 rpm..3000 rpm/7');
 	if (!('grades' in offer && 'axis' in axis)) throw new Error('what the bench asks is not understood');
 	return {
-		'grades, 100 drives each': (pool) =>
-			runGradesInPool({ ...common, group: 'all', grades: offer.grades, units: 100 }, pool),
+		'grades, 250 drives each': (pool) =>
+			runGradesInPool({ ...common, group: 'all', grades: offer.grades, units: 250 }, pool),
 		'origins, 50 rows': (pool) => runOriginsInPool({ ...common, point: 0, rows: 50, units: 100 }, pool),
-		'range, 100 drives each': (pool) =>
+		'range, 250 drives each': (pool) =>
 			runRangeInPool(
-				{ ...common, point: scenario.referencePoint, load: 'square', axes: [axis.axis], units: 100, resolution: 0.01 },
+				{ ...common, point: scenario.referencePoint, load: 'square', axes: [axis.axis], units: 250, resolution: 0.01 },
 				pool,
 			),
 	};
