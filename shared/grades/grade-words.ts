@@ -2,6 +2,7 @@ import type { Verdict } from '../statistics/verdict.ts';
 import { count, degrees } from '../words/figures.ts';
 import { quantity, relative } from '../words/quantity.ts';
 import type { NominalShift } from './apply-grade.ts';
+import { drivesApart } from './methods.ts';
 import type { GradesResult } from './result.ts';
 
 /** What the figures of a comparison of grades are called in every table. */
@@ -23,6 +24,12 @@ export function nominalWords(nominals: readonly NominalShift[]): string {
 	return moved.length === 0 ? 'all as designed' : words.join('; ');
 }
 
+/** How many drives nominal values and tolerances alone are shown with; '' where as many as all else. */
+export const apartWords = ({ unitsPerRun }: Pick<GradesResult['provenance'], 'unitsPerRun'>): string =>
+	unitsPerRun > drivesApart
+		? `Nominal values alone and tolerance alone: ${count(drivesApart)} drives at most, but for the grade whose shortfall is told.`
+		: '';
+
 /** Which grades' own runs ended early: "Ended early: 2 % and 5 % after 100 drives; …". '' where none did. */
 export function earlyWords({ grades, provenance }: Pick<GradesResult, 'grades' | 'provenance'>): string {
 	const early = new Map<number, string[]>();
@@ -30,6 +37,11 @@ export function earlyWords({ grades, provenance }: Pick<GradesResult, 'grades' |
 		const { asked } = cases.both.units;
 		if (asked < provenance.unitsPerRun) early.set(asked, [...(early.get(asked) ?? []), grade.name]);
 	}
-	const parts = [...early].map(([units, names]) => `${names.join(' and ')} after ${count(units)} drives`);
-	return parts.length === 0 ? '' : `Ended early: ${parts.join(', ')}; no further drive could change what is said.`;
+	const parts = [...early].map(([units, names]) => `${listed(names)} after ${count(units)} drives`);
+	return parts.length === 0
+		? ''
+		: `Ended early: ${parts.join(', ')}; no further drive could change which grade is enough.`;
 }
+
+const listed = (names: readonly string[]): string =>
+	names.length < 2 ? (names[0] ?? '') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;

@@ -29,7 +29,7 @@ export function gradeMethods(
 			.slice(0, -1)
 			.join(
 				', ',
-			)} … drives where its decision is certain, whatever becomes of those to come, or none is asked for after a tighter grade that can no longer hold: every decision is that of the whole number; effects apart take ${drivesApart} drives at most, but for the grade whose shortfall is told`,
+			)} … drives where its decision is certain, whatever becomes of those to come, or none is asked for after a tighter grade that can no longer hold: which grade is enough is what the whole number would have said (where so many runs would not fit in memory, none ends early); limits and intervals of a run that ended early are those of so many drives fixed beforehand, its decision alone keeps the confidence; effects apart take ${drivesApart} drives at most, but for the grade whose shortfall is told`,
 		'fresh drives': `a second test at ${confidence} with drives drawn anew; a grade is confirmed only where both say that it holds, so that the confidence above is kept`,
 		'effects apart':
 			'the purchasable values without tolerance, the tolerance on the values as designed, and both; effects need not add up',

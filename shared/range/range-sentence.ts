@@ -1,7 +1,7 @@
 import { type ChoiceName, choiceNames } from '../drive/drive.ts';
 import { formatRelative } from '../parameters/format-quantity.ts';
 import { judgedUnits } from '../variants/judged-units.ts';
-import { count, drives, percent } from '../words/figures.ts';
+import { count, percent } from '../words/figures.ts';
 import { levelWords } from '../words/level.ts';
 import { choiceWords } from '../words/names.ts';
 import { quantity } from '../words/quantity.ts';
@@ -11,8 +11,6 @@ import { placeWords, valueWords } from './setting.ts';
 
 type Answered = Omit<RangeResult, 'sentence'>;
 
-const sameWords = ', the same at all of them';
-
 /** The range's answer: down to which speed, or at which values, the requirement holds with each choice, and how surely. */
 export function rangeSentence(result: Answered): string {
 	const { requirement, unitsPerValue, values, slowest, provenance } = result;
@@ -20,11 +18,10 @@ export function rangeSentence(result: Answered): string {
 		return `None of the ${count(provenance.units.asked)} drives was finished: nothing is shown.`;
 	}
 	const judged = judgedUnits(values, unitsPerValue);
-	const by = provenance.partial
-		? `${judged.words}${judged.isCut ? '' : sameWords}`
-		: `${drives(unitsPerValue)}${sameWords}${judged.isCut ? ', fewer where it fails for certain with both choices' : ''}`;
+	const isEarly = values.some(({ units }) => units.asked < unitsPerValue);
+	const by = `${judged.words}${judged.isCut ? '' : ', the same at all of them'}${isEarly ? ', fewer where it fails for certain with both choices' : ''}`;
 	const asked = `It holds where at least ${levelWords(requirement.share)} of drives pass, shown with ${levelWords(requirement.confidence)} confidence at each value by ${by}.`;
-	const few = tooFewUnits(provenance.partial ? judged.fewest : unitsPerValue, requirement);
+	const few = tooFewUnits(judged.fewest, requirement);
 	if (slowest)
 		return [...slowest.map((one) => slowestWords(result, one)), loadWords(result), asked, few]
 			.filter(Boolean)

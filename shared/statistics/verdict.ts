@@ -41,8 +41,7 @@ export function verdict(
 	checkOutcomes({ passed, failed, notSimulated }, requiredShare);
 	checkLevel(confidence);
 	const units = passed + failed + notSimulated;
-	const low = clopperPearsonLower(passed, units, confidence);
-	const high = clopperPearsonUpper(passed + notSimulated, units, confidence);
+	const { low, high } = limitsOf(passed, notSimulated, units, confidence);
 	const decision = decide({ low, high }, requiredShare);
 	return {
 		decision,
@@ -68,11 +67,10 @@ export function decisionsAhead(
 ): { readonly worst: Decision; readonly best: Decision } {
 	const ahead = units - passed - failed - notSimulated;
 	checkWhole(ahead, 'units ahead');
-	const decisionOf = (outcomes: Outcomes): Decision => verdict(outcomes, requiredShare, confidence).decision;
-	return {
-		worst: decisionOf({ passed, failed: failed + ahead, notSimulated }),
-		best: decisionOf({ passed: passed + ahead, failed, notSimulated }),
-	};
+	checkOutcomes({ passed, failed, notSimulated }, requiredShare);
+	const decisionOf = (passing: number): Decision =>
+		decide(limitsOf(passing, notSimulated, units, confidence), requiredShare);
+	return { worst: decisionOf(passed), best: decisionOf(passed + ahead) };
 }
 
 /** @throws RangeError where the numbers are no counts or the share none */
@@ -82,6 +80,12 @@ export function checkOutcomes({ passed, failed, notSimulated }: Required<Outcome
 	checkWhole(notSimulated, 'not simulated');
 	checkLevel(requiredShare, 'required share');
 }
+
+/** Exact one-sided limits of the passing share; units not simulated count as failing in the lower one, as passing in the upper. */
+const limitsOf = (passed: number, notSimulated: number, units: number, confidence: number): Interval => ({
+	low: clopperPearsonLower(passed, units, confidence),
+	high: clopperPearsonUpper(passed + notSimulated, units, confidence),
+});
 
 export function decide({ low, high }: Interval, requiredShare: number): Decision {
 	if (low >= requiredShare) return 'holds';

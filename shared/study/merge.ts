@@ -37,6 +37,13 @@ export function emptyStudy(units: number, points: number, most?: number): StudyC
 export const studyFor = (scenario: Scenario, units: number): StudyColumns =>
 	emptyStudy(units, scenario.points.length, mostCounted(scenario));
 
+/** Bytes that a study of a scenario takes: in any case, and a unit more. */
+export function studyBytes(scenario: Scenario): { readonly fixed: number; readonly unit: number } {
+	const { columns, histograms, states } = studyFor(scenario, 1);
+	const unit = [states, ...Object.values(columns)].reduce((sum, { byteLength }) => sum + byteLength, 0);
+	return { fixed: histograms.byteLength, unit };
+}
+
 /** Units 0 up to `units` of a study of which no later one was run; shares its memory. */
 export function studyUpTo(study: StudyColumns, units: number): StudyColumns {
 	const cells = units * study.points * choiceNames.length;

@@ -6,8 +6,8 @@ import { runEnvelope } from '../host/run-envelope.ts';
 import { wholeNumber } from './common-options.ts';
 import { envelopeTable } from './envelope-table.ts';
 import { verdictCheck } from './gate.ts';
+import { stagedProgress } from './progress-line.ts';
 import { scenarioCommand } from './scenario-command.ts';
-import { stagedProgress } from './staged-progress.ts';
 import { requireOptions, workOptions, workRemarks } from './work-options.ts';
 
 /** Drives over all combinations: their columns are kept in memory. */

@@ -3,8 +3,8 @@ import { runFirmware } from '../host/run-firmware.ts';
 import { wholeNumber } from './common-options.ts';
 import { firmwareTable } from './firmware-table.ts';
 import { type GateCheck, verdictCheck } from './gate.ts';
+import { stagedProgress } from './progress-line.ts';
 import { scenarioCommand } from './scenario-command.ts';
-import { stagedProgress } from './staged-progress.ts';
 import { requireOptions, workOptions, workRemarks } from './work-options.ts';
 
 const command = {

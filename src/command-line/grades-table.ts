@@ -1,6 +1,6 @@
 import { type ChoiceName, choiceNames } from '../../shared/drive/drive.ts';
 import { gradeCells } from '../../shared/grades/grade-cells.ts';
-import { earlyWords, errorWords, judgedWords, nominalWords } from '../../shared/grades/grade-words.ts';
+import { apartWords, earlyWords, errorWords, judgedWords, nominalWords } from '../../shared/grades/grade-words.ts';
 import { groupWords, resistorCount } from '../../shared/grades/resistor-groups.ts';
 import type { CaseChoice, CaseFigures, CheapestMix, GradeResult, GradesResult } from '../../shared/grades/result.ts';
 import { mixWords } from '../../shared/grades/sentence.ts';
@@ -49,6 +49,7 @@ function choiceLines({ exact, grades, group, provenance }: GradesResult, choice:
 			),
 		];
 	}
+	const apart = apartWords(provenance);
 	const isPriced = grades.some(({ price }) => price !== null);
 	const gradeRow = gradeRowFor(grades.map(({ price }) => priceWords(price?.[choice] ?? null)));
 	return [
@@ -72,6 +73,7 @@ function choiceLines({ exact, grades, group, provenance }: GradesResult, choice:
 				...[exact, cases.nominals, cases.tolerance, cases.both].map((one) => effectWords(one, choice)),
 			]),
 		),
+		...(apart ? [wrapText(apart)] : []),
 	];
 }
 

@@ -7,8 +7,8 @@ import { runGrades } from '../host/run-grades.ts';
 import { text, wholeNumber, word } from './common-options.ts';
 import type { GateCheck } from './gate.ts';
 import { gradesTable } from './grades-table.ts';
+import { stagedProgress } from './progress-line.ts';
 import { scenarioCommand } from './scenario-command.ts';
-import { stagedProgress } from './staged-progress.ts';
 import { requireOptions, workOptions, workRemarks } from './work-options.ts';
 
 const command = {

@@ -2,6 +2,13 @@ import { count } from '../../shared/words/figures.ts';
 import { timeLeft } from '../../shared/words/time-left.ts';
 import type { Terminal } from './terminal.ts';
 
+interface Progress {
+	readonly finished: number;
+	readonly failed: number;
+	/** Where it is not what was asked at first. */
+	readonly asked?: number;
+}
+
 /**
  * One line that is written over while work goes on, for a person watching; nothing in a pipe.
  *
@@ -16,15 +23,15 @@ export function progressLine(terminal: Terminal, asked: number, isCeiling = fals
 		width = text.length;
 	};
 	return {
-		show({ finished, failed }: { readonly finished: number; readonly failed: number }): void {
+		show({ finished, failed, asked: all = asked }: Progress): void {
 			if (!terminal.isLive) return;
 			const done = finished + failed;
-			const left = timeLeft((performance.now() - began) / 1000, done, asked);
+			const left = timeLeft((performance.now() - began) / 1000, done, all);
 			const failures = failed > 0 ? `, ${count(failed)} failed` : '';
 			write(
 				isCeiling
-					? `${of}${count(done)} drives, at most ${count(asked)}${failures}`
-					: `${of}${count(done)} of ${count(asked)} drives${failures}${left && `, ${left}`}`,
+					? `${of}${count(done)} drives, at most ${count(all)}${failures}`
+					: `${of}${count(done)} of ${count(all)} drives${failures}${left && `, ${left}`}`,
 			);
 		},
 		clear(): void {
@@ -34,3 +41,6 @@ export function progressLine(terminal: Terminal, asked: number, isCeiling = fals
 		},
 	};
 }
+
+/** A progress line for work that grows as a search goes on, or falls where runs end early. */
+export const stagedProgress = (terminal: Terminal) => progressLine(terminal, 0);

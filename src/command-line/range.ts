@@ -9,10 +9,10 @@ import type { OptionRecord } from './command.ts';
 import { text, wholeNumber } from './common-options.ts';
 import { verdictCheck } from './gate.ts';
 import { pointNamed } from './point-option.ts';
+import { stagedProgress } from './progress-line.ts';
 import { rangeTable } from './range-table.ts';
 import { scenarioCommand } from './scenario-command.ts';
 import { shareOption } from './share-option.ts';
-import { stagedProgress } from './staged-progress.ts';
 import { requireOptions, workOptions, workRemarks } from './work-options.ts';
 
 /** Drives at a point, all values together: their columns are kept in memory. */

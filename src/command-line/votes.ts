@@ -2,8 +2,8 @@ import { longestWindow } from '../../shared/drive/sensing/acceptance-chain.ts';
 import { ownFilter, runVotes } from '../host/run-votes.ts';
 import { wholeNumber } from './common-options.ts';
 import { distinct, filtersOption, noiseOption } from './filter-options.ts';
+import { stagedProgress } from './progress-line.ts';
 import { scenarioCommand } from './scenario-command.ts';
-import { stagedProgress } from './staged-progress.ts';
 import { votesTable } from './votes-table.ts';
 import { workOptions } from './work-options.ts';
 

@@ -1,6 +1,7 @@
 import { figuresPerRun } from '../../shared/origins/mean-errors.ts';
 import type { FigurePlan } from '../../shared/origins/smooth-figures.ts';
 import type { UnitFailure } from '../../shared/study/run-shard.ts';
+import { stageEnds } from './early-ends.ts';
 import type { Pool } from './pool.ts';
 
 interface Collection {
@@ -44,8 +45,7 @@ export async function collectFigures(collection: Collection): Promise<Collected>
 	let ended = 0;
 	const soFar = () => ({ figures: figures.slice(0, ended * figuresPerRun), done: done.slice(0, ended) });
 	if (failure !== undefined) fail(0, drives, `the nominal drive: ${failure}`);
-	const looks = failure === undefined ? [...(early?.looks ?? []).filter((look) => look < drives), drives] : [];
-	for (const to of looks) {
+	for (const to of failure === undefined ? stageEnds(drives, early?.looks) : []) {
 		isComplete = await pool.run({
 			name: 'smoothFigures',
 			input: plan,

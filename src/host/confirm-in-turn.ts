@@ -2,8 +2,8 @@ import { choiceNames, type PerChoice } from '../../shared/drive/drive.ts';
 import { perChoice } from '../../shared/drive/per-choice.ts';
 import { caseVerdict } from '../../shared/grades/case-figures.ts';
 import { caseList } from '../../shared/grades/case-list.ts';
-import { decidedRuns } from '../../shared/grades/early-ends.ts';
 import type { CaseFigures, FreshTest } from '../../shared/grades/result.ts';
+import { decidedRuns } from '../../shared/grades/settled-runs.ts';
 import type { Scenario } from '../../shared/scenario/scenario.ts';
 import type { CaseRunner } from './grade-cases.ts';
 

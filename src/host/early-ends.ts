@@ -10,3 +10,9 @@ export interface EarlyEnds {
 	/** The places of runs that are to end now, of those that go on: each by its place, all its units so far done. */
 	readonly ended: (goingOn: ReadonlyMap<number, StudyColumns>) => Iterable<number>;
 }
+
+/** Where stages of work end: at each look that comes before the whole, and with the whole. */
+export const stageEnds = (whole: number, looks: readonly number[] = []): number[] => [
+	...looks.filter((look) => look < whole),
+	whole,
+];

@@ -1,5 +1,4 @@
 import { applyGrade } from '../../shared/grades/apply-grade.ts';
-import { decisionsOf, drivesOfEffects, settledRuns } from '../../shared/grades/early-ends.ts';
 import type { Grade } from '../../shared/grades/grade.ts';
 import { gradePlan } from '../../shared/grades/grade-plan.ts';
 import { gradesResult } from '../../shared/grades/grades-result.ts';
@@ -7,6 +6,7 @@ import { judgeGrades } from '../../shared/grades/judge-grades.ts';
 import { mixTestConfidence } from '../../shared/grades/methods.ts';
 import type { AskedGroup } from '../../shared/grades/resistor-groups.ts';
 import type { CaseFigures, GradesResult } from '../../shared/grades/result.ts';
+import { drivesOfEffects, settledRuns } from '../../shared/grades/settled-runs.ts';
 import { digestOfAll, scenarioDigest } from '../../shared/scenario/digest.ts';
 import type { Scenario } from '../../shared/scenario/scenario.ts';
 import type { StudyColumns } from '../../shared/study/merge.ts';
@@ -42,6 +42,8 @@ export async function runGradesInPool(request: GradesRequest, pool: Pool): Promi
 	const { share, confidence } = requirementOf(scenario);
 	const plan = gradePlan(scenario, group, request.grades);
 	const runCases = caseRunner(request, pool);
+	const figures: CaseFigures[] = [];
+	const warnings = new Set<string>();
 	const run = async (places: readonly number[], ended: (goingOn: ReadonlyMap<number, StudyColumns>) => number[]) => {
 		if (places.length === 0) return true;
 		const scenarios = places.map((place) => plan.scenarios[place] as Scenario);
@@ -56,8 +58,6 @@ export async function runGradesInPool(request: GradesRequest, pool: Pool): Promi
 		for (const warning of own.warnings) warnings.add(warning);
 		return own.isComplete;
 	};
-	const figures: CaseFigures[] = [];
-	const warnings = new Set<string>();
 	const judgedPlaces = [...new Set([plan.exactPlace, ...plan.gradePlaces.map(({ both }) => both), ...plan.mixPlaces])];
 	const isJudged = await run(judgedPlaces, settledRuns(plan, units));
 	const judgement = judgeGrades(plan, figures, isJudged);
@@ -65,7 +65,7 @@ export async function runGradesInPool(request: GradesRequest, pool: Pool): Promi
 	const apart = drivesOfEffects(
 		plan,
 		plan.gradePlaces.map(({ both }) => (figures[both] as CaseFigures).units.asked),
-		decisionsOf(judgement.judged),
+		judgement.judged,
 	);
 	const effectPlaces = [...apart.keys()].filter((place) => !judgedPlaces.includes(place));
 	const isComplete =

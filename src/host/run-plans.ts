@@ -1,7 +1,14 @@
-import { failUnits, mergeShard, type StudyColumns, studyFor, studyGrownTo } from '../../shared/study/merge.ts';
+import {
+	failUnits,
+	mergeShard,
+	type StudyColumns,
+	studyBytes,
+	studyFor,
+	studyGrownTo,
+} from '../../shared/study/merge.ts';
 import type { StudyPlan } from '../../shared/study/plan.ts';
 import { stretches } from '../../shared/study/stretches.ts';
-import type { EarlyEnds } from './early-ends.ts';
+import { type EarlyEnds, stageEnds } from './early-ends.ts';
 import { type FoundCompensation, findCompensations } from './find-compensation.ts';
 import type { Pool } from './pool.ts';
 import { silenceLimitOf } from './silence-limit.ts';
@@ -10,7 +17,7 @@ export interface PlansRequest<Result> {
 	readonly runs: readonly Pick<StudyPlan, 'scenario' | 'seed' | 'draws'>[];
 	/** Of each run. */
 	readonly units: number;
-	/** Lets runs end earlier; without it none does. */
+	/** Lets runs end earlier, as far as there is memory for it; without it none does. */
 	readonly early?: EarlyEnds;
 	readonly signal?: AbortSignal | undefined;
 	/** At most ten times a second, over all runs; `spared`: units of runs that ended early. */
@@ -20,9 +27,18 @@ export interface PlansRequest<Result> {
 		readonly spared: number;
 	}) => void;
 	readonly shardSize?: number | undefined;
-	/** Makes figures of a run's columns, which are let go afterwards: many runs would not fit in memory. */
+	/** Makes figures of a run's columns, which are let go afterwards. */
 	readonly summarise: (plan: StudyPlan, study: StudyColumns) => Promise<Result>;
 }
+
+/** Bytes that the columns of runs may take together; where it would be more, none ends early and each is let go once it is done. */
+const mostHeld = 256e6;
+
+const heldBytes = (plans: readonly StudyPlan[], units: number): number =>
+	plans.reduce((sum, { scenario }) => {
+		const { fixed, unit } = studyBytes(scenario);
+		return sum + fixed + units * unit;
+	}, 0);
 
 export interface PlansOutcome<Result> {
 	/** In the order of the runs. */
@@ -66,6 +82,8 @@ export async function runPlansInPool<Result>(request: PlansRequest<Result>, pool
 		studies.delete(place);
 	};
 
+	// from look to look the columns of all runs are held
+	const looks = heldBytes(plans, units) <= mostHeld ? early?.looks : [];
 	let goingOn: number[] = [];
 	for (const place of plans.keys()) {
 		const failure = found[place]?.failure;
@@ -82,11 +100,11 @@ export async function runPlansInPool<Result>(request: PlansRequest<Result>, pool
 	let spared = 0;
 	let isComplete = signal?.aborted !== true;
 	let first = 0;
-	for (const end of [...(early?.looks ?? []).filter((look) => look < units), units]) {
+	for (const end of stageEnds(units, looks)) {
 		if (!isComplete || goingOn.length === 0) break;
 		const row = goingOn;
 		const length = end - first;
-		/** Units not yet done, for each run: the figures of one that ends are made as soon as there are none. */
+		/** Units not yet done, for each run: in the last stage its figures are made as soon as there are none. */
 		const left = row.map(() => length);
 		const tick = (at: number, count: number): void => {
 			left[at] = (left[at] as number) - count;
@@ -123,6 +141,7 @@ export async function runPlansInPool<Result>(request: PlansRequest<Result>, pool
 		for (const place of ended) close(place, end);
 		spared += ended.size * (units - end);
 	}
+	if (isComplete) onProgress({ finished: plans.length * units - spared - failed, failed, spared });
 	for (const place of plans.keys()) if (results[place] === undefined) close(place, units);
 	return {
 		results: await Promise.all(results as Promise<Result>[]),

@@ -4,7 +4,6 @@ import type { RangeResult, RangeValue, SlowestOfChoice, SlowestSpeed } from '../
 import { rangeSentence } from '../../shared/range/range-sentence.ts';
 import { type Ranging, retunedScenario, type Setting, variantAt } from '../../shared/range/setting.ts';
 import { type Bracket, bracket, nextSpeed } from '../../shared/range/slowest.ts';
-import type { Scenario } from '../../shared/scenario/scenario.ts';
 import { decisionsAhead } from '../../shared/statistics/verdict.ts';
 import { choiceOutcomes } from '../../shared/study/choice-verdict.ts';
 import { looksOfRuns } from '../../shared/study/looks.ts';
@@ -112,7 +111,7 @@ export async function runRangeInPool(request: RangeRequest, pool: Pool): Promise
 	return result(true);
 }
 
-const earlyMethod = `a value ends after ${looksOfRuns(2000).slice(0, -1).join(', ')} … drives where the requirement fails for certain with both choices, whatever becomes of those to come: every verdict is that of the whole number`;
+const earlyMethod = `a value ends after ${looksOfRuns(2000).slice(0, -1).join(', ')} … drives where the requirement fails for certain with both choices, whatever becomes of those to come: every verdict is that of the whole number; limits and intervals of a value that ended early are those of so many drives fixed beforehand, its decision alone keeps the confidence`;
 
 const slowestMethod =
 	'from the fastest speed that holds down to the first at which the requirement is not shown to hold, halved between the two; the confidence covers the search as far as every drive that passes at a speed passes at the faster ones too';
@@ -154,7 +153,7 @@ class Looks {
 			{
 				list: { plan: { scenario, seed, compensation: this.own.compensation }, variants },
 				units,
-				early: { looks: looksOfRuns(units), ended: failingForCertain(variants, scenario, units) },
+				early: { looks: looksOfRuns(units), ended: failingForCertain(variants, firmware, request) },
 				signal,
 				shardSize,
 				onProgress: onTopOf(this.done, request),
@@ -257,13 +256,19 @@ class Looks {
 
 /** Which values may end: those where the requirement fails for certain with both choices, whatever becomes of the drives to come. */
 const failingForCertain =
-	(variants: readonly Variant[], scenario: Scenario, units: number): EarlyEnds['ended'] =>
-	(goingOn) =>
-		[...goingOn].flatMap(([place, study]) => {
+	(
+		variants: readonly Variant[],
+		firmware: readonly FoundCompensation[],
+		{ scenario, units }: Pick<RangeRequest, 'scenario' | 'units'>,
+	): EarlyEnds['ended'] =>
+	(goingOn) => {
+		const { share, confidence } = requirementOf(scenario);
+		return [...goingOn].flatMap(([place, study]) => {
 			const outcomes = choiceOutcomes(variantScenario(scenario, variants[place] as Variant), study);
-			const { share, confidence } = requirementOf(scenario);
 			const fails = choiceNames.every(
 				(choice) => decisionsAhead(outcomes[choice], units, share, confidence).best === 'fails',
 			);
-			return fails ? [place] : [];
+			// where no compensation was found, all drives are to count as failed
+			return fails && firmware[place]?.failure === undefined ? [place] : [];
 		});
+	};

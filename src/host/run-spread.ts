@@ -39,7 +39,7 @@ export const runSpread = onOwnWorkers(runSpreadInPool);
 /** The same on workers that live on. */
 export async function runSpreadInPool(request: SpreadRequest, pool: Pool): Promise<SpreadResult> {
 	const { rows, units, onProgress = () => {}, onPartial = () => {}, ...shared } = request;
-	const asked = originsDrives({ ...shared, rows, units: 0 }) + budgetsDrives({ ...shared, units });
+	let asked = originsDrives({ ...shared, rows, units: 0 }) + budgetsDrives({ ...shared, units });
 	let before = { finished: 0, failed: 0 };
 	const tell = ({ finished, failed }: typeof before): void =>
 		onProgress({ asked, finished: before.finished + finished, failed: before.failed + failed });
@@ -48,6 +48,7 @@ export async function runSpreadInPool(request: SpreadRequest, pool: Pool): Promi
 	if (origins.provenance.partial) return soFar;
 	onPartial(soFar);
 	before = origins.provenance.units;
+	asked = origins.provenance.units.asked + budgetsDrives({ ...shared, units });
 	const budgets = await runBudgetsInPool({ ...shared, units, onProgress: tell }, pool);
 	return { provenance: { partial: budgets.provenance.partial }, origins, budgets };
 }

@@ -2,7 +2,7 @@ import type { Scenario } from '../../shared/scenario/scenario.ts';
 import { failUnits, mergeShard, type StudyColumns, studyFor, studyUpTo } from '../../shared/study/merge.ts';
 import { variantStretches } from '../../shared/variants/run-variants.ts';
 import { type Variant, type VariantList, variantPlan } from '../../shared/variants/variant.ts';
-import type { EarlyEnds } from './early-ends.ts';
+import { type EarlyEnds, stageEnds } from './early-ends.ts';
 import type { Pool } from './pool.ts';
 import { silenceLimitOf } from './silence-limit.ts';
 
@@ -42,7 +42,7 @@ export async function runVariantsInPool(work: VariantWork, pool: Pool): Promise<
 	let goingOn = [...scenarios.keys()];
 	let first = 0;
 	let isComplete = true;
-	for (const end of [...(early?.looks ?? []).filter((look) => look < units), units]) {
+	for (const end of stageEnds(units, early?.looks)) {
 		if (goingOn.length === 0) break;
 		const row = goingOn;
 		isComplete = await pool.run({
@@ -60,8 +60,8 @@ export async function runVariantsInPool(work: VariantWork, pool: Pool): Promise<
 				}
 			},
 			onFailure(from, to, message) {
-				for (const { variant, first, end } of variantStretches(row.length, from, to)) {
-					failUnits(studies[row[variant] as number] as StudyColumns, first, end, message);
+				for (const { variant, first: begin, end: stop } of variantStretches(row.length, from, to)) {
+					failUnits(studies[row[variant] as number] as StudyColumns, begin, stop, message);
 				}
 				failed += to - from;
 			},
@@ -76,6 +76,7 @@ export async function runVariantsInPool(work: VariantWork, pool: Pool): Promise<
 			goingOn = goingOn.filter((other) => other !== place);
 			asked -= units - end;
 		}
+		onProgress({ asked, finished: done - failed, failed });
 	}
 	return { studies, isComplete };
 }

@@ -4,15 +4,17 @@ import { shardApi, type TaskName } from '../../workers/shard-api.ts';
 interface Faults {
 	/** Called before each shard; what it throws fails the shard. */
 	readonly before?: (name: TaskName, from: number, to: number) => void;
+	/** Of jobs that choose none. */
+	readonly shards?: number;
 }
 
 /** A pool that does every task here and now, shard by shard: what a test needs that is not about threads. */
-export function inlinePool({ before = () => {} }: Faults = {}): Pool {
+export function inlinePool({ before = () => {}, shards = 64 }: Faults = {}): Pool {
 	return {
 		workers: 1,
 		takeLosses: () => [],
 		async run(job) {
-			const { name, input, to: end, signal, shardSize = 64 } = job;
+			const { name, input, to: end, signal, shardSize = shards } = job;
 			const task = shardApi[name] as unknown as (
 				given: typeof input,
 				from: number,

@@ -179,6 +179,40 @@ test('ended early, the answer is the one of all drives, for any workers and shar
 	expect(await runGrades({ ...early, workers: 2, shardSize: 30 }, host)).toEqual(result);
 });
 
+test('where one nominal drive cannot be simulated, its grade does not hold, and the looks at the others go on', async () => {
+	// a shard of the nominal drives is one scenario: exact resistors, then the grades, tightest first
+	const losing = (lost: number) =>
+		runGradesInPool(
+			{ ...request, grades: offered('20 %, 5 %, 0.1 %'), units: 220 },
+			inlinePool({
+				shards: 16,
+				before(name, from) {
+					if (name === 'nominalDelaysOfScenarios' && from === 16 * lost) throw new Error('no crossing');
+				},
+			}),
+		);
+	const [exact, tightest, middle] = await Promise.all([0, 1, 2].map(losing));
+	expect(exact?.exact.units.failed).toBe(220);
+	expect(tightest?.grades[0]?.cases.both.units.failed).toBe(220);
+	expect(tightest?.enough.halfBus.loosest).toBeNull();
+	expect(middle?.grades[1]?.cases.both.units.failed).toBe(220);
+	expect(middle?.enough.halfBus.loosest).toBe('0.1 %');
+	expect(middle?.grades[2]?.judged.halfBus).toBeNull();
+});
+
+test('progress ends with all drives that were run, also where runs ended early', async () => {
+	for (const list of ['20 %, 10 %', '20 %, 5 %, 0.1 %', '0.1 %']) {
+		const seen: { readonly asked: number; readonly finished: number; readonly failed: number }[] = [];
+		await runGradesInPool(
+			{ ...request, grades: offered(list), units: 220, onProgress: (progress) => void seen.push(progress) },
+			inlinePool(),
+		);
+		for (const { asked, finished, failed } of seen) expect(finished + failed).toBeLessThanOrEqual(asked);
+		const last = seen.at(-1);
+		expect(last?.finished).toBe(last?.asked);
+	}
+});
+
 test('a shard that fails across two runs counts its drives as failed in each, and against each grade', async () => {
 	const pool = inlinePool({
 		before(name, from) {

@@ -198,5 +198,10 @@ test('a value that fails for certain with both choices ends at a look, with the 
 	]);
 	expect(result.values[0]).toEqual(whole.values[0]);
 	expect(result.values[1]).toEqual(short.values[0]);
-	expect(await runRangeInPool({ ...asked, axes: [bus], units: 130, shardSize: 7 }, inlinePool())).toEqual(result);
+	const seen: { readonly asked: number; readonly finished: number }[] = [];
+	const onProgress = (progress: (typeof seen)[0]): void => void seen.push(progress);
+	expect(await runRangeInPool({ ...asked, axes: [bus], units: 130, shardSize: 7, onProgress }, inlinePool())).toEqual(
+		result,
+	);
+	expect(seen.at(-1)).toMatchObject({ asked: 230, finished: 230 });
 });

@@ -1,6 +1,6 @@
 import { type ChoiceName, choiceNames } from '../../drive/drive.ts';
 import { gradeCells } from '../../grades/grade-cells.ts';
-import { earlyWords } from '../../grades/grade-words.ts';
+import { apartWords, earlyWords } from '../../grades/grade-words.ts';
 import { groupWords, resistorCount } from '../../grades/resistor-groups.ts';
 import type { GradesResult } from '../../grades/result.ts';
 import { percent } from '../../words/figures.ts';
@@ -39,6 +39,7 @@ ${calculationLine('grades', result.provenance)}`,
 function gradeTable({ grades: judged, exact, group, provenance }: GradesResult, choice: ChoiceName): Content {
 	if (resistorCount(group, choice) === 0)
 		return html`<p>${markedChoice(choice)}: no resistor of the ${groupWords[group]} is on its board.</p>`;
+	const apart = apartWords(provenance);
 	return table({
 		caption: html`${markedChoice(choice)}: each grade, tightest first`,
 		head: [
@@ -75,6 +76,7 @@ function gradeTable({ grades: judged, exact, group, provenance }: GradesResult, 
 		],
 		notes: [
 			'Each grade takes the nearest purchasable values of its series (IEC 60063). “Alone”: drives that pass with the purchasable values and no tolerance, and with the tolerance on the values as designed. Grades looser than the first that does not hold are not judged, so that the confidence is kept.',
+			...(apart ? [apart] : []),
 		],
 	});
 }

@@ -44,9 +44,9 @@ test('opened, it ranges over speed at the reference point; the link names anothe
 	expect(range.question.isStale.value).toBe(true);
 	await range.question.ask();
 	expect(asked[1]).toMatchObject({ point: null });
-	expect(range.cost.value).toBe('9 values of 200 drives at 2 points');
+	expect(range.cost.value).toBe('9 values of at most 200 drives at 2 points');
 	range.setPoint(1);
-	expect(range.cost.value).toBe('9 values of 200 drives');
+	expect(range.cost.value).toBe('9 values of at most 200 drives');
 });
 
 test('an end that cannot be read is told, and nothing can be asked until it is mended', () => {

@@ -5,7 +5,7 @@ import type { ChartTheme } from '../../../../shared/charts/theme.ts';
 import { choiceNames } from '../../../../shared/drive/drive.ts';
 import type { Grade } from '../../../../shared/grades/grade.ts';
 import { gradePlan } from '../../../../shared/grades/grade-plan.ts';
-import { earlyWords, errorWords } from '../../../../shared/grades/grade-words.ts';
+import { apartWords, earlyWords, errorWords } from '../../../../shared/grades/grade-words.ts';
 import { gradesHeadline } from '../../../../shared/grades/headline.ts';
 import { readOffer, usualGrades } from '../../../../shared/grades/read-offer.ts';
 import { type AskedGroup, resistorCount } from '../../../../shared/grades/resistor-groups.ts';
@@ -114,6 +114,7 @@ function answerOf(result: GradesResult, ghost: GradesResult | null, theme: Chart
 		})),
 		pictures: concerned.length > 0 ? drawGrades(result, ghost, theme) : null,
 		nominals: nominalRows(result),
+		apart: apartWords(provenance),
 		reservations: [
 			...(provenance.partial
 				? [

@@ -123,7 +123,7 @@ export function createRange(
 			const points = asked.point === null ? asked.scenario.points.length : 1;
 			const values = asked.axes[0]?.values.length ?? 0;
 			const search = asked.axes[0]?.record === speed ? ', and more where the slowest speed is sought' : '';
-			return `${count(values)} values of ${count(asked.units)} drives${points > 1 ? ` at ${points} points` : ''}${search}`;
+			return `${count(values)} values of at most ${count(asked.units)} drives${points > 1 ? ` at ${points} points` : ''}${search}`;
 		}),
 		answer: computed(() => {
 			const given = question.answer.value;

@@ -3,7 +3,7 @@ import { Behind } from '../../parts/behind.tsx';
 import { ChoiceTable } from '../../parts/choice-table.tsx';
 
 /** What of each grade does it: its purchasable values, its tolerance, or both. */
-export function EffectsTable({ answer: { choices } }: { answer: NonNullable<GradesModel['answer']['value']> }) {
+export function EffectsTable({ answer: { choices, apart } }: { answer: NonNullable<GradesModel['answer']['value']> }) {
 	const shown = choices.filter(({ rows }) => rows.length > 0);
 	const effects = shown[0]?.rows.at(-1)?.effects ?? [];
 	return (
@@ -18,6 +18,7 @@ export function EffectsTable({ answer: { choices } }: { answer: NonNullable<Grad
 						.map((row) => ({ key: row.name, name: row.name, cells: row.effects.map(({ words }) => words) })),
 				}))}
 			/>
+			{apart && <p class="aside">{apart}</p>}
 		</Behind>
 	);
 }

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
-import { decidedRuns, drivesOfEffects, settledRuns } from '../../shared/grades/early-ends.ts';
 import { type GradePlan, gradePlan } from '../../shared/grades/grade-plan.ts';
+import { decidedRuns, drivesOfEffects, settledRuns } from '../../shared/grades/settled-runs.ts';
+import type { Decision } from '../../shared/statistics/verdict.ts';
 import { looksOfRuns } from '../../shared/study/looks.ts';
 import { type StudyColumns, studyFor, unitStates } from '../../shared/study/merge.ts';
 import { smallScenario } from '../study/small-scenario.ts';
@@ -176,17 +177,29 @@ test('a test on fresh drives ends once it is decided for each choice that it is 
 	expect(decidedRuns([both, one], 100, requirement)(runs)).toEqual([0, 1]);
 });
 
+const judged = (...decisions: readonly (Decision | null)[]) =>
+	decisions.map((decision) => (decision === null ? null : { decision }));
+
 test('effects apart take the drives of the grade that the sentence tells of, others 200 at most; shared ones the more of both', () => {
 	const plan = gradePlan(scenario, 'all', offered('5 %, 2 %, 1 %, 0.1 %'));
 	const of = (grade: number, effect: 'nominals' | 'tolerance') => plan.gradePlaces[grade]?.[effect] as number;
 	const found = drivesOfEffects(plan, [1000, 1000, 400, 100], {
-		halfBus: ['holds', 'holds', 'fails', null],
-		virtualNeutral: ['holds', 'undecided', null, null],
+		halfBus: judged('holds', 'holds', 'fails', null),
+		virtualNeutral: judged('holds', 'undecided', null, null),
 	});
 	expect([0, 1, 2, 3].map((grade) => found.get(of(grade, 'tolerance')))).toEqual([200, 1000, 400, 100]);
 	const nothing = drivesOfEffects(plan, [1000, 1000, 1000, 1000], {
-		halfBus: ['fails', null, null, null],
-		virtualNeutral: ['holds', 'holds', 'holds', 'holds'],
+		halfBus: judged('fails', null, null, null),
+		virtualNeutral: judged('holds', 'holds', 'holds', 'holds'),
 	});
 	expect(new Set(nothing.values())).toEqual(new Set([200]));
+});
+
+test('where all loose grades hold, no sentence tells of an array as the next looser one', () => {
+	const plan = gradePlan(scenario, 'all', offered('1 %, 5 %, array 1 %/0.1 %, array 5 %/0.5 %'));
+	const found = drivesOfEffects(plan, [1000, 1000, 1000, 1000], {
+		halfBus: judged('holds', 'holds', 'fails', null),
+		virtualNeutral: judged('holds', 'holds', 'fails', null),
+	});
+	expect(new Set(found.values())).toEqual(new Set([200]));
 });

@@ -1,5 +1,4 @@
 import { type ChoiceName, choiceNames, type PerChoice } from '../drive/drive.ts';
-import { perChoice } from '../drive/per-choice.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { type Decision, decisionsAhead, type Outcomes } from '../statistics/verdict.ts';
 import { choiceOutcomes } from '../study/choice-verdict.ts';
@@ -26,9 +25,11 @@ export function settledRuns(plan: GradePlan, units: number): (goingOn: GoingOn) 
 	const { share, confidence } = requirementOf(plan.scenario);
 	const ofOne = ladderConfidence(plan.ladder, confidence);
 	const outcomes = new Map<number, PerChoice<Outcomes>>();
+	// a run that never went on, since its nominal drive failed, has no drive that passes or fails
+	const nothing: Outcomes = { passed: 0, failed: 0, notSimulated: units };
 	const lists = plan.isMixed ? mixes(plan.ladder) : null;
 	const ahead = (place: number, choice: ChoiceName, sureness: number) =>
-		decisionsAhead((outcomes.get(place) as PerChoice<Outcomes>)[choice], units, share, sureness);
+		decisionsAhead(outcomes.get(place)?.[choice] ?? nothing, units, share, sureness);
 
 	/** Places whose decision is still to be made: grades up to the first that can no longer hold, mixes that may yet hold. */
 	const open = (): Set<number> => {
@@ -84,18 +85,18 @@ export function decidedRuns(
  * else a few.
  *
  * @param own of each grade's own run
- * @param decisions of each grade; null where it was not judged
+ * @param judged of each grade; null where it was not judged
  */
 export function drivesOfEffects(
 	plan: GradePlan,
 	own: readonly number[],
-	decisions: PerChoice<readonly (Decision | null)[]>,
+	judged: PerChoice<readonly ({ readonly decision: Decision } | null)[]>,
 ): ReadonlyMap<number, number> {
 	const told = new Set<number>();
 	for (const choice of choiceNames) {
 		for (const { from, to } of kindsOf(plan.ladder)) {
-			const held = decisions[choice].slice(from, to).lastIndexOf('holds');
-			if (held >= 0) told.add(from + held + 1);
+			const held = judged[choice].slice(from, to).findLastIndex((verdict) => verdict?.decision === 'holds');
+			if (held >= 0 && from + held + 1 < to) told.add(from + held + 1);
 		}
 	}
 	const drives = new Map<number, number>();
@@ -106,9 +107,3 @@ export function drivesOfEffects(
 	}
 	return drives;
 }
-
-/** Decisions alone of what was judged. */
-export const decisionsOf = (
-	judged: PerChoice<readonly ({ readonly decision: Decision } | null)[]>,
-): PerChoice<readonly (Decision | null)[]> =>
-	perChoice((choice) => judged[choice].map((verdict) => verdict?.decision ?? null));
