@@ -150,7 +150,8 @@ export async function runStudyForUnits(
 
 /**
  * Calls after 100 ms, then at most four times a second, and spends less than a tenth of the time on it. With less than a
- * twentieth more units it waits: they would hardly move a figure, while whoever shows it has all of them to draw.
+ * fifth more units it waits: they would move a figure by a fraction of its interval, while whoever shows it has all of
+ * them to draw, beside the workers.
  */
 function partialMeter(call: () => void) {
 	let next = performance.now() + 100;
@@ -162,7 +163,7 @@ function partialMeter(call: () => void) {
 			call();
 			const ended = performance.now();
 			next = ended + Math.max(250, 10 * (ended - started));
-			enough = 1.05 * units;
+			enough = 1.2 * units;
 		},
 	};
 }
