@@ -25,8 +25,10 @@ export function nominalWords(nominals: readonly NominalShift[]): string {
 }
 
 /** How many drives nominal values and tolerances alone are shown with; '' where as many as all else. */
-export const apartWords = ({ unitsPerRun }: Pick<GradesResult['provenance'], 'unitsPerRun'>): string =>
-	unitsPerRun > drivesApart
+export const apartWords = ({ grades }: Pick<GradesResult, 'grades'>): string =>
+	grades.some(({ cases: { nominals, tolerance, both } }) =>
+		[nominals, tolerance].some(({ units }) => units.asked < both.units.asked),
+	)
 		? `Nominal values alone and tolerance alone: ${count(drivesApart)} drives at most, but for the grade whose shortfall is told.`
 		: '';
 

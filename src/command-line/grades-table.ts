@@ -49,7 +49,7 @@ function choiceLines({ exact, grades, group, provenance }: GradesResult, choice:
 			),
 		];
 	}
-	const apart = apartWords(provenance);
+	const apart = apartWords({ grades });
 	const isPriced = grades.some(({ price }) => price !== null);
 	const gradeRow = gradeRowFor(grades.map(({ price }) => priceWords(price?.[choice] ?? null)));
 	return [

@@ -39,7 +39,7 @@ ${calculationLine('grades', result.provenance)}`,
 function gradeTable({ grades: judged, exact, group, provenance }: GradesResult, choice: ChoiceName): Content {
 	if (resistorCount(group, choice) === 0)
 		return html`<p>${markedChoice(choice)}: no resistor of the ${groupWords[group]} is on its board.</p>`;
-	const apart = apartWords(provenance);
+	const apart = apartWords({ grades: judged });
 	return table({
 		caption: html`${markedChoice(choice)}: each grade, tightest first`,
 		head: [

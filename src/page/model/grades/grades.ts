@@ -114,7 +114,7 @@ function answerOf(result: GradesResult, ghost: GradesResult | null, theme: Chart
 		})),
 		pictures: concerned.length > 0 ? drawGrades(result, ghost, theme) : null,
 		nominals: nominalRows(result),
-		apart: apartWords(provenance),
+		apart: apartWords(result),
 		reservations: [
 			...(provenance.partial
 				? [
