@@ -1,5 +1,6 @@
 import type { Verdict } from '../statistics/verdict.ts';
 import { count, degrees } from '../words/figures.ts';
+import { list } from '../words/list.ts';
 import { quantity, relative } from '../words/quantity.ts';
 import type { NominalShift } from './apply-grade.ts';
 import { drivesApart } from './methods.ts';
@@ -39,11 +40,8 @@ export function earlyWords({ grades, provenance }: Pick<GradesResult, 'grades' |
 		const { asked } = cases.both.units;
 		if (asked < provenance.unitsPerRun) early.set(asked, [...(early.get(asked) ?? []), grade.name]);
 	}
-	const parts = [...early].map(([units, names]) => `${listed(names)} after ${count(units)} drives`);
+	const parts = [...early].map(([units, names]) => `${list(names)} after ${count(units)} drives`);
 	return parts.length === 0
 		? ''
 		: `Ended early: ${parts.join(', ')}; no further drive could change which grade is enough.`;
 }
-
-const listed = (names: readonly string[]): string =>
-	names.length < 2 ? (names[0] ?? '') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;

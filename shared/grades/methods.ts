@@ -1,4 +1,4 @@
-import { looksOfRuns } from '../study/looks.ts';
+import { looksWords } from '../study/looks.ts';
 import type { Requirement } from '../study/unit-passes.ts';
 import { levelWords } from '../words/level.ts';
 
@@ -25,11 +25,7 @@ export function gradeMethods(
 		'delay compensation':
 			"each grade's own engineer tunes it: the mean delay of that grade's nominal drive, unless the scenario states it",
 		judging: `tightest first, each grade by exact one-sided limits (Clopper–Pearson), up to the first that does not hold; in an order laid down beforehand ${confidence} holds for all grades of a choice together (fixed-sequence testing), for each choice by itself${kinds > 1 ? '; loose resistors and arrays are two such orders, each with half the chance of error' : ''}`,
-		'numbers of drives': `a run ends after ${looksOfRuns(2000)
-			.slice(0, -1)
-			.join(
-				', ',
-			)} … drives where its decision is certain, whatever becomes of those to come, or none is asked for after a tighter grade that can no longer hold: which grade is enough is what the whole number would have said (where so many runs would not fit in memory, none ends early); limits and intervals of a run that ended early are those of so many drives fixed beforehand, its decision alone keeps the confidence; effects apart take ${drivesApart} drives at most, but for the grade whose shortfall is told`,
+		'numbers of drives': `a run ends after ${looksWords} drives where its decision is certain, whatever becomes of those to come, or none is asked for after a tighter grade that can no longer hold: which grade is enough is what the whole number would have said (where so many runs would not fit in memory, none ends early); limits and intervals of a run that ended early are those of so many drives fixed beforehand, its decision alone keeps the confidence; effects apart take ${drivesApart} drives at most, but for the grade whose shortfall is told`,
 		'fresh drives': `a second test at ${confidence} with drives drawn anew; a grade is confirmed only where both say that it holds, so that the confidence above is kept`,
 		'effects apart':
 			'the purchasable values without tolerance, the tolerance on the values as designed, and both; effects need not add up',

@@ -1,6 +1,7 @@
 import { type ChoiceName, choiceNames, type PerChoice } from '../drive/drive.ts';
 import { degrees } from '../words/figures.ts';
 import { levelWords } from '../words/level.ts';
+import { list } from '../words/list.ts';
 import { choiceWords } from '../words/names.ts';
 import type { ChoiceOrigins, GroupShare } from './origins-result.ts';
 
@@ -68,6 +69,3 @@ export function shareWords(share: number): string {
 	const whole = Math.min(100, Math.round(100 * share));
 	return `${whole < 0 ? '−' : ''}${Math.abs(whole)}\u00a0%`;
 }
-
-const list = (parts: readonly string[]): string =>
-	parts.length < 2 ? (parts[0] ?? '') : `${parts.slice(0, -1).join(', ')} and ${parts.at(-1)}`;

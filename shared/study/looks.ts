@@ -12,3 +12,8 @@ export function looks(ceiling: number, first = firstLook, growth = usualGrowth):
 
 /** The same where many runs may each end by themselves: fewer, since at each of them workers wait for the last drive. */
 export const looksOfRuns = (ceiling: number): number[] => looks(ceiling, firstLook, 2);
+
+/** The first of those numbers, in words. */
+export const looksWords = `${looksOfRuns(10 * firstLook)
+	.slice(0, -1)
+	.join(', ')} …`;

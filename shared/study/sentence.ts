@@ -1,6 +1,7 @@
 import { type ChoiceName, choiceNames, type PerChoice } from '../drive/drive.ts';
 import { count, degrees, drives, power, signedDegrees } from '../words/figures.ts';
 import { levelWords } from '../words/level.ts';
+import { list } from '../words/list.ts';
 import { choiceWords } from '../words/names.ts';
 import type { ChoiceFigures, PairedFigures, StudyResult } from './result.ts';
 
@@ -109,8 +110,5 @@ function gridWords({ choices, gridSpread }: Compared): string {
 }
 
 const other = (choice: ChoiceName): ChoiceName => (choice === 'halfBus' ? 'virtualNeutral' : 'halfBus');
-
-const list = (parts: readonly string[]): string =>
-	parts.length < 2 ? (parts[0] ?? '') : `${parts.slice(0, -1).join(', ')} and ${parts.at(-1)}`;
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

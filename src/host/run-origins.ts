@@ -4,7 +4,7 @@ import { type PartCorrelations, partCorrelations } from '../../shared/origins/pa
 import { spreadGroups } from '../../shared/origins/spread-groups.ts';
 import { sharesStand, summariseOrigins } from '../../shared/origins/summarise-origins.ts';
 import { sha256 } from '../../shared/scenario/digest.ts';
-import { looksOfRuns } from '../../shared/study/looks.ts';
+import { looksOfRuns, looksWords } from '../../shared/study/looks.ts';
 import { failUnits, mergeShard, studyFor } from '../../shared/study/merge.ts';
 import { collectFigures } from './collect-figures.ts';
 import { findCompensation } from './find-compensation.ts';
@@ -27,7 +27,7 @@ const level = 0.95;
 const methods = {
 	shares:
 		'pick-freeze design on independent base uniforms; first order after Saltelli (2010), total after Jansen (1999); variances of the six sector kinds added up',
-	'number of rows': `ends after ${looksOfRuns(1000).slice(0, -1).join(', ')} … rows where every share is known to within one per cent, either way`,
+	'number of rows': `ends after ${looksWords} rows where every share is known to within one per cent, either way`,
 	'intervals of shares': "Hall's transformation of each share as a ratio of sums over the rows",
 	'the spread':
 		"a drive's mean angle error in each sector kind, from noise-free crossings interpolated between readings: the wait for readings and votes is not in it",

@@ -6,7 +6,7 @@ import { type Ranging, retunedScenario, type Setting, variantAt } from '../../sh
 import { type Bracket, bracket, nextSpeed } from '../../shared/range/slowest.ts';
 import { decisionsAhead } from '../../shared/statistics/verdict.ts';
 import { choiceOutcomes } from '../../shared/study/choice-verdict.ts';
-import { looksOfRuns } from '../../shared/study/looks.ts';
+import { looksOfRuns, looksWords } from '../../shared/study/looks.ts';
 import { failuresInOrder, type StudyColumns } from '../../shared/study/merge.ts';
 import { resultDigest } from '../../shared/study/result-digest.ts';
 import type { UnitFailure } from '../../shared/study/run-shard.ts';
@@ -111,7 +111,7 @@ export async function runRangeInPool(request: RangeRequest, pool: Pool): Promise
 	return result(true);
 }
 
-const earlyMethod = `a value ends after ${looksOfRuns(2000).slice(0, -1).join(', ')} … drives where the requirement fails for certain with both choices, whatever becomes of those to come: every verdict is that of the whole number; limits and intervals of a value that ended early are those of so many drives fixed beforehand, its decision alone keeps the confidence`;
+const earlyMethod = `a value ends after ${looksWords} drives where the requirement fails for certain with both choices, whatever becomes of those to come: every verdict is that of the whole number; limits and intervals of a value that ended early are those of so many drives fixed beforehand, its decision alone keeps the confidence`;
 
 const slowestMethod =
 	'from the fastest speed that holds down to the first at which the requirement is not shown to hold, halved between the two; the confidence covers the search as far as every drive that passes at a speed passes at the faster ones too';

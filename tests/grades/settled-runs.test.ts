@@ -34,6 +34,10 @@ function ownRuns(plan: GradePlan, units: number, failing: readonly (readonly [nu
 	return runs;
 }
 
+/** Which of them end at 100 of 1000 drives. */
+const endedOf = (plan: GradePlan, failing: Parameters<typeof ownRuns>[2]): readonly number[] =>
+	settledRuns(plan, 1000)(ownRuns(plan, 100, failing));
+
 test('looks at 100, 200, 400 and 800 drives, and none before so few as 100', () => {
 	expect(looksOfRuns(1000)).toEqual([100, 200, 400, 800, 1000]);
 	expect(looksOfRuns(100)).toEqual([100]);
@@ -83,55 +87,35 @@ test('after a grade that can no longer hold, looser ones have nothing to be aske
 	const [, one, two] = plan.gradePlaces.map(({ both }) => both);
 	// 39 failing leave at most 961 of 1000
 	expect(
-		settledRuns(
-			plan,
-			1000,
-		)(
-			ownRuns(plan, 100, [
-				[0, 0],
-				[39, 39],
-				[0, 0],
-			]),
-		),
+		endedOf(plan, [
+			[0, 0],
+			[39, 39],
+			[0, 0],
+		]),
 	).toEqual([two]);
 	expect(
-		settledRuns(
-			plan,
-			1000,
-		)(
-			ownRuns(plan, 100, [
-				[0, 0],
-				[39, 38],
-				[0, 0],
-			]),
-		),
+		endedOf(plan, [
+			[0, 0],
+			[39, 38],
+			[0, 0],
+		]),
 	).toEqual([]);
 	expect(
-		settledRuns(
-			plan,
-			1000,
-		)(
-			ownRuns(plan, 100, [
-				[39, 39],
-				[0, 0],
-				[0, 0],
-			]),
-		),
+		endedOf(plan, [
+			[39, 39],
+			[0, 0],
+			[0, 0],
+		]),
 	).toEqual([one, two]);
 	// no board with half-bus has the star's resistors: its drives decide nothing
 	const star = gradePlan(scenario, 'star', offered('2 %, 1 %, 0.1 %'));
 	const [, , loosest] = star.gradePlaces.map(({ both }) => both);
 	expect(
-		settledRuns(
-			star,
-			1000,
-		)(
-			ownRuns(star, 100, [
-				[0, 0],
-				[0, 39],
-				[0, 0],
-			]),
-		),
+		endedOf(star, [
+			[0, 0],
+			[0, 39],
+			[0, 0],
+		]),
 	).toEqual([loosest]);
 });
 
