@@ -96,7 +96,10 @@ export class Lane {
 	 */
 	bend = realZero;
 	bendModal = realZero;
-	/** At least so large then, A, and more so per unit of both modal currents' D, a diode's current has not been zero. */
+	/**
+	 * At least so large then, A per square of the segment's length, s², and more so per unit of both modal currents' D, a
+	 * diode's current has not been zero.
+	 */
 	dip = realZero;
 	dip0 = realZero;
 	dip1 = realZero;
@@ -299,11 +302,11 @@ export class LaneTable {
 		for (let m = 0; m < lane.modals; m++) {
 			const { rate, toHigh, toLow, toOpen, gainRe, gainIm, emfRe, emfIm } = m === 0 ? lane.first : lane.second;
 			const most = Math.max(Math.abs(toHigh), Math.abs(toLow), Math.abs(toOpen));
-			if (m === 0) lane.dip0 = most * squareHalf(rate * period);
-			else lane.dip1 = most * squareHalf(rate * period);
-			lane.dip += most * squareHalf(circuit.rippleOmega * period) * (Math.abs(gainRe) + Math.abs(gainIm));
+			if (m === 0) lane.dip0 = most * squareHalf(rate);
+			else lane.dip1 = most * squareHalf(rate);
+			lane.dip += most * squareHalf(circuit.rippleOmega) * (Math.abs(gainRe) + Math.abs(gainIm));
 			if (!circuit.sinusoidal) continue;
-			lane.dip += most * squareHalf(circuit.omega * period) * (Math.abs(emfRe) + Math.abs(emfIm));
+			lane.dip += most * squareHalf(circuit.omega) * (Math.abs(emfRe) + Math.abs(emfIm));
 		}
 	}
 

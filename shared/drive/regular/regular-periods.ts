@@ -311,7 +311,7 @@ export class RegularPeriods {
 				if (!stops) return this.refuse();
 			} else {
 				lane.lastStop = 0;
-				if (lane.diodeCount > 0 && diode.toFirst * yEnd < lane.dip + lane.dip0 * Math.abs(d)) {
+				if (lane.diodeCount > 0 && diode.toFirst * yEnd < (lane.dip + lane.dip0 * Math.abs(d)) * rest * rest) {
 					now.zReEnd = zReEnd;
 					now.zImEnd = zImEnd;
 					now.decay0 = fade;
@@ -472,7 +472,7 @@ export class RegularPeriods {
 			decay1 = now.decay1;
 		}
 		if (lane.diodeCount > 0) {
-			const least = lane.dip + lane.dip0 * Math.abs(d0) + lane.dip1 * Math.abs(d1);
+			const least = (lane.dip + lane.dip0 * Math.abs(d0) + lane.dip1 * Math.abs(d1)) * span * span;
 			for (let number = 0; number < lane.diodeCount; number++) {
 				const diode = lane.diodes[number] as LaneDiode;
 				if (diode === stopped || diode.toFirst * y0End + diode.toSecond * y1End >= least) continue;

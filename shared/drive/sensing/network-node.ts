@@ -145,8 +145,13 @@ export class NetworkNode {
 		const { oldest, point } = history;
 		const { index: target, s } = point;
 		const from = history.at(target).start + s - lookBackConstants * (circuit.nodeTau[this.node] as number);
-		let index = target;
-		while (index > oldest && history.at(index).start > from) index--;
+		// the last of them that starts no later, the oldest where none does
+		let index = oldest;
+		for (let beyond = target + 1; beyond - index > 1; ) {
+			const middle = (index + beyond) >> 1;
+			if (history.at(middle).start > from) beyond = middle;
+			else index = middle;
+		}
 		const segment = history.at(index);
 		this.index = index;
 		this.position = 0;
