@@ -1,14 +1,15 @@
 import type { TopLevelSpec } from 'vega-lite';
 import { choiceNames } from '../drive/drive.ts';
+import { computedWords } from '../study/computed-rows.ts';
 import type { PointResult } from '../study/result.ts';
-import { count, degrees, signedDegrees, span } from '../words/figures.ts';
+import { count, degrees, power, signedDegrees, span } from '../words/figures.ts';
 import { choiceWords, eventKinds, eventWords } from '../words/names.ts';
 import { rateWords } from '../words/rate.ts';
 import type { ErrorBins } from './error-bins.ts';
 import { errorCounts } from './error-counts.ts';
 import { errorCumulative } from './error-cumulative.ts';
 import { ghostBins } from './ghost-bins.ts';
-import { rateIntervals } from './rate-intervals.ts';
+import { hasTinyChance, leastDrawn, rateIntervals } from './rate-intervals.ts';
 import { sectorMeans } from './sector-means.ts';
 import type { ChartTheme } from './theme.ts';
 
@@ -22,6 +23,8 @@ export interface Pictures {
 	readonly counts: Picture | null;
 	readonly cumulative: Picture | null;
 	readonly rates: Picture;
+	/** What its open marks are, in words. */
+	readonly openMarks: string;
 	readonly sectors: Picture;
 	/** What lies outside the two error pictures, in words; '' for nothing. */
 	readonly outside: string;
@@ -59,9 +62,16 @@ export function drawPictures(
 		rates: picture(
 			(d) => rateIntervals(choices, theme, d, ghost?.choices),
 			`Rates per measured sector. ${perChoice((choice) =>
-				eventKinds.map((kind) => `${eventWords[kind]} ${rateWords(choices[choice].rates[kind])}`).join('; '),
+				eventKinds
+					.flatMap((kind) => {
+						const { rates, computed } = choices[choice];
+						const counted = `${eventWords[kind]} ${rateWords(rates[kind])}`;
+						return computed ? [counted, `computed ${computedWords(computed[kind])}`] : [counted];
+					})
+					.join('; '),
 			)}.`,
 		),
+		openMarks: `An open mark on a dotted line: none seen. It bounds the share of drives affected, not the rate per sector.${hasTinyChance(choices) ? ` An open mark at the left edge: a computed chance below ${power(leastDrawn)}.` : ''}`,
 		sectors: picture(
 			(d) => sectorMeans(choices, theme, d, ghost?.choices),
 			`Mean angle error of the six sectors. ${perChoice((choice) => choices[choice].sectorMeans.map(signedDegrees).join(', '))}.`,

@@ -1,8 +1,9 @@
 import type { TopLevelSpec } from 'vega-lite';
 import type { ChoiceName, PerChoice } from '../drive/drive.ts';
 import { choiceNames } from '../drive/drive.ts';
+import { computedWords } from '../study/computed-rows.ts';
 import type { ChoiceFigures } from '../study/result.ts';
-import { choiceWords, eventKinds, eventWords } from '../words/names.ts';
+import { choiceWords, type EventKind, eventKinds, eventWords } from '../words/names.ts';
 import { rateWords } from '../words/rate.ts';
 import { decades, intervalRows } from './interval-rows.ts';
 import type { ChartTheme } from './theme.ts';
@@ -14,49 +15,63 @@ interface RateRow extends Readonly<Record<string, string | number | boolean | nu
 	readonly rate: number | null;
 	readonly low: number;
 	readonly high: number;
-	/** No event seen: `high` bounds the share of affected units, not a rate per sector. */
-	readonly bound: boolean;
+	/** Drawn open at `high`: no event seen, and `high` bounds the share of affected units, not a rate per sector; or a chance too small for the axis. */
+	readonly open: boolean;
 	readonly says: string;
 }
 
+type Rates = PerChoice<Pick<ChoiceFigures, 'rates' | 'computed'>>;
+
+/** Chances per sector below this stand at the axis's end: less than one event in a thousand years of a fast drive. */
+export const leastDrawn = 1e-12;
+
+/** Whether a chance too small for the axis is among them. */
+export const hasTinyChance = (choices: Rates): boolean =>
+	choiceNames.some((choice) => eventKinds.some((kind) => isTiny(choices[choice].computed?.[kind].rate ?? 1)));
+
+const isTiny = (rate: number): boolean => rate < leastDrawn;
+
 /**
- * Rates per measured sector with their intervals on a logarithmic axis. A rate
- * of zero has no place there: its upper bound on the share of affected units is
- * drawn as an open mark on a dotted line, and called that.
+ * Rates per measured sector with their intervals on a logarithmic axis, as
+ * counted and, where there are any, as computed from the chances of every
+ * sector. A rate of zero has no place there: its upper bound on the share of
+ * affected units is drawn as an open mark on a dotted line, and called that.
  *
  * @param ghost an earlier result's rates, drawn as grey ticks
  */
-export function rateIntervals(
-	choices: PerChoice<Pick<ChoiceFigures, 'rates'>>,
-	theme: ChartTheme,
-	description: string,
-	ghost?: PerChoice<Pick<ChoiceFigures, 'rates'>>,
-): TopLevelSpec {
-	const rows = rateRows(choices);
+export function rateIntervals(choices: Rates, theme: ChartTheme, description: string, ghost?: Rates): TopLevelSpec {
+	const counted = countedRows(choices);
+	const rows = [...counted, ...computedRows(choices)];
 	const { low, high, scale, axis } = decades(
 		rows.flatMap((row) => [row.low, row.rate ?? 0, row.high]),
 		{ least: 0.1, most: 0.01 },
 	);
-	// where the lower limit is zero, the bar begins at the picture's left edge
-	const drawn = (row: RateRow) => ({ ...row, drawnFrom: row.low > 0 ? row.low : low });
+	// where the lower limit is zero, or beyond the axis, the bar begins at the picture's left edge
+	const drawn = (row: RateRow) => ({ ...row, drawnFrom: Math.max(row.low, low) });
 	// what lies off the present axis is left out: the table has it
-	const before = ghost && rateRows(ghost).filter(({ rate }) => rate !== null && rate >= low && rate <= high);
+	const before =
+		ghost &&
+		[...countedRows(ghost), ...computedRows(ghost)].filter(({ rate }) => rate !== null && rate >= low && rate <= high);
+	const order = eventKinds.flatMap((kind) => [eventWords[kind], computedName(kind)]);
 	return intervalRows(
 		{
 			name: 'rates',
 			rows: rows.map(drawn),
 			ghost: before ? before.map(drawn) : null,
-			fields: { row: 'event', value: 'rate', low: 'drawnFrom', high: 'high', open: 'bound', openAt: ['high'] },
-			order: eventKinds.map((kind) => eventWords[kind]),
+			fields: { row: 'event', value: 'rate', low: 'drawnFrom', high: 'high', open: 'open', openAt: ['high'] },
+			order: order.filter((name) => rows.some(({ event }) => event === name)),
 			scale,
-			axis: { ...axis, title: axisTitle(rows) },
+			axis: { ...axis, labelOverlap: true, title: axisTitle(counted) },
+			height: rows.length > counted.length ? 330 : 210,
 		},
 		theme,
 		description,
 	);
 }
 
-const rateRows = (choices: PerChoice<Pick<ChoiceFigures, 'rates'>>): RateRow[] =>
+const computedName = (kind: EventKind): string => `${eventWords[kind]}, computed`;
+
+const countedRows = (choices: Rates): RateRow[] =>
 	eventKinds.flatMap((kind) =>
 		choiceNames.map((choice) => {
 			const figure = choices[choice].rates[kind];
@@ -67,14 +82,35 @@ const rateRows = (choices: PerChoice<Pick<ChoiceFigures, 'rates'>>): RateRow[] =
 				rate: bound ? null : figure.rate,
 				low: figure.low,
 				high: figure.high,
-				bound,
+				open: bound,
 				says: `${choiceWords[choice]}, ${eventWords[kind]}: ${rateWords(figure)}`,
 			};
 		}),
 	);
 
+const computedRows = (choices: Rates): RateRow[] =>
+	eventKinds.flatMap((kind) =>
+		choiceNames.flatMap((choice) => {
+			const figure = choices[choice].computed?.[kind];
+			if (!figure) return [];
+			const open = isTiny(figure.rate);
+			const [low, high] = figure.interval ?? [figure.rate, figure.rate];
+			return [
+				{
+					event: computedName(kind),
+					choice,
+					rate: open ? null : figure.rate,
+					low: open ? leastDrawn : Math.max(low, leastDrawn),
+					high: open ? leastDrawn : high,
+					open,
+					says: `${choiceWords[choice]}, ${computedName(kind)}: ${computedWords(figure)}`,
+				},
+			];
+		}),
+	);
+
 /** What the axis measures: rates, bounds on drives where nothing was seen, or both. */
 function axisTitle(rows: readonly RateRow[]): string {
-	if (rows.every(({ bound }) => bound)) return 'share of drives affected, upper bound';
-	return rows.some(({ bound }) => bound) ? 'per sector · open marks: share of drives' : 'per measured sector';
+	if (rows.every(({ open }) => open)) return 'share of drives affected, upper bound';
+	return rows.some(({ open }) => open) ? 'per sector · open marks: share of drives' : 'per measured sector';
 }

@@ -61,3 +61,11 @@ export function computedIntervalWords({ interval, largestUnit }: ComputedRate, h
 		? `none: under ${leastEffective} drives`
 		: span(chance(hours * interval[0]), chance(hours * interval[1]));
 }
+
+/** A rate in words, for those who read it alone. */
+export function computedWords(computed: ComputedRate): string {
+	const { rate, perHour: hourly, interval } = computed;
+	const limits =
+		interval === null ? `fewer than ${leastEffective} drives carry it` : `interval ${computedIntervalWords(computed)}`;
+	return `${chance(rate)} per sector, ${limits}; ${chancePerHour(hourly)} an hour`;
+}

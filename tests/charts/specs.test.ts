@@ -12,7 +12,7 @@ import { errorCumulative } from '../../shared/charts/error-cumulative.ts';
 import { failingShares } from '../../shared/charts/failing-shares.ts';
 import { gradeErrors, gradeShortfalls } from '../../shared/charts/grade-rows.ts';
 import { rangeErrors, rangePassing } from '../../shared/charts/range-curves.ts';
-import { rateIntervals } from '../../shared/charts/rate-intervals.ts';
+import { hasTinyChance, rateIntervals } from '../../shared/charts/rate-intervals.ts';
 import { sectorMeans } from '../../shared/charts/sector-means.ts';
 import { spreadOrigins } from '../../shared/charts/spread-origins.ts';
 import type { ChartTheme } from '../../shared/charts/theme.ts';
@@ -101,9 +101,44 @@ test('a rate of which no event was seen is an open mark, at its bound on drives'
 		({ event, choice }) => event === 'missed crossings' && choice === 'virtualNeutral',
 	);
 	// saved figures are the study's own; only the bar begins at the picture's edge
-	expect(missed).toMatchObject({ bound: true, rate: null, low: 0, high: 0.0037 });
+	expect(missed).toMatchObject({ open: true, rate: null, low: 0, high: 0.0037 });
 	expect(missed?.drawnFrom).toBeGreaterThan(0);
 	expect(missed?.says).toMatch(/none seen; at most 0\.4.% of drives affected/);
+});
+
+test('computed rates stand below the counted ones, those too small for the axis open at its end', () => {
+	const computed = (rate: number, interval: [number, number] | null) => ({
+		rate,
+		perHour: 1e6 * rate,
+		interval,
+		effective: 500,
+		largestShare: 0.01,
+		largestUnit: 3,
+		gain: null,
+	});
+	const early = computed(2e-7, [1e-7, 3e-7]);
+	const others = { late: computed(1e-30, null), missed: computed(0, null), all: early };
+	const both = { ...choices.halfBus, computed: { early, ...others } };
+	const { datasets } = rateIntervals(
+		{ halfBus: both, virtualNeutral: choices.virtualNeutral },
+		theme,
+		'',
+	) as unknown as {
+		datasets: { rates: Record<string, unknown>[] };
+	};
+	expect(datasets.rates.filter(({ event, choice }) => choice === 'halfBus' && /computed/.test(String(event)))).toEqual([
+		expect.objectContaining({
+			event: 'early false crossings, computed',
+			rate: 2e-7,
+			low: 1e-7,
+			high: 3e-7,
+			open: false,
+		}),
+		expect.objectContaining({ event: 'late crossings, computed', rate: null, high: 1e-12, open: true }),
+		expect.objectContaining({ event: 'missed crossings, computed', rate: null, high: 1e-12, open: true }),
+	]);
+	expect(hasTinyChance({ halfBus: both, virtualNeutral: choices.virtualNeutral })).toBe(true);
+	expect(hasTinyChance(choices)).toBe(false);
 });
 
 test('the rate axis is labelled with raised powers of ten from the decade below the lowest limit', async () => {

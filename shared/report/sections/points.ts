@@ -26,7 +26,7 @@ export async function points(report: Report, draw: DrawChart): Promise<Section> 
 
 async function drawPoint(point: PointResult, level: number, draw: DrawChart): Promise<Markup> {
 	const bins = errorBins(point.choices);
-	const { counts, cumulative, rates, sectors, outside } = drawPictures(point, bins, reportTheme);
+	const { counts, cumulative, rates, openMarks, sectors, outside } = drawPictures(point, bins, reportTheme);
 	const figure = async (title: string, picture: Picture | null): Promise<Content> =>
 		picture &&
 		html`<figure><figcaption>${title}</figcaption><div role="img" aria-label="${picture.describes}">${raw(await draw(printed(picture.spec)))}</div></figure>`;
@@ -37,10 +37,10 @@ async function drawPoint(point: PointResult, level: number, draw: DrawChart): Pr
 <div class="pictures">
 ${await figure('Commutation-angle errors, counted', counts)}
 ${await figure('Share of commutations up to an error', cumulative)}
-${await figure(`Crossings gone wrong, counted, ${levelWords(level)} intervals`, rates)}
+${await figure(`Crossings gone wrong, counted and computed, ${levelWords(level)} intervals`, rates)}
 ${await figure('Mean error of the six kinds of sector', sectors)}
 </div>
-<p class="note">${outside} An open mark on a dotted line: none seen; it bounds the share of drives affected, not a rate.</p>
+<p class="note">${outside} ${openMarks}</p>
 ${figureTable(point, level)}
 ${pairTable(point, level)}
 </section>`;

@@ -1,10 +1,20 @@
 import { type ChoiceName, choiceNames, type PerChoice } from '../../../shared/drive/drive.ts';
 import type { Change } from '../../../shared/statistics/quantile-change.ts';
+import { computedIntervalWords } from '../../../shared/study/computed-rows.ts';
 import type { ChoiceChange, PointChange } from '../../../shared/study/point-change.ts';
-import type { ChoiceFigures, PointResult } from '../../../shared/study/result.ts';
+import type { ChoiceFigures, ComputedRate, PointResult, RateFigure } from '../../../shared/study/result.ts';
 import { degreesChange } from '../../../shared/words/change.ts';
-import { count, degrees, perHour, power, signedDegrees, span } from '../../../shared/words/figures.ts';
-import { type EventKind, eventKinds, eventWords } from '../../../shared/words/names.ts';
+import {
+	chance,
+	chancePerHour,
+	count,
+	degrees,
+	perHour,
+	power,
+	signedDegrees,
+	span,
+} from '../../../shared/words/figures.ts';
+import { eventKinds, eventWords } from '../../../shared/words/names.ts';
 import { evenQuantity } from '../../../shared/words/quantity.ts';
 import { affectedBound } from '../../../shared/words/rate.ts';
 
@@ -84,10 +94,17 @@ export function figureGroups(
 	];
 }
 
-/** The table behind the rates: count, rate and interval, per hour, and the bound where none was seen. */
+/** One rate in the table behind the rates. */
+export interface RateCells {
+	readonly seen: string;
+	readonly rate: string;
+	readonly interval: string;
+	readonly hourly: string;
+}
+
+/** The table behind the rates: count, rate and interval, per hour, the bound where none was seen; and the same computed. */
 export function rateRows({ choices }: Pick<PointResult, 'choices'>) {
-	const read = (kind: EventKind, figures: ChoiceFigures) => {
-		const { count: seen, rate, low, high, perHour: hourly, boundOn } = figures.rates[kind];
+	const counted = ({ count: seen, rate, low, high, perHour: hourly, boundOn }: RateFigure): RateCells => {
 		const none = boundOn === 'units';
 		return {
 			seen: count(seen),
@@ -96,9 +113,18 @@ export function rateRows({ choices }: Pick<PointResult, 'choices'>) {
 			hourly: none ? '–' : perHour(hourly),
 		};
 	};
+	const computed = (figure: ComputedRate): RateCells => ({
+		seen: '',
+		rate: chance(figure.rate),
+		interval: computedIntervalWords(figure),
+		hourly: chancePerHour(figure.perHour),
+	});
 	return eventKinds.map((kind) => ({
 		event: eventWords[kind],
-		rows: choiceNames.map((choice) => ({ choice, ...read(kind, choices[choice]) })),
+		rows: choiceNames.map((choice) => {
+			const { rates, computed: figures } = choices[choice];
+			return { choice, counted: counted(rates[kind]), computed: figures && computed(figures[kind]) };
+		}),
 	}));
 }
 

@@ -1,4 +1,6 @@
+import { Fragment } from 'preact';
 import { choiceWords } from '../../../../shared/words/names.ts';
+import type { RateCells } from '../../model/figure-rows.ts';
 import type { WhichChoiceAnswer } from '../../model/which-choice.ts';
 import { Chart } from '../../parts/chart.tsx';
 import { ChoiceMark } from '../../parts/choice-mark.tsx';
@@ -11,13 +13,11 @@ export function Rates({ answer }: { answer: WhichChoiceAnswer }) {
 			<h3 id="rates-title">How often a crossing is false or missed</h3>
 			<div>
 				<Chart
-					caption={`Counted, with ${answer.level} intervals`}
+					caption={`Counted and computed, with ${answer.level} intervals`}
 					saveAs="crossing-rates"
 					picture={answer.pictures.rates}
 				/>
-				<p class="aside">
-					An open mark on a dotted line: none seen. It bounds the share of drives affected, not the rate per sector.
-				</p>
+				<p class="aside">{answer.pictures.openMarks}</p>
 			</div>
 			<WideTable what="rates of false and missed crossings">
 				<thead>
@@ -36,17 +36,22 @@ export function Rates({ answer }: { answer: WhichChoiceAnswer }) {
 								{event}
 							</th>
 						</tr>
-						{rows.map(({ choice, seen, rate, interval, hourly }) => (
-							<tr key={choice}>
-								<th scope="row">
-									<ChoiceMark choice={choice} />
-									{choiceWords[choice]}
-								</th>
-								<td>{seen}</td>
-								<td>{rate}</td>
-								<td>{interval}</td>
-								<td>{hourly}</td>
-							</tr>
+						{rows.map(({ choice, counted, computed }) => (
+							<Fragment key={choice}>
+								<tr>
+									<th scope="row">
+										<ChoiceMark choice={choice} />
+										{choiceWords[choice]}
+									</th>
+									<Cells of={counted} />
+								</tr>
+								{computed && (
+									<tr class="computed">
+										<th scope="row">computed</th>
+										<Cells of={computed} />
+									</tr>
+								)}
+							</Fragment>
 						))}
 					</tbody>
 				))}
@@ -54,3 +59,12 @@ export function Rates({ answer }: { answer: WhichChoiceAnswer }) {
 		</section>
 	);
 }
+
+const Cells = ({ of: { seen, rate, interval, hourly } }: { of: RateCells }) => (
+	<>
+		<td>{seen}</td>
+		<td>{rate}</td>
+		<td>{interval}</td>
+		<td>{hourly}</td>
+	</>
+);
