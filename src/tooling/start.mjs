@@ -13,11 +13,14 @@ const firstPort = 8360;
 
 /** While the study runs it is the one to answer signals: it reports what it has and ends with 130. */
 let studying = false;
+/** It may have been done already when it was asked to stop: whoever presses Ctrl-C then wants no page either. */
+let stopAsked = false;
 /** Stopping the server is no failure; stopping an installation or a build is. */
 let serving = false;
 for (const signal of /** @type {const} */ (['SIGINT', 'SIGTERM'])) {
 	process.on(signal, () => {
-		if (!studying) process.exit(serving ? 0 : 130);
+		if (studying) stopAsked = true;
+		else process.exit(serving ? 0 : 130);
 	});
 }
 
@@ -31,7 +34,7 @@ try {
 		cwd: projectRoot,
 	});
 	studying = false;
-	if (code !== 0) process.exit(code);
+	if (stopAsked || code !== 0) process.exit(code || 130);
 	console.log(`\nA first look at ${drives} drives; a thousand: npm run study -- ${scenario} --units 1000`);
 
 	const { address } = await serveFolder(page, {
