@@ -2,13 +2,15 @@ import type { TopLevelSpec } from 'vega-lite';
 import { choiceNames } from '../drive/drive.ts';
 import { computedWords } from '../study/computed-rows.ts';
 import type { PointResult } from '../study/result.ts';
-import { count, degrees, power, signedDegrees, span } from '../words/figures.ts';
+import { count, degrees, drives, power, signedDegrees, span } from '../words/figures.ts';
 import { choiceWords, eventKinds, eventWords } from '../words/names.ts';
 import { rateWords } from '../words/rate.ts';
+import { type DifferenceBins, differenceBins } from './difference-bins.ts';
 import type { ErrorBins } from './error-bins.ts';
 import { errorCounts } from './error-counts.ts';
 import { errorCumulative } from './error-cumulative.ts';
 import { ghostBins } from './ghost-bins.ts';
+import { leftOutWords, pairedDifferences } from './paired-differences.ts';
 import { hasTinyChance, leastDrawn, rateIntervals } from './rate-intervals.ts';
 import { sectorMeans } from './sector-means.ts';
 import type { ChartTheme } from './theme.ts';
@@ -23,7 +25,9 @@ export interface Pictures {
 	readonly counts: Picture | null;
 	readonly cumulative: Picture | null;
 	readonly rates: Picture;
-	/** What its open marks are, in words. */
+	/** Null without a drive that kept lock with both choices, and in results of before version 3. */
+	readonly differences: (Picture & { readonly bins: DifferenceBins; readonly leftOut: string }) | null;
+	/** What the open marks of the rates are, in words. */
 	readonly openMarks: string;
 	readonly sectors: Picture;
 	/** What lies outside the two error pictures, in words; '' for nothing. */
@@ -36,7 +40,7 @@ export function drawPictures(
 	bins: ErrorBins | null,
 	theme: ChartTheme,
 	/** The baseline's figures, drawn behind. */
-	ghost: Pick<PointResult, 'choices'> | null = null,
+	ghost: Pick<PointResult, 'choices' | 'paired'> | null = null,
 ): Pictures {
 	const { choices } = point;
 	const perChoice = (read: (choice: (typeof choiceNames)[number]) => string): string =>
@@ -71,12 +75,33 @@ export function drawPictures(
 					.join('; '),
 			)}.`,
 		),
+		differences: differencesOf(point.paired, ghost?.paired.differences, theme),
 		openMarks: `An open mark on a dotted line: none seen. It bounds the share of drives affected, not the rate per sector.${hasTinyChance(choices) ? ` An open mark at the left edge: a computed chance below ${power(leastDrawn)}.` : ''}`,
 		sectors: picture(
 			(d) => sectorMeans(choices, theme, d, ghost?.choices),
 			`Mean angle error of the six sectors. ${perChoice((choice) => choices[choice].sectorMeans.map(signedDegrees).join(', '))}.`,
 		),
 		outside: bins ? outsideWords(bins) : '',
+	};
+}
+
+function differencesOf(
+	paired: PointResult['paired'],
+	ghost: PointResult['paired']['differences'],
+	theme: ChartTheme,
+): Pictures['differences'] {
+	const { differences, smaller, units, medianDifference } = paired;
+	const bins = differenceBins(differences);
+	if (!bins || !differences) return null;
+	const each = choiceNames.map((choice) => `${choiceWords[choice]} in ${count(smaller[choice])}`).join(', ');
+	const middle =
+		medianDifference === null ? '' : ` Median of half-bus less virtual neutral ${signedDegrees(medianDifference)}.`;
+	const describes = `Drives counted by how much the two choices differ on them. The smaller error has ${each} of ${drives(units)}.${middle}`;
+	return {
+		spec: pairedDifferences(bins, paired, theme, describes, ghost),
+		describes,
+		bins,
+		leftOut: leftOutWords(bins, differences.lost),
 	};
 }
 

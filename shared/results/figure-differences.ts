@@ -26,10 +26,16 @@ const apart = new Set([
 	'lostWorkers',
 ]);
 
-/** Every figure of two results of any command, to the last bit. */
+/** Every figure of two results of any command, to the last bit; of results in different format versions, those that both have. */
 export function figureDifferences(first: object, second: object): FigureComparison {
 	const [one, other] = [figuresOf(first), figuresOf(second)];
-	const paths = new Set([...one.keys(), ...other.keys()]);
+	const [version, otherVersion] = [first, second].map(
+		(result) => (result as { formatVersion?: unknown }).formatVersion,
+	);
+	const paths =
+		version === otherVersion
+			? new Set([...one.keys(), ...other.keys()])
+			: new Set([...one.keys()].filter((path) => other.has(path)));
 	return {
 		figures: paths.size,
 		differences: [...paths]

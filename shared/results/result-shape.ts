@@ -6,6 +6,7 @@ import type {
 	ChoiceVerdict,
 	ComputedRate,
 	FigureSpread,
+	PairDifferences,
 	PairedFigure,
 	PairedFigures,
 	PairedRates,
@@ -128,6 +129,14 @@ const pairedFigures = object<PairedFigures>({
 	ties: count,
 	p: figure,
 	better,
+	differences: optional(
+		object<PairDifferences>({
+			start: number,
+			step: number,
+			counts: list(count, 1000),
+			lost: object({ halfBus: count, virtualNeutral: count, both: count }),
+		}),
+	),
 	figures: unitFigures(object<PairedFigure>({ medianDifference: orNull(figure), interval, p: figure, better })),
 	passing: object<PassingPairs>(passingPairs),
 	rates: object({ counted: pairedRates, computed: orNull(pairedRates) }),

@@ -1,5 +1,6 @@
 import { medianDifference } from '../statistics/median-difference.ts';
 import { signTest } from '../statistics/sign-test.ts';
+import { pairDifferences } from './pair-differences.ts';
 import type { PairedFigures } from './result.ts';
 
 /**
@@ -29,6 +30,7 @@ export function pairedFigures(
 		smaller: { halfBus: firstSmaller, virtualNeutral: secondSmaller },
 		ties,
 		p,
+		differences: pairDifferences(halfBus, virtualNeutral),
 		better:
 			isShown && firstSmaller > secondSmaller && !(median > 0)
 				? 'halfBus'

@@ -201,6 +201,15 @@ export interface PairedFigure {
 	readonly better: ChoiceName | 'not shown';
 }
 
+/** Units counted by their difference, degrees, in bins of `step` from `start`; apart those of which a choice lost lock. */
+export interface PairDifferences {
+	readonly start: number;
+	readonly step: number;
+	readonly counts: readonly number[];
+	/** With half-bus alone, with virtual neutral alone, with both. */
+	readonly lost: PerChoice<number> & { readonly both: number };
+}
+
 /** Both choices on the same units; differences are half-bus minus virtual neutral of the units' `unitError` figure. */
 export interface PairedFigures {
 	readonly units: number;
@@ -213,6 +222,8 @@ export interface PairedFigures {
 	/** Exact two-sided sign test. */
 	readonly p: number;
 	readonly better: 'halfBus' | 'virtualNeutral' | 'not shown';
+	/** Absent in files before version 3. */
+	readonly differences?: PairDifferences | undefined;
 	readonly figures: Readonly<Record<UnitFigureName, PairedFigure>>;
 	readonly passing: PassingPairs;
 	/** Of events as counted, and as computed (null where they are not). */

@@ -11,11 +11,13 @@ import { errorCounts } from '../../shared/charts/error-counts.ts';
 import { errorCumulative } from '../../shared/charts/error-cumulative.ts';
 import { failingShares } from '../../shared/charts/failing-shares.ts';
 import { gradeErrors, gradeShortfalls } from '../../shared/charts/grade-rows.ts';
+import { drawPictures } from '../../shared/charts/pictures.ts';
 import { rangeErrors, rangePassing } from '../../shared/charts/range-curves.ts';
 import { hasTinyChance, rateIntervals } from '../../shared/charts/rate-intervals.ts';
 import { sectorMeans } from '../../shared/charts/sector-means.ts';
 import { spreadOrigins } from '../../shared/charts/spread-origins.ts';
 import type { ChartTheme } from '../../shared/charts/theme.ts';
+import { pairDifferences } from '../../shared/study/pair-differences.ts';
 import { fewGrades, fewSpread } from '../page/long-results.ts';
 import { choiceFigures, noneSeen, seen, studyResult } from '../page/study-fixture.ts';
 import { envelopeResult, rangeResult } from '../range/range-fixture.ts';
@@ -44,11 +46,34 @@ const grades = await fewGrades();
 const { origins, budgets } = await fewSpread();
 if (!budgets) throw new Error('the fixture has budgets');
 
+/** 200 drives, the median with its interval, against 150 of a baseline. */
+function paired() {
+	const spread = (drives: number, shift: number) =>
+		pairDifferences(
+			Array.from({ length: drives }, (_, i) => shift + Math.sin(i)),
+			new Array<number>(drives).fill(0),
+		);
+	const [point] = studyResult().points;
+	if (!point) throw new Error('the fixture has points');
+	const { differences } = drawPictures(
+		{ ...point, paired: { ...point.paired, differences: spread(200, 0.1) } },
+		bins,
+		theme,
+		{
+			...point,
+			paired: { ...point.paired, differences: spread(150, 0.3) },
+		},
+	);
+	if (!differences) throw new Error('no picture');
+	return differences;
+}
+
 const specs: Record<string, TopLevelSpec> = {
 	'error counts': errorCounts(bins, theme, 'counts'),
 	'cumulative errors': errorCumulative(bins, theme, 'cumulative'),
 	'rates with intervals': rateIntervals(choices, theme, 'rates'),
 	'rates with no event at all': rateIntervals({ halfBus: noEvents, virtualNeutral: noEvents }, theme, 'no events'),
+	'paired differences': paired().spec,
 	'means by sector': sectorMeans(choices, theme, 'sectors'),
 	'errors by grade': gradeErrors(grades, theme, 'grades', grades),
 	'drives that fail by grade': gradeShortfalls(grades, theme, 'grades', grades),

@@ -84,7 +84,7 @@ test('with none asked for, each of the five says so, in its place and in the con
 	}
 	expect(bare.match(/<h2 /g)).toHaveLength(17);
 	// charts of both points, and no picture that would have to be fetched
-	expect(bare.match(/<div role="img" aria-label="[^"]+"><svg/g)).toHaveLength(8);
+	expect(bare.match(/<div role="img" aria-label="[^"]+"><svg/g)).toHaveLength(10);
 	expect(bare).not.toMatch(/<img|<link|@import|src="http/);
 });
 

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { beforeAll, describe, expect, test } from 'vitest';
+import { figureDifferences } from '../../shared/results/figure-differences.ts';
 import { jsonText } from '../../shared/results/json-text.ts';
 import { type KeptResult, readResult } from '../../shared/results/read-result.ts';
 import { contentsDigest, resultFileText } from '../../shared/results/result-file.ts';
@@ -60,10 +61,10 @@ describe('a file that is refused says why and what to do', () => {
 		],
 		[
 			'one version too new',
-			() => edited((file) => Object.assign(file, { formatVersion: 3 })),
-			/formatVersion 3 is newer .* reads versions up to 2: read it with a newer program \(it was written by version 0\.1\.0\), or run the study again/,
+			() => edited((file) => Object.assign(file, { formatVersion: 4 })),
+			/formatVersion 4 is newer .* reads versions up to 3: read it with a newer program \(it was written by version 0\.1\.0\), or run the study again/,
 		],
-		['no version', () => edited((file) => delete file.formatVersion), /formatVersion {2}is none of 1, 2/],
+		['no version', () => edited((file) => delete file.formatVersion), /formatVersion {2}is none of 1, 2, 3/],
 		[
 			'one figure changed',
 			() => edited((file) => Object.assign((file as unknown as StudyResult).verdict.halfBus, { passed: 6 })),
@@ -106,6 +107,26 @@ test('of 200 single changed signs anywhere in the file none yields another resul
 		}),
 		{ numRuns: 200, seed: 5 },
 	);
+});
+
+test('a file of version 2 is read, without how the choices differ drive by drive; figures in both are held side by side', async () => {
+	const file = JSON.parse(text) as {
+		digest?: string;
+		formatVersion: number;
+		points: { paired: { differences?: object } }[];
+	};
+	file.formatVersion = 2;
+	delete file.digest;
+	for (const { paired } of file.points) delete paired.differences;
+	const { result, record } = await accepted(jsonText({ ...file, digest: await contentsDigest(file) }));
+	expect(record).toEqual(made.record);
+	expect(made.result.points[0]?.paired.differences?.counts.length).toBeGreaterThan(0);
+	expect(result.points[0]?.paired.differences).toBeUndefined();
+	const { figures, differences } = figureDifferences(result, made.result);
+	expect(figures).toBeGreaterThan(100);
+	expect(differences).toEqual([]);
+	// within one version a figure that one lacks is a difference
+	expect(figureDifferences({ ...result, formatVersion: 3 }, made.result).differences.length).toBeGreaterThan(0);
 });
 
 describe('version 1, which kept figures alone', () => {

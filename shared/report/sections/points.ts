@@ -26,7 +26,11 @@ export async function points(report: Report, draw: DrawChart): Promise<Section> 
 
 async function drawPoint(point: PointResult, level: number, draw: DrawChart): Promise<Markup> {
 	const bins = errorBins(point.choices);
-	const { counts, cumulative, rates, openMarks, sectors, outside } = drawPictures(point, bins, reportTheme);
+	const { counts, cumulative, differences, rates, openMarks, sectors, outside } = drawPictures(
+		point,
+		bins,
+		reportTheme,
+	);
 	const figure = async (title: string, picture: Picture | null): Promise<Content> =>
 		picture &&
 		html`<figure><figcaption>${title}</figcaption><div role="img" aria-label="${picture.describes}">${raw(await draw(printed(picture.spec)))}</div></figure>`;
@@ -37,10 +41,11 @@ async function drawPoint(point: PointResult, level: number, draw: DrawChart): Pr
 <div class="pictures">
 ${await figure('Commutation-angle errors, counted', counts)}
 ${await figure('Share of commutations up to an error', cumulative)}
+${await figure('Drives by how much the two choices differ on them', differences)}
 ${await figure(`Crossings gone wrong, counted and computed, ${levelWords(level)} intervals`, rates)}
 ${await figure('Mean error of the six kinds of sector', sectors)}
 </div>
-<p class="note">${outside} ${openMarks}</p>
+<p class="note">${outside} ${differences?.leftOut} ${openMarks}</p>
 ${figureTable(point, level)}
 ${pairTable(point, level)}
 </section>`;

@@ -4,6 +4,7 @@ import { Cautions } from '../cautions.tsx';
 import { Reservations } from '../reservations.tsx';
 import { Answer } from './answer.tsx';
 import { Causes } from './causes.tsx';
+import { Differences } from './differences.tsx';
 import { Errors } from './errors.tsx';
 import { Figures } from './figures.tsx';
 import { PointPanel } from './point-panel.tsx';
@@ -30,6 +31,7 @@ export function WhichChoice({ model }: { model: PageModel }) {
 					<PointPanel model={model} class="panel">
 						<Answer answer={given} />
 						<Errors answer={given} model={model} />
+						<Differences answer={given} />
 						<Figures answer={given} />
 						<Rates answer={given} />
 						<Causes answer={given} />

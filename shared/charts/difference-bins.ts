@@ -1,0 +1,83 @@
+import { roundStep } from '../maths/round-step.ts';
+import type { PairDifferences } from '../study/result.ts';
+
+/** One bin of a picture of paired differences, degrees: drives whose half-bus error less virtual-neutral error lies in it. */
+export interface DifferenceBin {
+	readonly from: number;
+	readonly to: number;
+	readonly count: number;
+	readonly share: number;
+}
+
+export interface DifferenceBins {
+	readonly step: number;
+	readonly bins: readonly DifferenceBin[];
+	/** Drives left and right of the picture. */
+	readonly outside: { readonly below: number; readonly above: number };
+	/** Drives with a difference in degrees. */
+	readonly total: number;
+}
+
+/** Share of drives that may lie outside on each side, so that a few do not squash the rest. */
+const outsideShare = 0.005;
+
+/**
+ * The differences in bins fit for a picture: some 2·∛n of them (Rice's rule, of
+ * the trade) over all but the farthest drives, with edges at 0. Null without a
+ * drive that has one.
+ */
+export function differenceBins(differences: PairDifferences | undefined): DifferenceBins | null {
+	if (!differences) return null;
+	const { start, step: fine, counts } = differences;
+	const total = counts.reduce((sum, one) => sum + one, 0);
+	if (total === 0) return null;
+	const [first, last] = reach(counts, outsideShare * total);
+	const wanted = Math.min(60, Math.max(8, 2 * Math.cbrt(total)));
+	const step = Math.max(fine, roundStep(((last - first + 1) * fine) / wanted));
+	const merge = Math.round(step / fine);
+	const offset = Math.round(start / fine);
+	// one empty bin to each side; zero is always an edge
+	const from = Math.floor((first + offset) / merge) - 1;
+	const to = Math.floor((last + offset) / merge) + 1;
+	const sumOf = (begin: number, end: number): number =>
+		counts.slice(Math.max(0, begin), Math.max(0, end)).reduce((sum, one) => sum + one, 0);
+	const edge = (n: number): number => Number((n * step).toPrecision(12));
+	const bins = Array.from({ length: to - from + 1 }, (_, i): DifferenceBin => {
+		const index = (from + i) * merge - offset;
+		const count = sumOf(index, index + merge);
+		return { from: edge(from + i), to: edge(from + i + 1), count, share: count / total };
+	});
+	return {
+		step,
+		bins,
+		total,
+		outside: {
+			below: sumOf(0, from * merge - offset),
+			above: sumOf((to + 1) * merge - offset, counts.length),
+		},
+	};
+}
+
+/** First and last bin once so many drives are taken off each end. */
+function reach(counts: readonly number[], spare: number): readonly [number, number] {
+	let first = 0;
+	for (let seen = counts[0] ?? 0; seen <= spare && first < counts.length - 1; seen += counts[first] ?? 0) first += 1;
+	let last = counts.length - 1;
+	for (let seen = counts[last] ?? 0; seen <= spare && last > first; seen += counts[last] ?? 0) last -= 1;
+	return [first, last];
+}
+
+/** An earlier result's drives in the bins of the present picture, scaled to as many; a bin that the earlier grid cuts is shared out by overlap. */
+export function differenceGhost({ bins, total }: DifferenceBins, before: PairDifferences): readonly DifferenceBin[] {
+	const all = before.counts.reduce((sum, one) => sum + one, 0);
+	if (all === 0) return [];
+	return bins.map(({ from, to }) => {
+		let inside = 0;
+		for (const [i, one] of before.counts.entries()) {
+			const begin = before.start + i * before.step;
+			const overlap = Math.min(to, begin + before.step) - Math.max(from, begin);
+			if (overlap > 0) inside += (one * overlap) / before.step;
+		}
+		return { from, to, count: (inside * total) / all, share: inside / all };
+	});
+}
