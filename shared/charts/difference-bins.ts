@@ -22,8 +22,8 @@ export interface DifferenceBins {
 const outsideShare = 0.005;
 
 /**
- * The differences in bins fit for a picture: some 2·∛n of them (Rice's rule, of
- * the trade) over all but the farthest drives, with edges at 0. Null without a
+ * The differences in bins fit for a picture: at most 4·∛n of them (twice Rice's
+ * rule, common practice, since steps are rounded up) over all but the farthest drives, with edges at 0. Null without a
  * drive that has one.
  */
 export function differenceBins(differences: PairDifferences | undefined): DifferenceBins | null {
@@ -32,7 +32,7 @@ export function differenceBins(differences: PairDifferences | undefined): Differ
 	const total = counts.reduce((sum, one) => sum + one, 0);
 	if (total === 0) return null;
 	const [first, last] = reach(counts, outsideShare * total);
-	const wanted = Math.min(60, Math.max(8, 2 * Math.cbrt(total)));
+	const wanted = Math.min(80, Math.max(10, 4 * Math.cbrt(total)));
 	const step = Math.max(fine, roundStep(((last - first + 1) * fine) / wanted));
 	const merge = Math.round(step / fine);
 	const offset = Math.round(start / fine);

@@ -53,16 +53,16 @@ export function pairedDifferences(
 				data: { name: 'differences' },
 				transform: [{ filter: `datum.smaller === '${choice}'` }],
 				mark: {
-					type: 'bar' as const,
+					type: 'rect' as const,
 					fill: theme.choice[choice].fill,
 					stroke: theme.choice[choice].line,
 					strokeWidth: 1.25,
 					strokeDash: choiceMarks[choice].dash,
-					binSpacing: 2,
 				},
 				encoding: {
 					x: x('from'),
 					x2: { field: 'to' },
+					y2: { datum: 0 },
 					y: {
 						...y,
 						axis: {

@@ -61,7 +61,7 @@ export function rateIntervals(choices: Rates, theme: ChartTheme, description: st
 			fields: { row: 'event', value: 'rate', low: 'drawnFrom', high: 'high', open: 'open', openAt: ['high'] },
 			order: order.filter((name) => rows.some(({ event }) => event === name)),
 			scale,
-			axis: { ...axis, labelOverlap: true, title: axisTitle(counted) },
+			axis: { ...axis, labelOverlap: true, title: axisTitle(counted, rows.length > counted.length) },
 			height: rows.length > counted.length ? 330 : 210,
 		},
 		theme,
@@ -110,7 +110,7 @@ const computedRows = (choices: Rates): RateRow[] =>
 	);
 
 /** What the axis measures: rates, bounds on drives where nothing was seen, or both. */
-function axisTitle(rows: readonly RateRow[]): string {
-	if (rows.every(({ open }) => open)) return 'share of drives affected, upper bound';
-	return rows.some(({ open }) => open) ? 'per sector · open marks: share of drives' : 'per measured sector';
+function axisTitle(rows: readonly RateRow[], isComputed: boolean): string {
+	if (!isComputed && rows.every(({ open }) => open)) return 'share of drives affected, upper bound';
+	return rows.some(({ open }) => open) ? 'per sector · dotted: share of drives' : 'per measured sector';
 }

@@ -1,4 +1,5 @@
 import pow from '@stdlib/math-base-special-pow';
+import { longestWindow } from '../drive/sensing/acceptance-chain.ts';
 import { formatQuantity } from '../parameters/format-quantity.ts';
 import type { Unit } from '../parameters/parameter.ts';
 import { type NominalFigures, nominalFigures } from './nominal-figures.ts';
@@ -32,6 +33,23 @@ export function warnings(scenario: Scenario): string[] {
 			bits: Number(values['sensing.converter.bits']) || 0,
 		};
 	});
+	return [...judging(scenario), ...doubtsOf(cases, scenario)];
+}
+
+/** Whether the hourly limit is judged by chances; with a longer majority window none are computed. */
+export const judgesByChances = ({ values }: Pick<Scenario, 'values'>): boolean =>
+	(values['detection.majorityWindow'] as number) <= longestWindow;
+
+/** A requirement that drives cannot be held to. */
+function judging(scenario: Scenario): string[] {
+	if (judgesByChances(scenario)) return [];
+	const { values } = scenario;
+	return [
+		`With a majority window of ${values['detection.majorityWindow']} readings no chances are computed (${longestWindow} at most): drives are held to the hourly limit, requirement.crossingsPerHour, by their counted crossings alone. A drive that shows none in its few sectors passes, whatever its rate: whether the limit holds is not known.`,
+	];
+}
+
+function doubtsOf(cases: readonly Case[], scenario: Scenario): string[] {
 	return Object.values(doubts).flatMap((doubt) => {
 		const found = cases.map((at, i) => ({ point: scenario.points[i]?.name, ...doubt(at) }));
 		const worst = found.reduce((a, b) => ((b.size ?? 0) > (a.size ?? 0) ? b : a));

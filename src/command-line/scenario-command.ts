@@ -1,6 +1,8 @@
 import { writeFileSync } from 'node:fs';
+import { longestWindow } from '../../shared/drive/sensing/acceptance-chain.ts';
 import { readScenario } from '../../shared/scenario/read-scenario.ts';
 import type { Problem, Scenario } from '../../shared/scenario/scenario.ts';
+import { judgesByChances } from '../../shared/scenario/warnings.ts';
 import type { WorkerHost } from '../host/worker-handle.ts';
 import type { CommandRecord, OptionRecord, OptionValues } from './command.ts';
 import { type ExitCode, exitCodes } from './exit-codes.ts';
@@ -118,6 +120,16 @@ export function scenarioCommand<
 		const asked: Asked<Request> =
 			'problems' in reading ? reading : await ask(reading.scenario, values, problems.length === 0, host);
 		if ('problems' in asked) problems.push(...asked.problems);
+		const isRequired = (values as { readonly require?: boolean }).require === true;
+		const isReported = outputs.some(({ option }) => option === '--test-report');
+		const gateAsked = isRequired ? '--require' : isReported ? '--test-report' : null;
+		if (gateAsked !== null && 'scenario' in reading && !judgesByChances(reading.scenario)) {
+			problems.push({
+				path: gateAsked,
+				value: '',
+				message: `cannot be answered with detection.majorityWindow above ${longestWindow}: no chances are computed then, and the hourly limit cannot be shown to hold`,
+			});
+		}
 		if (problems.length > 0 || !('request' in asked)) {
 			terminal.err(problemList(problems));
 			return exitCodes.badInput;
@@ -141,7 +153,6 @@ export function scenarioCommand<
 			isWritten = (await writeOutput(path, terminal, () => write(path, result, asked.request, text))) && isWritten;
 		}
 		for (const remark of afterwards?.(result, values) ?? []) terminal.err(`${wrapText(remark)}\n`);
-		const isRequired = (values as { readonly require?: boolean }).require === true;
 		const checks = isRequired ? (gate?.(result, values) ?? []) : [];
 		const code =
 			result.provenance.partial || isCutShort(result)

@@ -122,6 +122,15 @@ test('results may not overwrite the scenario, and a check for writing leaves no 
 	expect(existsSync(json)).toBe(false);
 });
 
+test('--require is refused where no chances are computed, since the hourly limit could not be shown to hold', async () => {
+	const long = join(folder, 'long.json');
+	writeFileSync(long, smallScenarioText({ detection: { majorityWindow: 12, majorityVotes: 2 } }));
+	const { code, err } = await run([long, '--units', '2', '--require']);
+	expect(code).toBe(2);
+	expect(err).toMatch(/--require\s+cannot be answered with detection\.majorityWindow above 11/);
+	expect((await run([long, '--units', '2'])).out).toMatch(/majority window of 12 readings no chances are computed/);
+});
+
 test('--require ends with 1 unless the verdict holds; --choice says whose', async () => {
 	const strict = join(folder, 'strict.json');
 	writeFileSync(strict, smallScenarioText({ requirement: { angleLimit: '0.1°', share: '50 %' } }));
@@ -257,7 +266,7 @@ test('--json is read back: figures, scenario and the units behind them, whose di
 	expect((await run([scenario, '--units', '5', '--json', json])).code).toBe(0);
 	const reading = await readResult(readFileSync(json, 'utf8'));
 	expect(reading).toMatchObject({
-		result: { formatVersion: 2, provenance: { units: { finished: 5 } } },
+		result: { formatVersion: 3, provenance: { units: { finished: 5 } } },
 		scenario: { name: 'small' },
 		record: { study: { units: 5 } },
 	});

@@ -15,7 +15,7 @@ test('after the first visit the page works without a network: it loads, simulate
 	await page.reload();
 	await runStudy(page, 24, 'there');
 	expect(await restsOn(page, 'Result digest')).toBe(digest);
-	await page.waitForFunction(() => document.querySelectorAll('.chart-host svg').length === 4);
+	await page.waitForFunction(() => document.querySelectorAll('.chart-host svg').length === 5);
 	await page.getByRole('link', { name: 'One drive' }).click();
 	await page.locator('.waveform-picture').waitFor({ timeout: 40_000 });
 	await page.getByRole('link', { name: 'Keep and share' }).click();

@@ -30,7 +30,7 @@ test('a finished study of 24 drives gives the sentence, both distributions, rate
 	await runStudy(page, 24);
 	expect(await page.locator('.sentence').textContent()).toMatch(/\(24 drives, 95\u00a0% confidence at each point\)\.$/);
 	expect(await page.locator('.lead').textContent()).toMatch(/^At slow .*\d+\.\d+°/);
-	await page.waitForFunction(() => document.querySelectorAll('.chart-host svg').length === 4);
+	await page.waitForFunction(() => document.querySelectorAll('.chart-host svg').length === 5);
 	// 24 drives × 4 starts × 24 sectors
 	await page.getByText('Table: errors by bin').click();
 	const counts = await page.locator('.errors tbody td:nth-child(2)').allInnerTexts();
@@ -351,7 +351,7 @@ test('the content security policy allows nothing inline and nothing from elsewhe
 	expect(html).not.toMatch(/<script(?![^>]*\ssrc=)|<style|\sstyle=|\son\w+=/);
 	// that nothing on the page runs into it is part of every test here: errors of the console fail them
 	await firstFigures(page);
-	await page.waitForFunction(() => document.querySelectorAll('.chart-host svg').length === 4);
+	await page.waitForFunction(() => document.querySelectorAll('.chart-host svg').length === 5);
 	// nor does anything try and catch, to choose other code than in Node
 	const scripts: string[] = await page.evaluate(() =>
 		performance.getEntriesByType('resource').flatMap(({ name }) => (name.endsWith('.js') ? [name] : [])),
@@ -365,7 +365,7 @@ test('the content security policy allows nothing inline and nothing from elsewhe
 test('pointing at the counted errors reads out their figures', async () => {
 	const { page } = await built.open();
 	await runStudy(page, 24);
-	await page.waitForFunction(() => document.querySelectorAll('.chart-host svg').length === 4);
+	await page.waitForFunction(() => document.querySelectorAll('.chart-host svg').length === 5);
 	const chart = page.locator('.errors .chart-host').first();
 	await chart.scrollIntoViewIfNeeded();
 	const box = await chart.boundingBox();
@@ -380,7 +380,7 @@ test('pointing at the counted errors reads out their figures', async () => {
 test.each(['light', 'dark'] as const)('axe finds nothing against WCAG 2.2 AA in the %s theme', async (colorScheme) => {
 	const { page } = await built.open({ colorScheme });
 	await runStudy(page, 12);
-	await page.waitForFunction(() => document.querySelectorAll('.chart-host svg').length === 4);
+	await page.waitForFunction(() => document.querySelectorAll('.chart-host svg').length === 5);
 	await page.getByLabel('Drives to build').fill('many');
 	await page.getByText('Table: errors by bin').click();
 	const { violations } = await new AxeBuilder({ page })

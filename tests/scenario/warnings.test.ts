@@ -18,6 +18,11 @@ describe('warnings', () => {
 
 	test.each<[string, object, RegExp]>([
 		[
+			'a majority window that no chances are computed for',
+			{ detection: { majorityWindow: 12, majorityVotes: 2 } },
+			/^With a majority window of 12 readings no chances are computed \(11 at most\).*not known\.$/,
+		],
+		[
 			'2E + 2RI = 28.3 V + 1.8 V on a bus of 24 V',
 			{ points: [{ ...rated, speed: 4500, torque: 0.15 }] },
 			/At rated: speed and torque need 30\.1 V/,

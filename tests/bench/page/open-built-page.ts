@@ -36,7 +36,7 @@ export async function openBuiltPage(tools: PageTools): Promise<BuiltPage> {
 			const page = await visitor();
 			await page.goto(server.address);
 			await studyEnd(page);
-			await page.waitForFunction(() => document.querySelectorAll('.chart-host svg').length === 4);
+			await page.waitForFunction(() => document.querySelectorAll('.chart-host svg').length === 5);
 			return page;
 		},
 		async close() {
