@@ -7,6 +7,8 @@ export interface ChartView {
 	/** Shows a spec of the same shape with other data, or builds anew where the shape differs. */
 	readonly show: (spec: TopLevelSpec) => Promise<void>;
 	readonly resize: (width: number) => Promise<void>;
+	/** The same at once: the browser does not wait before it prints. */
+	readonly resizeNow: (width: number) => void;
 	readonly dispose: () => void;
 }
 
@@ -72,6 +74,10 @@ export function chartView(host: HTMLElement, { onReadout, onPick }: ChartWatch):
 			if (next === width) return;
 			width = next;
 			await view?.width(next).runAsync();
+		},
+		resizeNow: (next) => {
+			width = next;
+			view?.width(next).run();
 		},
 		dispose: () => {
 			isDisposed = true;

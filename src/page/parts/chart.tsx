@@ -14,6 +14,9 @@ interface ChartProps {
 	onPick?: ChartWatch['onPick'];
 }
 
+/** What a sheet of A4 has between its margins (print.css), CSS pixels: drawn for that, words keep their size on paper. */
+const paperWidth = 670;
+
 /** A picture with a text for those who cannot see it; its caption's end reads out what is under the pointer. */
 export function Chart({ caption, saveAs, picture: { spec, describes }, onPick }: ChartProps) {
 	const host = useRef<HTMLDivElement>(null);
@@ -49,6 +52,10 @@ export function Chart({ caption, saveAs, picture: { spec, describes }, onPick }:
 			rootMargin: '50% 0px',
 		});
 		sight.observe(element);
+		const toPaper = (): void => view.current?.resizeNow(Math.min(paperWidth, element.clientWidth));
+		const toScreen = (): void => view.current?.resizeNow(Math.floor(element.clientWidth));
+		addEventListener('beforeprint', toPaper);
+		addEventListener('afterprint', toScreen);
 		import('./chart-view.ts')
 			.then(async ({ chartView }) => {
 				if (gone) return;
@@ -63,6 +70,8 @@ export function Chart({ caption, saveAs, picture: { spec, describes }, onPick }:
 			);
 		return () => {
 			gone = true;
+			removeEventListener('beforeprint', toPaper);
+			removeEventListener('afterprint', toScreen);
 			widths.disconnect();
 			sight.disconnect();
 			leaveTurns(host);
