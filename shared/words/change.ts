@@ -31,7 +31,7 @@ export const inDegrees: Print = {
 	figure: (value) => (Number.isFinite(value) ? degrees(value) : 'lock lost'),
 	step: signedDegrees,
 };
-const inShares: Print = { figure: percent, step: signed((size) => percent(size).replace('%', 'points')) };
+export const inShares: Print = { figure: percent, step: signed((size) => percent(size).replace('%', 'points')) };
 const inRates: Print = {
 	figure: perHour,
 	// "−< 10⁻¹⁸" would be any number

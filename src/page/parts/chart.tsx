@@ -1,8 +1,10 @@
-import { useEffect, useRef, useState } from 'preact/hooks';
+import { useContext, useEffect, useRef, useState } from 'preact/hooks';
+import type { TopLevelSpec } from 'vega-lite';
 import type { Picture } from '../../../shared/charts/pictures.ts';
 import { specTable } from '../model/spec-table.ts';
 import { leaveTurns, takeTurn } from './chart-turns.ts';
 import type { ChartView, ChartWatch } from './chart-view.ts';
+import { PictureSource } from './picture-source.ts';
 import { SavePicture } from './save-picture.tsx';
 
 interface ChartProps {
@@ -23,6 +25,7 @@ export function Chart({ caption, saveAs, picture: { spec, describes }, onPick }:
 	const view = useRef<ChartView | null>(null);
 	const isNear = useRef(true);
 	const latest = useRef({ spec, onPick });
+	const source = useContext(PictureSource);
 	const [readout, setReadout] = useState('');
 	const [problem, setProblem] = useState('');
 	latest.current = { spec, onPick };
@@ -96,7 +99,15 @@ export function Chart({ caption, saveAs, picture: { spec, describes }, onPick }:
 			<div role="img" aria-label={describes}>
 				<div ref={host} class={`chart-host${onPick ? ' can-pick' : ''}`} aria-hidden="true" />
 			</div>
-			<SavePicture name={saveAs} svg={() => host.current?.querySelector('svg') ?? null} table={() => specTable(spec)} />
+			<SavePicture
+				name={saveAs}
+				svg={() => host.current?.querySelector('svg') ?? null}
+				table={() => specTable(spec)}
+				words={() => ({ caption, source: source(), hasGhost: hasGhost(spec) })}
+			/>
 		</figure>
 	);
 }
+
+/** Whether a baseline is drawn in. */
+const hasGhost = ({ datasets }: TopLevelSpec): boolean => datasets !== undefined && 'ghost' in datasets;

@@ -16,8 +16,8 @@ export function ChoiceMark({ choice }: { choice: ChoiceName }) {
 	);
 }
 
-/** Which mark is which choice. */
-export function ChoiceKey() {
+/** Which mark is which choice. @param hasGhost whether a baseline is drawn in grey */
+export function ChoiceKey({ hasGhost = false }: { hasGhost?: boolean }) {
 	return (
 		<p class="key">
 			{choiceNames.map((choice) => (
@@ -26,6 +26,7 @@ export function ChoiceKey() {
 					{choiceWords[choice]}
 				</span>
 			))}
+			{hasGhost && <span class="ghost">grey: the baseline</span>}
 		</p>
 	);
 }

@@ -6,15 +6,17 @@ interface KeyedSectionProps {
 	/** Of its heading. */
 	readonly id: string;
 	readonly title: string;
+	/** Whether a baseline is drawn in grey. */
+	readonly hasGhost?: boolean;
 	readonly children: ComponentChildren;
 }
 
 /** Pictures under a heading, with the key to which mark is which choice. */
-export const KeyedSection = ({ class: name, id, title, children }: KeyedSectionProps) => (
+export const KeyedSection = ({ class: name, id, title, hasGhost, children }: KeyedSectionProps) => (
 	<section class={name} aria-labelledby={id}>
 		<header>
 			<h3 id={id}>{title}</h3>
-			<ChoiceKey />
+			<ChoiceKey hasGhost={hasGhost === true} />
 		</header>
 		{children}
 	</section>

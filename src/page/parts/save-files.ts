@@ -1,5 +1,5 @@
 import { csvText, type Table } from '../../../shared/words/csv.ts';
-import { standaloneSvg } from './standalone-svg.ts';
+import { type PictureWords, standaloneSvg } from './standalone-svg.ts';
 
 /** Dots of a PNG to one of the screen's CSS pixels: sharp in a document. */
 const density = 2;
@@ -22,12 +22,12 @@ export function saveCsv(name: string, table: Table): void {
 	saveText(`${name}.csv`, 'text/csv', csvText(table));
 }
 
-export function saveSvg(name: string, svg: SVGSVGElement): void {
-	saveText(`${name}.svg`, 'image/svg+xml', standaloneSvg(svg).text);
+export function saveSvg(name: string, svg: SVGSVGElement, words?: PictureWords): void {
+	saveText(`${name}.svg`, 'image/svg+xml', standaloneSvg(svg, words).text);
 }
 
-export async function savePng(name: string, svg: SVGSVGElement): Promise<void> {
-	const { text, width, height, paper } = standaloneSvg(svg);
+export async function savePng(name: string, svg: SVGSVGElement, words?: PictureWords): Promise<void> {
+	const { text, width, height, paper } = standaloneSvg(svg, words);
 	const address = URL.createObjectURL(new Blob([text], { type: 'image/svg+xml;charset=utf-8' }));
 	try {
 		const image = new Image();

@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
 import type { Table } from '../../../shared/words/csv.ts';
 import { errorMessage } from '../../../shared/words/error-message.ts';
+import type { PictureWords } from './standalone-svg.ts';
 
 interface SavePictureProps {
 	/** What the files are called, without their ending. */
@@ -8,10 +9,12 @@ interface SavePictureProps {
 	/** The picture as it is now; null where it is not drawn. */
 	readonly svg: () => SVGSVGElement | null;
 	readonly table?: () => Table;
+	/** Set around a picture of both choices. */
+	readonly words?: () => PictureWords;
 }
 
 /** Saves a picture as SVG or PNG and its figures as CSV. */
-export function SavePicture({ name, svg, table }: SavePictureProps) {
+export function SavePicture({ name, svg, table, words }: SavePictureProps) {
 	const [problem, setProblem] = useState('');
 	const save = async (kind: 'SVG' | 'PNG' | 'CSV'): Promise<void> => {
 		try {
@@ -19,7 +22,7 @@ export function SavePicture({ name, svg, table }: SavePictureProps) {
 			const picture = svg();
 			if (kind === 'CSV') {
 				if (table) saveCsv(name, table());
-			} else if (picture) await (kind === 'SVG' ? saveSvg(name, picture) : savePng(name, picture));
+			} else if (picture) await (kind === 'SVG' ? saveSvg : savePng)(name, picture, words?.());
 			else throw new Error('it is not drawn yet');
 			setProblem('');
 		} catch (error) {

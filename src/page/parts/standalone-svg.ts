@@ -1,3 +1,6 @@
+import { choiceNames } from '../../../shared/drive/drive.ts';
+import { choiceWords } from '../../../shared/words/names.ts';
+
 /** Properties that a drawing takes from the stylesheet. */
 const drawn = [
 	'fill',
@@ -19,6 +22,14 @@ const drawn = [
 	'paint-order',
 ] as const;
 
+/** What stands above and below a picture of both choices, since a file comes without its page. */
+export interface PictureWords {
+	readonly caption: string;
+	readonly source: string;
+	/** Whether a baseline is drawn in grey. */
+	readonly hasGhost: boolean;
+}
+
 interface StandaloneSvg {
 	readonly text: string;
 	readonly width: number;
@@ -27,8 +38,12 @@ interface StandaloneSvg {
 	readonly paper: string;
 }
 
-/** A drawing on the page as a file of its own: what the stylesheet gave it written into it, patterns included. */
-export function standaloneSvg(svg: SVGSVGElement): StandaloneSvg {
+/**
+ * A drawing on the page as a file of its own: what the stylesheet gave it written into it, patterns included.
+ *
+ * @param words set around it, with the key of the choices
+ */
+export function standaloneSvg(svg: SVGSVGElement, words?: PictureWords): StandaloneSvg {
 	const { width, height } = svg.getBoundingClientRect();
 	const copy = svg.cloneNode(true) as SVGSVGElement;
 	writeStyles(svg, copy);
@@ -37,12 +52,79 @@ export function standaloneSvg(svg: SVGSVGElement): StandaloneSvg {
 	copy.setAttribute('height', String(height));
 	copy.removeAttribute('aria-hidden');
 	const paper = getComputedStyle(document.body).backgroundColor;
-	const ground = document.createElementNS('http://www.w3.org/2000/svg', 'rect');
-	ground.setAttribute('width', '100%');
-	ground.setAttribute('height', '100%');
-	ground.setAttribute('fill', paper);
-	copy.prepend(ground, ...patternsOf(copy));
-	return { text: `${new XMLSerializer().serializeToString(copy)}\n`, width, height, paper };
+	const { drawing, whole } = words ? framed(copy, { width, height }, words) : { drawing: copy, whole: height };
+	drawing.prepend(element('rect', { width: '100%', height: '100%', fill: paper }), ...patternsOf(drawing));
+	return { text: `${new XMLSerializer().serializeToString(drawing)}\n`, width, height: whole, paper };
+}
+
+const namespace = 'http://www.w3.org/2000/svg';
+
+function element(name: string, attributes: Readonly<Record<string, string | number>>, text = ''): SVGElement {
+	const made = document.createElementNS(namespace, name);
+	for (const [key, value] of Object.entries(attributes)) made.setAttribute(key, String(value));
+	made.textContent = text;
+	return made;
+}
+
+/** Type of caption, key and source, CSS pixels; letters of it are about half as wide. */
+const size = 13;
+const lineHeight = 18;
+
+/** The picture below its caption and the key of the choices, above its source. */
+function framed(
+	picture: SVGSVGElement,
+	{ width, height }: { readonly width: number; readonly height: number },
+	{ caption, source, hasGhost }: PictureWords,
+) {
+	const page = getComputedStyle(document.body);
+	const colour = (name: string): string => page.getPropertyValue(name).trim();
+	const written = (lines: readonly string[], top: number, fill: string): SVGElement[] =>
+		lines.map((line, i) =>
+			element('text', { x: 8, y: top + i * lineHeight, 'font-size': size, 'font-family': page.fontFamily, fill }, line),
+		);
+	const above = linesOf(caption, width);
+	const below = linesOf(source, width);
+	const keyAt = 20 + above.length * lineHeight;
+	const head = keyAt + 14;
+	const whole = head + height + below.length * lineHeight + 8;
+	picture.setAttribute('y', String(head));
+	const drawing = element('svg', { width, height: whole, viewBox: `0 0 ${width} ${whole}` });
+	const choices = [...document.querySelectorAll<SVGSVGElement>('.key .choice-mark')].slice(0, choiceNames.length);
+	let x = 8;
+	const key = choiceNames.flatMap((choice, i) => {
+		const mark = choices[i]?.cloneNode(true) as SVGSVGElement | undefined;
+		if (mark && choices[i]) writeStyles(choices[i] as Element, mark);
+		mark?.setAttribute('x', String(x));
+		mark?.setAttribute('y', String(keyAt - 12));
+		const [name] = written([choiceWords[choice]], keyAt, colour('--ink'));
+		name?.setAttribute('x', String(x + 42));
+		x += 42 + choiceWords[choice].length * 0.56 * size + 24;
+		return [mark, name].filter((one) => one !== undefined);
+	});
+	if (hasGhost) {
+		const [name] = written(['grey: the baseline'], keyAt, colour('--quiet'));
+		name?.setAttribute('x', String(x));
+		if (name) key.push(name);
+	}
+	drawing.append(
+		...written(above, 20, colour('--ink')),
+		...key,
+		picture,
+		...written(below, head + height + lineHeight - 4, colour('--quiet')),
+	);
+	return { drawing, whole };
+}
+
+/** Words in lines that fit. */
+function linesOf(words: string, width: number): readonly string[] {
+	const most = Math.floor((width - 16) / (0.54 * size));
+	const lines: string[] = [];
+	for (const word of words.split(' ')) {
+		const last = lines.at(-1);
+		if (last !== undefined && last.length + 1 + word.length <= most) lines[lines.length - 1] = `${last} ${word}`;
+		else lines.push(word);
+	}
+	return lines;
 }
 
 function writeStyles(from: Element, to: Element): void {
@@ -60,7 +142,7 @@ function writeStyles(from: Element, to: Element): void {
 }
 
 /** Patterns that it fills with and that stand elsewhere on the page. */
-function patternsOf(copy: SVGSVGElement): Element[] {
+function patternsOf(copy: SVGElement): Element[] {
 	const wanted = new Set<string>();
 	for (const element of copy.querySelectorAll('[fill^="url"]')) {
 		const name = element.getAttribute('fill')?.match(/#([\w-]+)/)?.[1];

@@ -1,5 +1,6 @@
 import type { PageModel } from '../model/page-model.ts';
 import { Hatches } from '../parts/choice-mark.tsx';
+import { PictureSource } from '../parts/picture-source.ts';
 import { BaselineBar } from './baseline-bar.tsx';
 import { CurrentView } from './current-view.tsx';
 import { InputsForm } from './inputs/inputs.tsx';
@@ -32,9 +33,11 @@ export function Page({ model }: { model: PageModel }) {
 					<InputsForm model={model} />
 				</aside>
 				<main id="answer" tabIndex={-1}>
-					<ProblemList file={model.source.value.file} problems={model.problems.value} />
-					<BaselineBar model={model} />
-					<CurrentView model={model} />
+					<PictureSource.Provider value={() => pictureSource(model)}>
+						<ProblemList file={model.source.value.file} problems={model.problems.value} />
+						<BaselineBar model={model} />
+						<CurrentView model={model} />
+					</PictureSource.Provider>
 				</main>
 			</div>
 			<p class="heard" role="status">
@@ -43,3 +46,9 @@ export function Page({ model }: { model: PageModel }) {
 		</>
 	);
 }
+
+const pictureSource = ({ shown, onShow }: PageModel): string => {
+	const { scenario, seed } = shown.value ?? {};
+	const at = onShow.value ? `at ${onShow.value.point.name}` : '';
+	return [scenario?.name, at, seed && `seed ${seed}`, 'simulated estimates'].filter(Boolean).join(' · ');
+};

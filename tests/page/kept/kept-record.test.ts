@@ -30,7 +30,7 @@ test.each([
 	[['name'], 3, 'record.name'],
 	[['work', 'text'], null, 'record.work.text'],
 	[['work', 'point'], -1, 'record.work.point'],
-	[['result', 'formatVersion'], 3, 'record.result.formatVersion'],
+	[['result', 'formatVersion'], 4, 'record.result.formatVersion'],
 	[['result', 'provenance', 'units'], [], 'record.result.provenance.units'],
 	[
 		['result', 'points', 1, 'choices', 'halfBus', 'unitError', 'q95'],

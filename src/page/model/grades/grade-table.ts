@@ -3,7 +3,9 @@ import { errorWords, judgedWords, nominalWords } from '../../../../shared/grades
 import { resistorCount } from '../../../../shared/grades/resistor-groups.ts';
 import type { CaseFigures, GradesResult } from '../../../../shared/grades/result.ts';
 import { mixWords } from '../../../../shared/grades/sentence.ts';
+import { apartDifference } from '../../../../shared/statistics/apart-difference.ts';
 import type { Verdict } from '../../../../shared/statistics/verdict.ts';
+import { type ChangeWords, inDegrees, inShares, wordsOf } from '../../../../shared/words/change.ts';
 import { chancePerHour, count, percent, span } from '../../../../shared/words/figures.ts';
 
 /** A figure with its interval or what else belongs under it, and what it was in the baseline. */
@@ -70,17 +72,42 @@ function figureCells(figures: CaseFigures, ghost: CaseFigures | null, choice: Ch
 	const own = figures.choices[choice];
 	const before = ghost?.choices[choice] ?? null;
 	const { low, high } = judged ?? own;
-	const cell = (read: (of: typeof own) => string, detail = ''): Cell => ({
-		main: read(own),
-		detail,
-		was: before ? `was ${read(before)}` : '',
+	const cell = (
+		read: (of: typeof own) => string,
+		detail = '',
+		change?: (from: typeof own) => ChangeWords | null,
+	): Cell => {
+		const step = before && change?.(before)?.step;
+		return { main: read(own), detail, was: before ? `was ${read(before)}${step ? `: ${step}` : ''}` : '' };
+	};
+	const quantile = (of: typeof own, name: 'median' | 'q95') => ({
+		value: of.unitError[name],
+		interval: of.unitError[`${name}Interval`],
 	});
+	const inUnits = (name: 'median' | 'q95') => (from: typeof own) =>
+		wordsOf(apartDifference(quantile(from, name), quantile(own, name)), inDegrees);
+	const inPassing = (from: typeof own) =>
+		wordsOf(
+			apartDifference(
+				{ value: from.share, interval: [from.low, from.high] },
+				{ value: own.share, interval: [low, high] },
+			),
+			inShares,
+		);
 	const interval = (limits: readonly [number, number] | null): string =>
 		limits ? span(errorWords(limits[0]), errorWords(limits[1])) : 'too few drives';
 	return {
-		pass: cell(({ share }) => percent(share), span(percent(low, 'down'), percent(high, 'up'))),
-		median: cell(({ unitError }) => errorWords(unitError.median), interval(own.unitError.medianInterval)),
-		oneInTwenty: cell(({ unitError }) => errorWords(unitError.q95), interval(own.unitError.q95Interval)),
+		pass: cell(({ share }) => percent(share), span(percent(low, 'down'), percent(high, 'up')), inPassing),
+		median: cell(
+			({ unitError }) => errorWords(unitError.median),
+			interval(own.unitError.medianInterval),
+			inUnits('median'),
+		),
+		oneInTwenty: cell(
+			({ unitError }) => errorWords(unitError.q95),
+			interval(own.unitError.q95Interval),
+			inUnits('q95'),
+		),
 		hourly: cell(({ crossingsPerHour }) => chancePerHour(crossingsPerHour)),
 	};
 }

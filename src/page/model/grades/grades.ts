@@ -103,6 +103,7 @@ function answerOf(result: GradesResult, ghost: GradesResult | null, theme: Chart
 		requirement: requirementSentence(provenance.requirement),
 		isPriced: result.grades.some(({ price }) => price !== null),
 		changed: ghost ? changedWords(result, ghost) : '',
+		hasGhost: ghost !== null,
 		choices: choiceNames.map((choice) => ({
 			choice,
 			sentences: [
@@ -180,5 +181,5 @@ function changedWords(result: GradesResult, ghost: GradesResult): string {
 			const [before, after] = [name(ghost, choice), name(result, choice)];
 			return `${choiceWords[choice]} ${before === after ? `${after} as before` : `${before} → ${after}`}`;
 		});
-	return `Against the baseline, on the same drives: ${parts.join('; ')}.`;
+	return `Against the baseline, on the same drives: ${parts.join('; ')}. Steps in the table have limits as of different drives, which are the wider ones.`;
 }

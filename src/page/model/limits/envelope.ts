@@ -74,6 +74,7 @@ export function createEnvelope(
 			return {
 				headline: envelopeHeadline(result),
 				inFull: [result.sentence, result.requirement.sentence],
+				changed: ghost ? `The baseline: ${envelopeHeadline(ghost)}` : '',
 				hasGhost: ghost !== null,
 				picture: envelopeShares(result, model.services.theme(), ghost),
 				signs:

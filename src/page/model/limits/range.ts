@@ -5,11 +5,13 @@ import type { NumberRecord } from '../../../../shared/parameters/parameter.ts';
 import { parameterById, parameters } from '../../../../shared/parameters/parameters.ts';
 import type { Axis } from '../../../../shared/range/axis.ts';
 import { rangeHeadline } from '../../../../shared/range/headline.ts';
-import type { RangeResult } from '../../../../shared/range/range-result.ts';
+import type { RangeResult, SlowestOfChoice } from '../../../../shared/range/range-result.ts';
 import { type LoadLine, settingProblems, valueWords } from '../../../../shared/range/setting.ts';
 import type { Scenario } from '../../../../shared/scenario/scenario.ts';
 import { variantCells } from '../../../../shared/variants/variant-cells.ts';
 import { count } from '../../../../shared/words/figures.ts';
+import { choiceWords } from '../../../../shared/words/names.ts';
+import { quantity } from '../../../../shared/words/quantity.ts';
 import { createLongQuestion, type LongWatch } from '../long-question.ts';
 import type { PageModel } from '../page-model.ts';
 import { provenanceRows } from '../provenance-rows.ts';
@@ -134,6 +136,7 @@ export function createRange(
 			return {
 				headline: rangeHeadline(result),
 				inFull: [result.sentence, result.requirement.sentence],
+				changed: ghost ? changedWords(result, ghost) : '',
 				hasGhost: ghost !== null,
 				pictures: { errors: rangeErrors(result, theme, ghost), passing: rangePassing(result, theme, ghost) },
 				rows: rangeTableRows(result),
@@ -153,6 +156,21 @@ function isAskable({ axes, point, load }: RangeAsked, scenario: Scenario): boole
 	return axes.every(({ record, values }) =>
 		values.every((value) => settingProblems({ scenario, point, load }, { [record.id]: value }).length === 0),
 	);
+}
+
+/** Down to which speed the requirement holds, before and now; along another parameter the baseline's own answer. */
+function changedWords(result: RangeResult, ghost: RangeResult): string {
+	const [now, before] = [result, ghost].map(({ slowest }) => (slowest?.length === 1 ? slowest[0] : undefined));
+	if (!now || !before) return `The baseline: ${rangeHeadline(ghost)}`;
+	const words = ({ holds, fails }: SlowestOfChoice): string =>
+		holds === null
+			? 'no speed'
+			: `${quantity(holds, 'rpm')}${fails === null ? '' : ` (not shown at ${quantity(fails, 'rpm')})`}`;
+	const parts = choiceNames.map((choice) => {
+		const [is, was] = [words(now.choices[choice]), words(before.choices[choice])];
+		return `${choiceWords[choice]} ${is === was ? `${is} as before` : `${was} → ${is}`}`;
+	});
+	return `Against the baseline, the slowest speed down to which the requirement is shown to hold: ${parts.join('; ')}.`;
 }
 
 /** Every value with both choices' figures, rising. */

@@ -100,6 +100,7 @@ function answerOf({ origins, budgets }: SpreadResult, ghost: SpreadResult | null
 		headline: originsHeadline(origins),
 		sentence: origins.sentence,
 		changed: ghost ? changedWords(origins, ghost.origins) : '',
+		hasGhost: ghost !== null,
 		reservations: [
 			...(parts.some(({ provenance }) => provenance.partial) ? ['Stopped: figures of what finished.'] : []),
 			...(failures.length > 0

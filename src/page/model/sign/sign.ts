@@ -3,12 +3,14 @@ import { failingShares } from '../../../../shared/charts/failing-shares.ts';
 import { type ChoiceName, choiceNames, type PerChoice } from '../../../../shared/drive/drive.ts';
 import { parameters } from '../../../../shared/parameters/parameters.ts';
 import type { Scenario } from '../../../../shared/scenario/scenario.ts';
+import { shareDifference } from '../../../../shared/statistics/share-difference.ts';
 import { cautionsOf } from '../../../../shared/study/doubts.ts';
 import { shortcomingWords } from '../../../../shared/study/point-rows.ts';
 import type { ChoiceVerdict, StudyResult } from '../../../../shared/study/result.ts';
 import { shortcomings } from '../../../../shared/study/unit-passes.ts';
 import { verdictHeadline } from '../../../../shared/study/verdict-headline.ts';
 import { capital } from '../../../../shared/words/capital.ts';
+import { inShares, wordsOf } from '../../../../shared/words/change.ts';
 import { count, enough, percent } from '../../../../shared/words/figures.ts';
 import { choiceWords } from '../../../../shared/words/names.ts';
 import { quantity } from '../../../../shared/words/quantity.ts';
@@ -107,11 +109,17 @@ function reproduction(file: string, options: readonly string[]) {
 	};
 }
 
+const all = ({ passed, failed, notSimulated }: ChoiceVerdict): number => passed + failed + notSimulated;
+
 /** One choice's figures, with what the baseline had. */
 function verdictRows(now: ChoiceVerdict, before: ChoiceVerdict | null, isWhole: boolean) {
-	const row = (label: string, read: (verdict: ChoiceVerdict) => string) => {
+	const row = (label: string, read: (verdict: ChoiceVerdict) => string, step = '') => {
 		const was = before && read(before);
-		return { label, words: read(now), was: was === null || was === read(now) ? '' : `was ${was}` };
+		return {
+			label,
+			words: read(now),
+			was: was === null || was === read(now) ? '' : `was ${was}${step && `: ${step}`}`,
+		};
 	};
 	const ofWhole = <Row>(...rows: Row[]): Row[] => (isWhole ? rows : []);
 	return [
@@ -119,7 +127,7 @@ function verdictRows(now: ChoiceVerdict, before: ChoiceVerdict | null, isWhole: 
 			'Drives that pass every point',
 			({ passed, failed, notSimulated }) => `${count(passed)} of ${count(passed + failed + notSimulated)}`,
 		),
-		row('Share seen', ({ share }) => percent(share)),
+		row('Share seen', ({ share }) => percent(share), before ? shareStep(before, now) : ''),
 		...ofWhole(
 			row('Shown at least', ({ low }) => percent(low, 'down')),
 			row('Shown at most', ({ high }) => percent(high, 'up')),
@@ -127,15 +135,23 @@ function verdictRows(now: ChoiceVerdict, before: ChoiceVerdict | null, isWhole: 
 		row('Failed the requirement', ({ failed }) => count(failed)),
 		row('Could not be simulated', ({ notSimulated }) => count(notSimulated)),
 		...ofWhole(
-			row('More drives needed', ({ decision, moreUnits }) =>
-				decision !== 'undecided'
-					? 'none'
-					: moreUnits === null
-						? 'no number within reach decides it'
-						: `about ${enough(moreUnits)}`,
+			row('Drives of a new study that would decide it', (verdict) =>
+				verdict.decision !== 'undecided'
+					? 'decided'
+					: verdict.moreUnits === null
+						? 'no number within reach'
+						: `about ${enough(all(verdict) + verdict.moreUnits)}`,
 			),
 		),
 	];
+}
+
+/** The change of the share, with limits as of different drives. */
+function shareStep(before: ChoiceVerdict, now: ChoiceVerdict): string {
+	if (all(before) === 0 || all(now) === 0) return '';
+	const limits = shareDifference(now.passed, all(now), before.passed, all(before));
+	const change = { before: before.share, after: now.share, change: now.share - before.share, ...limits };
+	return wordsOf(change, inShares)?.step ?? '';
 }
 
 /** The operating point where most of a choice's drives fail. */

@@ -39,7 +39,12 @@ export function GradesView({ model }: { model: PageModel }) {
 						<p class="rest">{answer.requirement}</p>
 					</section>
 					{answer.pictures && (
-						<KeyedSection class="grade-pictures" id="grade-pictures-title" title="Each grade against the limits">
+						<KeyedSection
+							hasGhost={answer.hasGhost}
+							class="grade-pictures"
+							id="grade-pictures-title"
+							title="Each grade against the limits"
+						>
 							<Chart
 								caption="Error: 1 drive in 20 beyond (filled), median drive (open)"
 								saveAs="grades-errors"

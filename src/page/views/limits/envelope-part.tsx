@@ -33,16 +33,13 @@ export function EnvelopePart({ model }: { model: PageModel }) {
 			</Form>
 			{answer && (
 				<div class="limits-panel">
-					<KeyedSection id="envelope-title" title="The worst combinations of limits">
+					<KeyedSection hasGhost={answer.hasGhost} id="envelope-title" title="The worst combinations of limits">
 						<Chart
 							caption="Drives that fail, with one-sided limits"
 							saveAs="envelope-shares"
 							picture={answer.picture}
 						/>
-						<p class="aside">
-							{answer.signs} An open mark on a dotted line: none failed.
-							{answer.hasGhost && ' Grey: the baseline.'}
-						</p>
+						<p class="aside">{answer.signs} An open mark on a dotted line: none failed.</p>
 						<InFull words={answer.inFull} />
 						<VariantTable
 							what="the worst combinations"

@@ -29,7 +29,7 @@ export function RangePart({ model }: { model: PageModel }) {
 			<RangeForm model={model} range={range} />
 			{answer && (
 				<div class="limits-panel">
-					<KeyedSection id="range-title" title={`Along ${name}`}>
+					<KeyedSection hasGhost={answer.hasGhost} id="range-title" title={`Along ${name}`}>
 						<Chart
 							caption={'Error: 1 drive in 20 beyond, with its 95\u00a0% interval; thin: the median drive'}
 							saveAs="range-errors"
@@ -42,7 +42,6 @@ export function RangePart({ model }: { model: PageModel }) {
 						/>
 						<p class="aside">
 							Small marks were looked at in search of the slowest speed. × at the upper edge: 1 drive in 20 loses lock.
-							{answer.hasGhost && ' Grey: the baseline.'}
 						</p>
 						<InFull words={answer.inFull} />
 						<VariantTable

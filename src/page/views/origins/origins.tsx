@@ -42,7 +42,12 @@ export function OriginsView({ model }: { model: PageModel }) {
 					<>
 						<p class="rest">{answer.sentence}</p>
 						{answer.picture && (
-							<KeyedSection class="origins-picture" id="origins-picture-title" title="Where it comes from">
+							<KeyedSection
+								hasGhost={answer.hasGhost}
+								class="origins-picture"
+								id="origins-picture-title"
+								title="Where it comes from"
+							>
 								<Chart
 									caption="Filled: what an origin makes alone. Open: what would stay if only it varied"
 									saveAs="spread-origins"

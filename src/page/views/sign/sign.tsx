@@ -47,7 +47,7 @@ export function SignView({ model }: { model: PageModel }) {
 				<SaveReport model={model} />
 				{answer && (
 					<>
-						<KeyedSection id="deciding-title" title="Where drives fail">
+						<KeyedSection hasGhost={answer.hasGhost} id="deciding-title" title="Where drives fail">
 							{answer.deciding.map((words) => (
 								<p key={words}>{words}</p>
 							))}
@@ -56,10 +56,7 @@ export function SignView({ model }: { model: PageModel }) {
 								saveAs="failing-shares"
 								picture={answer.picture}
 							/>
-							<p class="aside">
-								An open mark on a dotted line: none failed, and no more can have.
-								{answer.hasGhost && ' Grey: the baseline.'}
-							</p>
+							<p class="aside">An open mark on a dotted line: none failed; it stands at the upper limit.</p>
 							<PointsTable points={answer.points} />
 						</KeyedSection>
 						<section aria-labelledby="assumed-title">

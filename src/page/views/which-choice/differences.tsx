@@ -7,11 +7,16 @@ import { Chart } from '../../parts/chart.tsx';
 import { KeyedSection } from '../../parts/keyed-section.tsx';
 
 /** How the two choices differ drive by drive: same parts, same moments, same noise. */
-export function Differences({ answer: { pictures, level } }: { answer: WhichChoiceAnswer }) {
+export function Differences({ answer: { pictures, level, hasGhost } }: { answer: WhichChoiceAnswer }) {
 	const { differences } = pictures;
 	if (!differences) return null;
 	return (
-		<KeyedSection class="differences" id="differences-title" title="How the two differ, drive by drive">
+		<KeyedSection
+			class="differences"
+			id="differences-title"
+			title="How the two differ, drive by drive"
+			hasGhost={hasGhost}
+		>
 			<Chart
 				caption={`Drives in the colour of the choice that errs less; above, the median and its ${level} interval`}
 				saveAs="paired-differences"

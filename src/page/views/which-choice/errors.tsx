@@ -9,7 +9,13 @@ import { BinTable } from './bin-table.tsx';
 import { DrivesHere } from './drives-here.tsx';
 
 /** Both error distributions overlaid, as counts and cumulative, over one angle axis. */
-export function Errors({ answer: { pictures, bins, worst }, model }: { answer: WhichChoiceAnswer; model: PageModel }) {
+export function Errors({
+	answer: { pictures, bins, worst, hasGhost },
+	model,
+}: {
+	answer: WhichChoiceAnswer;
+	model: PageModel;
+}) {
 	const { pick } = model.drivesHere;
 	const onPick = (row: Readonly<Record<string, unknown>>): void => {
 		const stretch = stretchOf(row);
@@ -24,7 +30,7 @@ export function Errors({ answer: { pictures, bins, worst }, model }: { answer: W
 		);
 	}
 	return (
-		<KeyedSection class="errors" id="errors-title" title="How far off commutations are">
+		<KeyedSection class="errors" id="errors-title" title="How far off commutations are" hasGhost={hasGhost}>
 			<Chart caption="Counted" saveAs="errors-counted" picture={pictures.counts} onPick={onPick} />
 			<Chart caption="Cumulative" saveAs="errors-cumulative" picture={pictures.cumulative} onPick={onPick} />
 			<DrivesHere model={model} />

@@ -17,7 +17,10 @@ export function Rates({ answer }: { answer: WhichChoiceAnswer }) {
 					saveAs="crossing-rates"
 					picture={answer.pictures.rates}
 				/>
-				<p class="aside">{answer.pictures.openMarks}</p>
+				<p class="aside">
+					{answer.pictures.openMarks}
+					{answer.hasGhost && ' Grey: the baseline.'}
+				</p>
 			</div>
 			<WideTable what="rates of false and missed crossings">
 				<thead>

@@ -13,6 +13,7 @@ export function Sectors({ answer }: { answer: WhichChoiceAnswer }) {
 				saveAs="sector-means"
 				picture={answer.pictures.sectors}
 			/>
+			{answer.hasGhost && <p class="aside">Grey: the baseline.</p>}
 			<Behind what="means by sector">
 				<table>
 					<thead>
