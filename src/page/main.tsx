@@ -6,7 +6,7 @@ import { keepFocus } from './keep-focus.ts';
 import { beginSession } from './model/kept/session.ts';
 import { createPageModel } from './model/page-model.ts';
 import { demoSources } from './model/scenario-source.ts';
-import { browserNotebook } from './notebook.ts';
+import { fieldsNotebook, sessionNotebook } from './notebook.ts';
 import { keepForOffline } from './offline.ts';
 import { pageTheme } from './parts/page-theme.ts';
 import { rowAt, rowInHand } from './row-at.ts';
@@ -27,6 +27,7 @@ const model = createPageModel({
 	...studyRunner(),
 	address: browserAddress,
 	theme: pageTheme,
+	fields: fieldsNotebook,
 	now: () => performance.now(),
 });
 const place = document.getElementById('page');
@@ -34,5 +35,5 @@ if (place) render(<Page model={model} />, place);
 onFileDrop((files, on) => void model.dropFiles(files, rowAt(on) || rowInHand()));
 onUndoKeys(model.inputs);
 keepFocus();
-void beginSession(model, browserNotebook, async () => (await import('./kept-store.ts')).keptStore());
+void beginSession(model, sessionNotebook, async () => (await import('./kept-store.ts')).keptStore());
 void keepForOffline(model.shown);

@@ -1,9 +1,12 @@
-import type { Notebook } from './model/kept/session.ts';
+import type { Notebook } from './model/fields.ts';
 
-const place = 'anglespread session';
-
-/** What the page was asked last, in this browser's local storage. */
-export const browserNotebook: Notebook = {
+/** A place in this browser's local storage. */
+const browserNotebook = (place: string): Notebook => ({
 	read: () => localStorage.getItem(place),
 	write: (text) => localStorage.setItem(place, text),
-};
+});
+
+/** What the page was asked last. */
+export const sessionNotebook = browserNotebook('anglespread session');
+/** What stood in the views' own fields. */
+export const fieldsNotebook = browserNotebook('anglespread fields');

@@ -4,7 +4,7 @@ import { AxeBuilder } from '@axe-core/playwright';
 import { expect, test } from 'vitest';
 import { ensureBuilt } from '../../src/tooling/ensure-built.mjs';
 import { projectRoot } from '../../src/tooling/project.mjs';
-import { overflow, overflowAt320 } from './ask-question.ts';
+import { overflow, overflowAt320, saved } from './ask-question.ts';
 import { builtPage, firstFigures, restsOn, runStudy } from './open-page.ts';
 
 const built = builtPage();
@@ -387,6 +387,40 @@ test.each(['light', 'dark'] as const)('axe finds nothing against WCAG 2.2 AA in 
 		.withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
 		.analyze();
 	expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`)).toEqual([]);
+});
+
+test('pointing at each mean of a sector tells it, and the picture stays where it is', async () => {
+	const { page } = await built.open();
+	await runStudy(page, 24);
+	await page.waitForFunction(() => document.querySelectorAll('.chart-host svg').length === 5);
+	const chart = page.locator('.sectors .chart-host');
+	const marks = await chart.locator('.mark-symbol path').all();
+	expect(marks.length).toBeGreaterThanOrEqual(12);
+	await chart.scrollIntoViewIfNeeded();
+	const top = (await chart.boundingBox())?.y;
+	for (const mark of marks) {
+		await mark.hover();
+		await page.waitForFunction(() =>
+			/mean [−+]?\d/.test(document.querySelector('.sectors .readout')?.textContent ?? ''),
+		);
+		expect((await chart.boundingBox())?.y).toBe(top);
+	}
+});
+
+test('a saved picture says what it shows, which mark is which choice, and where its figures are from', async () => {
+	const { page } = await built.open();
+	await runStudy(page, 24);
+	await page.waitForFunction(() => document.querySelectorAll('.chart-host svg').length === 5);
+	const svg = (await saved(page, 'paired-differences', 'SVG')).toString();
+	const words = [...svg.matchAll(/<text[^>]*>([^<]*)</g)].map(([, text]) => text).join(' ');
+	expect(words).toMatch(
+		/^Drives in the colour of the choice that errs less; above, the median and its 95.% interval half-bus virtual neutral/,
+	);
+	expect(words).toMatch(/24 V fan · at slow · seed demo · simulated estimates/);
+	expect(svg).not.toContain('var(--');
+	expect((await saved(page, 'paired-differences', 'PNG')).subarray(1, 4).toString()).toBe('PNG');
+	const table = (await saved(page, 'paired-differences', 'CSV')).toString();
+	expect(table.split('\n')[0]).toMatch(/from.*to.*count/);
 });
 
 test('nothing sticks out to the side at 390 px, nor at 320, in any demo scenario', async () => {

@@ -3,7 +3,7 @@ import type { JsonObject } from '../../../shared/scenario/read-json.ts';
 import type { Scenario } from '../../../shared/scenario/scenario.ts';
 import { errorMessage } from '../../../shared/words/error-message.ts';
 import { count } from '../../../shared/words/figures.ts';
-import { editsBetween } from './edits.ts';
+import { editsBetween, samePoints } from './edits.ts';
 import type { PageModel } from './page-model.ts';
 
 /** What every question asks of at least; plain data, so that equal questions can be told to be equal. */
@@ -233,6 +233,7 @@ function staleWords(
 	const of = `These figures are of “${asked.scenario.name}”`;
 	if (!scenario) return `${of}: an input now has a problem.`;
 	if (scenario.name !== asked.scenario.name) return `${of}, not of the scenario as it is now.`;
+	if (document && present && !samePoints(document, present)) return `${of} with other operating points.`;
 	const edits = document && present ? editsBetween(document, present) : [];
 	if (edits.length === 0) return 'These figures were asked for with other settings than the present ones.';
 	const named = edits.slice(0, 3).map(({ name, before, after }) => `${name} ${before} → ${after}`);

@@ -3,6 +3,7 @@ import type { StudyResult } from '../../../shared/study/result.ts';
 import { errorMessage } from '../../../shared/words/error-message.ts';
 import { createBaseline } from './baseline.ts';
 import { createDrivesHere } from './drives-here.ts';
+import { createFields } from './fields.ts';
 import { createInputs } from './inputs/inputs.ts';
 import type { KeptWork } from './kept/kept-work.ts';
 import { createOnShow } from './on-show.ts';
@@ -34,6 +35,7 @@ export function createPageModel(services: Services) {
 	const [firstDemo] = services.demos;
 	if (!firstDemo) throw new Error('the page needs at least one demo scenario');
 
+	const fields = createFields(services.fields);
 	const route = createRoute(services.address);
 	const source = signal<ScenarioSource>(firstDemo);
 	/** Files and links opened, the latest first. */
@@ -163,6 +165,7 @@ export function createPageModel(services: Services) {
 			if (!parts.has(name)) parts.set(name, create());
 			return parts.get(name) as Part;
 		},
+		fields,
 		inputs,
 		against,
 		onShow: show.onShow,

@@ -7,6 +7,7 @@ import type { StudyResult } from '../../../shared/study/result.ts';
 import type { RecordTicket } from '../../host/record-shelf.ts';
 import type { ComparisonRequest } from '../../host/run-comparison.ts';
 import type { Preview as PreviewWithUnits } from '../../host/run-preview.ts';
+import type { Notebook } from './fields.ts';
 import type { Address } from './route.ts';
 import type { ScenarioSource } from './scenario-source.ts';
 import type { StudyInputs } from './study-inputs.ts';
@@ -41,6 +42,8 @@ export interface Services {
 	readonly theme: () => ChartTheme;
 	/** Milliseconds from any origin. */
 	readonly now: () => number;
+	/** Where the views' own fields are kept; nowhere if not given. */
+	readonly fields?: Notebook;
 }
 
 /** A preview as the page has it: the units behind it stay with the engine. */

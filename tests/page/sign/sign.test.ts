@@ -44,6 +44,11 @@ test('it opens with both verdicts in figures; counts, limits and failing drives 
 	}
 });
 
+test('a scenario that states no requirement is told so: what stands as required is not its own', async () => {
+	const { sign } = await opened();
+	expect(sign.answer.value?.reservations).toContainEqual(expect.stringMatching(/^The scenario states no requirement/));
+});
+
 test('of all tolerances the one that was measured comes last, the others stand first as assumed', async () => {
 	const { sign } = await opened();
 	const tolerances = sign.answer.value?.tolerances ?? [];

@@ -1,4 +1,4 @@
-import { computed, signal } from '@preact/signals';
+import { computed } from '@preact/signals';
 import { gradeErrors, gradeShortfalls } from '../../../../shared/charts/grade-rows.ts';
 import type { Picture } from '../../../../shared/charts/pictures.ts';
 import type { ChartTheme } from '../../../../shared/charts/theme.ts';
@@ -8,7 +8,7 @@ import { gradePlan } from '../../../../shared/grades/grade-plan.ts';
 import { apartWords, earlyWords, errorWords } from '../../../../shared/grades/grade-words.ts';
 import { gradesHeadline } from '../../../../shared/grades/headline.ts';
 import { readOffer, usualGrades } from '../../../../shared/grades/read-offer.ts';
-import { type AskedGroup, resistorCount } from '../../../../shared/grades/resistor-groups.ts';
+import { type AskedGroup, askedGroups, resistorCount } from '../../../../shared/grades/resistor-groups.ts';
 import type { CaseFigures, GradesResult } from '../../../../shared/grades/result.ts';
 import type { Scenario } from '../../../../shared/scenario/scenario.ts';
 import { cautionsOf } from '../../../../shared/study/doubts.ts';
@@ -16,6 +16,7 @@ import { requirementSentence } from '../../../../shared/study/verdict-sentence.t
 import { capital } from '../../../../shared/words/capital.ts';
 import { count, percent } from '../../../../shared/words/figures.ts';
 import { choiceWords } from '../../../../shared/words/names.ts';
+import { isOneOf, isText } from '../fields.ts';
 import { createLongQuestion, type LongWatch } from '../long-question.ts';
 import type { PageModel } from '../page-model.ts';
 import { readUnits } from '../study-inputs.ts';
@@ -37,10 +38,11 @@ export function createGrades(
 	model: PageModel,
 	run: (asked: GradesAsked, watch: LongWatch<GradesResult>) => Promise<GradesResult>,
 ) {
-	const group = signal<AskedGroup>('all');
-	const gradesTyped = signal(usualGrades);
-	const pricesTyped = signal('');
-	const unitsTyped = signal('300');
+	const { field } = model.fields;
+	const group = field<AskedGroup>('grades.group', 'all', isOneOf(...askedGroups));
+	const gradesTyped = field('grades.grades', usualGrades, isText);
+	const pricesTyped = field('grades.prices', '', isText);
+	const unitsTyped = field('grades.units', '300', isText);
 
 	const offer = computed(() =>
 		readOffer(gradesTyped.value, pricesTyped.value.trim() === '' ? null : pricesTyped.value),

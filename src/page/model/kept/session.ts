@@ -1,5 +1,6 @@
 import { effect } from '@preact/signals';
 import { version } from '../../../../shared/study/version.ts';
+import type { Notebook } from '../fields.ts';
 import type { PageModel } from '../page-model.ts';
 import { belongs } from './belongs.ts';
 import { keepPinned } from './keep-pinned.ts';
@@ -7,12 +8,6 @@ import { readRecord, workShape } from './kept-record.ts';
 import type { KeptStore } from './kept-store.ts';
 import type { KeptWork } from './kept-work.ts';
 import { linkDetail, readLink } from './scenario-link.ts';
-
-/** A place for one text that outlives the page, such as the browser's local storage. Either may throw. */
-export interface Notebook {
-	read(): string | null;
-	write(text: string): void;
-}
 
 type Page = Pick<
 	PageModel,

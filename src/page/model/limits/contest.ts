@@ -5,12 +5,13 @@ import { parameterById } from '../../../../shared/parameters/parameters.ts';
 import type { Axis } from '../../../../shared/range/axis.ts';
 import type { Scenario } from '../../../../shared/scenario/scenario.ts';
 import { count } from '../../../../shared/words/figures.ts';
+import { isPointTyped, isText } from '../fields.ts';
 import { createLongQuestion, type LongWatch } from '../long-question.ts';
 import type { PageModel } from '../page-model.ts';
 import { provenanceRows } from '../provenance-rows.ts';
 import { sentences } from '../sentences.ts';
 import { readUnits } from '../study-inputs.ts';
-import { createAxisEntry } from './axis-entry.ts';
+import { createAxisEntry, isTypedAxis, nothingTyped } from './axis-entry.ts';
 import { contestCells, contestTable } from './contest-cells.ts';
 import { variantReservations } from './reservations.ts';
 
@@ -36,15 +37,18 @@ export function createContest(
 	run: (asked: ContestAsked, watch: LongWatch<ContestResult>) => Promise<ContestResult>,
 ) {
 	const record = (id: string) => computed(() => parameterById.get(id) as NumberRecord);
-	const speed = createAxisEntry(record('operation.speed'), model.scenario, usualColumns);
-	const torque = createAxisEntry(record('operation.torque'), model.scenario, usualRows);
-	const pointTyped = signal<number | null>(null);
+	const { field } = model.fields;
+	const axis = (id: string, steps: number) =>
+		createAxisEntry(record(id), model.scenario, field(`contest.${id}`, nothingTyped, isTypedAxis), steps);
+	const speed = axis('operation.speed', usualColumns);
+	const torque = axis('operation.torque', usualRows);
+	const pointTyped = field<number | null>('contest.point', null, isPointTyped);
 	const point = computed(() => {
 		const scenario = model.scenario.value;
 		const typed = pointTyped.value;
 		return typed !== null && typed < (scenario?.points.length ?? 0) ? typed : (scenario?.referencePoint ?? 0);
 	});
-	const unitsTyped = signal('200');
+	const unitsTyped = field('contest.units', '200', isText);
 	const units = computed(() => readUnits(unitsTyped.value));
 	const request = computed<ContestAsked | null>(() => {
 		const page = model.request.value;

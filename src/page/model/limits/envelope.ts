@@ -1,4 +1,4 @@
-import { computed, signal } from '@preact/signals';
+import { computed } from '@preact/signals';
 import {
 	combinationSigns,
 	envelopeShares,
@@ -14,6 +14,7 @@ import { valueWords } from '../../../../shared/range/setting.ts';
 import type { Scenario } from '../../../../shared/scenario/scenario.ts';
 import { variantCells } from '../../../../shared/variants/variant-cells.ts';
 import { count } from '../../../../shared/words/figures.ts';
+import { isText } from '../fields.ts';
 import { createLongQuestion, type LongWatch } from '../long-question.ts';
 import type { PageModel } from '../page-model.ts';
 import { provenanceRows } from '../provenance-rows.ts';
@@ -37,7 +38,7 @@ export function createEnvelope(
 	model: PageModel,
 	run: (asked: EnvelopeAsked, watch: LongWatch<EnvelopeResult>) => Promise<EnvelopeResult>,
 ) {
-	const unitsTyped = signal('200');
+	const unitsTyped = model.fields.field('envelope.units', '200', isText);
 	const units = computed(() => readUnits(unitsTyped.value));
 	const ask = (scenario: Scenario): Pick<EnvelopeAsked, 'scenario' | 'combinations'> => ({
 		scenario,

@@ -1,4 +1,4 @@
-import { computed, signal } from '@preact/signals';
+import { computed } from '@preact/signals';
 import { rangeErrors, rangePassing } from '../../../../shared/charts/range-curves.ts';
 import { choiceNames } from '../../../../shared/drive/drive.ts';
 import type { NumberRecord } from '../../../../shared/parameters/parameter.ts';
@@ -6,17 +6,18 @@ import { parameterById, parameters } from '../../../../shared/parameters/paramet
 import type { Axis } from '../../../../shared/range/axis.ts';
 import { rangeHeadline } from '../../../../shared/range/headline.ts';
 import type { RangeResult, SlowestOfChoice } from '../../../../shared/range/range-result.ts';
-import { type LoadLine, settingProblems, valueWords } from '../../../../shared/range/setting.ts';
+import { type LoadLine, loadLines, settingProblems, valueWords } from '../../../../shared/range/setting.ts';
 import type { Scenario } from '../../../../shared/scenario/scenario.ts';
 import { variantCells } from '../../../../shared/variants/variant-cells.ts';
 import { count } from '../../../../shared/words/figures.ts';
 import { choiceWords } from '../../../../shared/words/names.ts';
 import { quantity } from '../../../../shared/words/quantity.ts';
+import { isOneOf, isPointTyped, isText } from '../fields.ts';
 import { createLongQuestion, type LongWatch } from '../long-question.ts';
 import type { PageModel } from '../page-model.ts';
 import { provenanceRows } from '../provenance-rows.ts';
 import { readUnits } from '../study-inputs.ts';
-import { createAxisEntry } from './axis-entry.ts';
+import { createAxisEntry, isTypedAxis, nothingTyped } from './axis-entry.ts';
 import { variantReservations } from './reservations.ts';
 
 /** What is asked; plain data. */
@@ -49,10 +50,11 @@ export function createRange(
 ) {
 	const record = computed(() => rangeParameters.find(({ id }) => id === model.route.details.value.over) ?? speed);
 	const isOfOnePoint = computed(() => record.value.stated === true);
-	const entry = createAxisEntry(record, model.scenario);
-	const pointTyped = signal<number | null>(null);
-	const load = signal<LoadLine>('square');
-	const unitsTyped = signal('200');
+	const { field } = model.fields;
+	const entry = createAxisEntry(record, model.scenario, field('range.axis', nothingTyped, isTypedAxis));
+	const pointTyped = field<number | null>('range.point', null, isPointTyped);
+	const load = field<LoadLine>('range.load', 'square', isOneOf(...loadLines));
+	const unitsTyped = field('range.units', '200', isText);
 	const units = computed(() => readUnits(unitsTyped.value));
 	const point = computed<number | null>(() => {
 		const scenario = model.scenario.value;

@@ -1,4 +1,4 @@
-import { computed, effect, signal } from '@preact/signals';
+import { computed, effect } from '@preact/signals';
 import { budgetBars } from '../../../../shared/charts/budget-bars.ts';
 import type { Picture } from '../../../../shared/charts/pictures.ts';
 import { spreadOrigins } from '../../../../shared/charts/spread-origins.ts';
@@ -12,6 +12,7 @@ import { choiceWords } from '../../../../shared/words/names.ts';
 import { budgetsDrives } from '../../../host/run-budgets.ts';
 import { originsDrives } from '../../../host/run-origins.ts';
 import type { SpreadResult } from '../../../host/run-spread.ts';
+import { isText } from '../fields.ts';
 import { createLongQuestion, type LongWatch } from '../long-question.ts';
 import type { PageModel } from '../page-model.ts';
 import { provenanceRows } from '../provenance-rows.ts';
@@ -37,7 +38,7 @@ export function createOrigins(
 	model: PageModel,
 	run: (asked: SpreadAsked, watch: LongWatch<SpreadResult>) => Promise<SpreadResult>,
 ) {
-	const rowsTyped = signal('300');
+	const rowsTyped = model.fields.field('origins.rows', '300', isText);
 	const rows = computed(() => {
 		const read = readUnits(rowsTyped.value);
 		const isWithin = 'value' in read && read.value >= rowLimits.least && read.value <= rowLimits.most;

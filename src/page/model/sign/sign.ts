@@ -2,6 +2,7 @@ import { computed } from '@preact/signals';
 import { failingShares } from '../../../../shared/charts/failing-shares.ts';
 import { type ChoiceName, choiceNames, type PerChoice } from '../../../../shared/drive/drive.ts';
 import { parameters } from '../../../../shared/parameters/parameters.ts';
+import type { JsonObject } from '../../../../shared/scenario/read-json.ts';
 import type { Scenario } from '../../../../shared/scenario/scenario.ts';
 import { shareDifference } from '../../../../shared/statistics/share-difference.ts';
 import { cautionsOf } from '../../../../shared/study/doubts.ts';
@@ -75,6 +76,7 @@ export function createSign(model: PageModel) {
 				/** Why it should not be signed as it stands, the gravest first. */
 				reservations: [
 					...reservations(present, request.value, state.value),
+					...unstated(inputs.document.value),
 					...(isWhole && choiceNames.every((choice) => verdict[choice].decision === 'undecided')
 						? ['Neither choice is decided: there is nothing to sign yet.']
 						: []),
@@ -108,6 +110,13 @@ function reproduction(file: string, options: readonly string[]) {
 			.join(' '),
 	};
 }
+
+const unstated = (document: JsonObject | null): readonly string[] =>
+	document === null || 'requirement' in document
+		? []
+		: [
+				'The scenario states no requirement: what stands here as required is taken where none is given. State your own before anything is signed.',
+			];
 
 const all = ({ passed, failed, notSimulated }: ChoiceVerdict): number => passed + failed + notSimulated;
 

@@ -1,4 +1,4 @@
-import { useEffect } from 'preact/hooks';
+import { useEffect, useRef } from 'preact/hooks';
 import { limits } from '../../../../shared/scenario/read-entry.ts';
 import { partHelp } from '../../model/inputs/part-help.ts';
 import type { InputRow } from '../../model/inputs/rows.ts';
@@ -10,12 +10,23 @@ export function Inspector({ row, model }: { row: InputRow; model: PageModel }) {
 	const { inputs } = model;
 	const { record } = row;
 	const help = partHelp(row);
+	const panel = useRef<HTMLElement>(null);
+	const shownFor = useRef('');
 	useEffect(() => {
-		// it lies over the form's lower end, where the row may be; not while a mouse holds a list open
-		document.querySelector('[data-row] :focus-visible')?.closest('[data-row]')?.scrollIntoView({ block: 'nearest' });
-	}, [row.key]);
+		// it lies over the form's lower end, where the row may be, and is as high as what it has to say; not while a mouse
+		// holds a list open
+		const focused = document.querySelector('[data-row] :focus-visible')?.closest<HTMLElement>('[data-row]');
+		if (!focused || !panel.current) return;
+		const { offsetHeight } = panel.current;
+		const now = `${row.key} ${offsetHeight}`;
+		// who has scrolled on since is left alone
+		if (now === shownFor.current) return;
+		shownFor.current = now;
+		focused.style.scrollMarginBottom = `${offsetHeight + 8}px`;
+		focused.scrollIntoView({ block: 'nearest' });
+	});
 	return (
-		<aside class="inspector" data-about={row.key} aria-label={`About ${record.name}`}>
+		<aside ref={panel} class="inspector" data-about={row.key} aria-label={`About ${record.name}`}>
 			<p>
 				<strong>{record.name}</strong>. {record.sentence}
 				{record.kind !== 'choice' && ` Takes ${limits(record)}.`}
