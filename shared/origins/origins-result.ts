@@ -2,6 +2,9 @@ import type { PerChoice } from '../drive/drive.ts';
 import type { Provenance } from '../study/result.ts';
 import type { PartCorrelations } from './part-correlations.ts';
 
+/** Fewer rows of a pick-freeze design than this share nothing out. */
+export const fewestRows = 20;
+
 /** Where the spread of one operating point comes from: the record that command line and page print from. Angles in electrical degrees. */
 export interface OriginsResult {
 	readonly format: 'anglespread-origins';

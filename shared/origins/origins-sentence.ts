@@ -1,9 +1,9 @@
 import { type ChoiceName, choiceNames, type PerChoice } from '../drive/drive.ts';
-import { degrees } from '../words/figures.ts';
+import { count, degrees } from '../words/figures.ts';
 import { levelWords } from '../words/level.ts';
 import { list } from '../words/list.ts';
 import { choiceWords } from '../words/names.ts';
-import type { ChoiceOrigins, GroupShare } from './origins-result.ts';
+import { type ChoiceOrigins, fewestRows, type GroupShare } from './origins-result.ts';
 
 interface Answered {
 	readonly point: string;
@@ -31,7 +31,9 @@ function choiceSentence({ point, level, choices }: Answered, choice: ChoiceName)
 	if (!largest || !Number.isFinite(largest.first.low)) {
 		const name = `With ${choiceWords[choice]} at ${point}`;
 		if (spread === 0) return `${name} nothing spreads: the mean errors of all drives are the same.`;
-		if (rows > 0) return `${name} ${rows} rows of drives are too few to share out the spread.`;
+		if (rows > 0) {
+			return `${name} ${rows === 1 ? 'one row of drives is' : `${count(rows)} rows of drives are`} too few to share out the spread: it takes ${fewestRows}.`;
+		}
 		return rowsWithout > 0
 			? `${name} nothing is shown: in each of the ${rowsWithout} rows of drives at least one lost lock or found no crossing.`
 			: `${name} nothing is shown: no row of drives was finished.`;
@@ -66,6 +68,7 @@ function choiceSentence({ point, level, choices }: Answered, choice: ChoiceName)
 
 /** A share of the variance in whole per cent, as far as its interval is worth it; estimates above all of it are of all of it. */
 export function shareWords(share: number): string {
+	if (Number.isNaN(share)) return '–';
 	const whole = Math.min(100, Math.round(100 * share));
 	return `${whole < 0 ? '−' : ''}${Math.abs(whole)}\u00a0%`;
 }

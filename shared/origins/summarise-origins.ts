@@ -13,13 +13,10 @@ import { readingGridSpread } from '../study/reading-grid.ts';
 import type { Provenance } from '../study/result.ts';
 import { drivesPerRow } from './drive-design.ts';
 import { figuresPerRun, sectorKinds } from './mean-errors.ts';
-import type { ChoiceOrigins, OriginsResult } from './origins-result.ts';
+import { type ChoiceOrigins, fewestRows, type OriginsResult } from './origins-result.ts';
 import { originsSentence } from './origins-sentence.ts';
 import type { PartCorrelations } from './part-correlations.ts';
 import type { SpreadGroup } from './spread-groups.ts';
-
-/** Fewer rows than this share nothing out. */
-const fewestRows = 20;
 
 export interface OriginsFigures {
 	readonly scenario: Scenario;

@@ -1,6 +1,6 @@
 import { type ChoiceName, choiceNames } from '../../shared/drive/drive.ts';
 import { bareName, isSlight, kindsOffTheSix } from '../../shared/origins/origin-words.ts';
-import type { ChoiceOrigins, OriginsResult, Share } from '../../shared/origins/origins-result.ts';
+import { type ChoiceOrigins, fewestRows, type OriginsResult, type Share } from '../../shared/origins/origins-result.ts';
 import { shareWords } from '../../shared/origins/origins-sentence.ts';
 import type { PartCorrelations } from '../../shared/origins/part-correlations.ts';
 import { count, degrees, signedDegrees, span } from '../../shared/words/figures.ts';
@@ -45,6 +45,10 @@ function choiceLines(origins: ChoiceOrigins, { rows, provenance }: OriginsResult
 				]
 			: [];
 	if (origins.rows === 0) return left;
+	if (origins.rows < fewestRows) {
+		const rows = `${count(origins.rows)} finished ${origins.rows === 1 ? 'row' : 'rows'} of drives`;
+		return [...left, wrapText(`${rows}: shares take ${fewestRows} at least.`)];
+	}
 	const offTheSix = kindsOffTheSix(origins);
 	return [
 		...left,

@@ -98,6 +98,7 @@ for (const name of Object.keys(commands) as Name[]) {
 		interrupt();
 		expect(await running).toBe(130);
 		expect(kept.out).toContain('PARTIAL RESULT: interrupted after');
+		expect(kept.out).not.toContain('NaN');
 		expectNarrow(kept.out);
 	});
 }
