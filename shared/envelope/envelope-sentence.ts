@@ -28,8 +28,8 @@ export function envelopeSentence(result: Answered): string {
 		: ', then from the worst of each choice one limit at a time until none was worse';
 	const how =
 		result.thinned === null
-			? `All ${count(possible)} combinations of the stated limits were run.`
-			: `Of ${count(possible)} combinations of the stated limits ${count(combinations.length)} were run: a regular fraction in which any ${result.thinned.strength} conditions of a point meet in every combination of their limits${search}.`;
+			? `All ${count(possible)} combinations of the limits of the conditions were run.`
+			: `Of ${count(possible)} combinations of the limits of the conditions ${count(combinations.length)} were run: a regular fraction in which any ${result.thinned.strength} conditions of a point meet in every combination of their limits${search}.`;
 	const judged = judgedUnits(combinations, unitsPerCombination);
 	const cut = judged.isCut ? `Stopped early, each was run with ${judged.words}.` : '';
 	const few = tooFewUnits(judged.fewest, requirement, 'that the requirement holds');

@@ -29,8 +29,16 @@ export function rangeSentence(result: Answered): string {
 	const names = result.axes.map(({ name }) => name).join(' and ');
 	const answers = choiceNames.map((choice) => {
 		const holding = values.filter(({ choices }) => choices[choice].verdict.decision === 'holds').length;
-		const where = holding === 0 ? 'nowhere' : holding === values.length ? 'everywhere' : `at ${holding} of them`;
-		return `with ${choiceWords[choice]} it holds ${where} (${bestWords(result, choice)})`;
+		const failing = values.filter(({ choices }) => choices[choice].verdict.decision === 'fails').length;
+		const where =
+			holding === values.length
+				? 'holds everywhere'
+				: holding > 0
+					? `holds at ${holding} of them`
+					: failing === values.length
+						? 'fails everywhere'
+						: 'is shown to hold nowhere';
+		return `with ${choiceWords[choice]} it ${where} (${bestWords(result, choice)})`;
 	});
 	const looked =
 		values.length === 1

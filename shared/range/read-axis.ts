@@ -1,5 +1,5 @@
 import { formatQuantity } from '../parameters/format-quantity.ts';
-import type { NumberRecord } from '../parameters/parameter.ts';
+import type { NumberRecord, ParameterRecord } from '../parameters/parameter.ts';
 import { parameterById, parameters } from '../parameters/parameters.ts';
 import { parseQuantity } from '../parameters/quantity.ts';
 import { unknownName } from '../scenario/nearest-name.ts';
@@ -30,12 +30,12 @@ export function readAxis(written: string): AxisReading {
 		problems.push(
 			`names ${id.trim()}, which ${unknownName(
 				id.trim(),
-				parameters.filter(isNumeric).map((one) => one.id),
+				parameters.filter(canRange).map((one) => one.id),
 				parameters.map((one) => one.id),
 			)}`,
 		);
-	} else if (!isNumeric(record)) {
-		problems.push(`names ${id.trim()}, which has no numeric values to range over`);
+	} else if (!canRange(record)) {
+		problems.push(`names ${id.trim()}, which ${whyNot(record)}`);
 	}
 	const { ends, steps, spacing } = partsOf(range);
 	const count = ends.length === 1 ? 1 : Number(steps);
@@ -46,8 +46,8 @@ export function readAxis(written: string): AxisReading {
 		problems.push(`must say how many values to take, 2 to ${mostValues}: FROM..TO/STEPS`);
 	}
 	if (spacing === undefined) problems.push('has a word after the number of values that is neither lin nor log');
-	const numbers = record !== undefined && isNumeric(record) ? ends.map((end) => endOf(record, end, problems)) : [];
-	if (problems.length > 0 || record === undefined || !isNumeric(record) || spacing === undefined) return { problems };
+	const numbers = record !== undefined && canRange(record) ? ends.map((end) => endOf(record, end, problems)) : [];
+	if (problems.length > 0 || record === undefined || !canRange(record) || spacing === undefined) return { problems };
 
 	const [from = 0, to = from] = numbers;
 	if (ends.length === 2 && from === to) return { problems: ['has the same value at both ends; write it once'] };
@@ -67,8 +67,19 @@ export function readAxis(written: string): AxisReading {
 	return { axis: { record, spacing, values } };
 }
 
-const isNumeric = (record: { readonly kind: string; readonly id: string }): record is NumberRecord =>
-	record.kind !== 'choice' && record.id !== 'operation.share';
+/** Whether drives can be run at several values of it. */
+export const canRange = (record: ParameterRecord): record is NumberRecord =>
+	record.kind !== 'choice' && record.id !== 'operation.share' && !isRequired(record);
+
+/** What drives are held to is no part of them. */
+const isRequired = ({ id }: ParameterRecord): boolean => id.startsWith('requirement.');
+
+const whyNot = (record: ParameterRecord): string =>
+	record.kind === 'choice'
+		? 'has no numeric values to range over'
+		: isRequired(record)
+			? 'is what drives are held to and moves none of them: state another requirement in the scenario and run it again'
+			: 'weighs the operating points against each other and moves no drive: state it in the scenario';
 
 const isAllowed = ({ kind, allowed, min, max }: NumberRecord, value: number): boolean =>
 	value >= min &&

@@ -8,19 +8,27 @@ import { textWidth, widthOf, wrapText } from './wrap-text.ts';
 const failuresShown = 5;
 
 /** What a result's figures rest on and how far they may be trusted, after what is in doubt. */
-export const provenanceLines = (provenance: Provenance): string[] => [
+export const provenanceLines = (provenance: Provenance, delay = delayWords(provenance)): string[] => [
 	...cautionLines(provenance),
-	...groundLines(provenance),
+	...groundLines(provenance, delay),
 ];
 
-/** The same without what is in doubt. */
-export function groundLines({ units, failures, compensation, ...ground }: Provenance): string[] {
+/** The delay that firmware compensates; nothing is said of it where the work was cut short before it was found. */
+function delayWords({ compensation, partial, units }: Provenance): string {
+	const { halfBus, virtualNeutral } = compensation;
+	if (partial && units.finished === 0 && halfBus === 0 && virtualNeutral === 0) return 'not known yet';
 	const time = (seconds: number): string => quantity(seconds, 's').replace('\u00a0', ' ');
+	return `half-bus ${time(halfBus)}, virtual neutral ${time(virtualNeutral)}`;
+}
+
+/** The same without what is in doubt. @param delay what is said of the compensated delay */
+export function groundLines(provenance: Provenance, delay = delayWords(provenance)): string[] {
+	const { units, failures, compensation: _, ...ground } = provenance;
 	return [
 		'',
 		heading('What this rests on'),
 		`Drives     ${count(units.asked)} asked, ${count(units.finished)} finished, ${count(units.failed)} failed; seed ${ground.seed}; version ${ground.version}`,
-		`Compensated delay   half-bus ${time(compensation.halfBus)}, virtual neutral ${time(compensation.virtualNeutral)}`,
+		`Compensated delay   ${delay}`,
 		`Scenario   ${ground.scenarioDigest}`,
 		`Result     ${ground.resultDigest}`,
 		...failures.slice(0, failuresShown).map(({ unit, message }) => item(`drive ${unit} failed: ${message}`)),

@@ -29,7 +29,11 @@ export function rangeTable(result: RangeResult): string {
 	if (choiceNames.some((choice) => values.some(({ choices }) => restsOnFew(choices[choice].points)))) {
 		lines.push(wrapText(restsOnFewRemark, { rest: '  ' }));
 	}
-	lines.push(wrapText(result.requirement.sentence), ...provenanceLines(provenance));
+	const isOwn = new Set(values.map(({ compensation }) => JSON.stringify(compensation))).size > 1;
+	lines.push(
+		wrapText(result.requirement.sentence),
+		...(isOwn ? provenanceLines(provenance, 'each value has its own') : provenanceLines(provenance)),
+	);
 	return `${lines.join('\n')}\n`;
 }
 

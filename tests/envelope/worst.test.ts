@@ -48,10 +48,10 @@ test('the sentence names the worst combination of each choice with its limits, w
 	expect(plain()).toBe(
 		'With half-bus sensing the worst is slow with speed low (882 rpm), bus voltage high (25.2 V): 98.5 % of drives pass there and 1 drive in 20 is beyond 4.40°; the requirement holds there, and 95.0 % of drives pass at every combination. ' +
 			'With virtual neutral sensing the worst is slow with speed low (882 rpm), bus voltage high (25.2 V): 90.0 % of drives pass there and 1 drive in 20 is beyond 5.40°; the requirement fails there, and 95.0 % of drives pass at every combination. ' +
-			'All 4 combinations of the stated limits were run.',
+			'All 4 combinations of the limits of the conditions were run.',
 	);
 	expect(plain({ thinned: { strength: 3 }, possible: 128 })).toContain(
-		'Of 128 combinations of the stated limits 3 were run: a regular fraction in which any 3 conditions of a point',
+		'Of 128 combinations of the limits of the conditions 3 were run: a regular fraction in which any 3 conditions of a point',
 	);
 });
 

@@ -96,6 +96,6 @@ export const envelopeResult = (): EnvelopeResult => {
 			choiceNames.map((choice) => [choice, { passed: 190, verdict: verdict({ passed: 190, failed: 10 }, 0.95) }]),
 		) as unknown as PerChoice<EnvelopeResult['everywhere']['halfBus']>,
 		sentence:
-			'With half-bus sensing the worst is slow. With virtual neutral sensing the worst is slow. All 4 combinations of the stated limits were run.',
+			'With half-bus sensing the worst is slow. With virtual neutral sensing the worst is slow. All 4 combinations of the limits of the conditions were run.',
 	};
 };

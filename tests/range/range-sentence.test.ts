@@ -70,7 +70,15 @@ test('where no slowest speed was sought, it says at how many values it holds and
 		const lost = { ...halfBus, passed: 0, verdict: { ...halfBus.verdict, share: 0, decision: 'fails' as const } };
 		return { ...value, choices: { halfBus: lost, virtualNeutral } };
 	});
-	expect(plain({ slowest: null, values: none })).toContain('with half-bus it holds nowhere (no drive passes); ');
+	expect(plain({ slowest: null, values: none })).toContain('with half-bus it fails everywhere (no drive passes); ');
+	const open = values.slice(1, 2).map((value) => {
+		const { halfBus, virtualNeutral } = value.choices;
+		const undecided = { ...halfBus, verdict: { ...halfBus.verdict, decision: 'undecided' as const } };
+		return { ...value, choices: { halfBus: undecided, virtualNeutral } };
+	});
+	expect(plain({ slowest: null, values: open })).toContain(
+		'with half-bus it is shown to hold nowhere (most drives pass at 1200 rpm',
+	);
 });
 
 test('20 drives cannot show 95 % with 95 % confidence, which takes 59; without a finished drive nothing is shown', () => {

@@ -33,7 +33,8 @@ test('a single value needs no steps, resistor marks and units with a slash of th
 test.each([
 	['operation.sped=1..2/2', 'did you mean operation.speed?'],
 	['inverter.chopping=1..2/2', 'no numeric values'],
-	['operation.share=1..2/2', 'no numeric values'],
+	['operation.share=1..2/2', 'weighs the operating points against each other and moves no drive'],
+	['requirement.angleLimit=2..5/3', 'is what drives are held to and moves none of them'],
 	['operation.speed', 'must be written as'],
 	['operation.speed=600..3000', 'how many values'],
 	['operation.speed=600..3000/1', 'how many values'],

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import type { NumberRecord } from '../../shared/parameters/parameter.ts';
 import { parameter, parameters } from '../../shared/parameters/parameters.ts';
 import { parseQuantity } from '../../shared/parameters/quantity.ts';
-import { readAxis } from '../../shared/range/read-axis.ts';
+import { canRange, readAxis } from '../../shared/range/read-axis.ts';
 import { usualAxis } from '../../shared/range/usual-axis.ts';
 import { readScenario } from '../../shared/scenario/read-scenario.ts';
 import { smallScenario } from '../study/small-scenario.ts';
@@ -11,9 +11,7 @@ import { smallScenario } from '../study/small-scenario.ts';
 const demos = readdirSync(new URL('../../scenarios/', import.meta.url)).filter((name) =>
 	/(?<!schema)\.json$/.test(name),
 );
-const numeric = parameters.filter(
-	(record): record is NumberRecord => record.kind !== 'choice' && record.id !== 'operation.share',
-);
+const numeric = parameters.filter(canRange);
 
 describe.each(demos)('of %s', (name) => {
 	const reading = readScenario(readFileSync(new URL(`../../scenarios/${name}`, import.meta.url), 'utf8'));

@@ -6,6 +6,7 @@ import { parameterById, parameters } from '../../../../shared/parameters/paramet
 import type { Axis } from '../../../../shared/range/axis.ts';
 import { rangeHeadline } from '../../../../shared/range/headline.ts';
 import type { RangeResult, SlowestOfChoice } from '../../../../shared/range/range-result.ts';
+import { canRange } from '../../../../shared/range/read-axis.ts';
 import { type LoadLine, loadLines, settingProblems, valueWords } from '../../../../shared/range/setting.ts';
 import type { Scenario } from '../../../../shared/scenario/scenario.ts';
 import { variantCells } from '../../../../shared/variants/variant-cells.ts';
@@ -36,9 +37,7 @@ export interface RangeAsked {
 const resolution = 0.02;
 
 /** All parameters with values to range over. */
-export const rangeParameters = parameters.filter(
-	(record): record is NumberRecord => record.kind !== 'choice' && record.id !== 'operation.share',
-);
+export const rangeParameters = parameters.filter(canRange);
 const speed = parameterById.get('operation.speed') as NumberRecord;
 
 export type RangeModel = ReturnType<typeof createRange>;

@@ -19,7 +19,7 @@ export function EnvelopePart({ model }: { model: PageModel }) {
 		<>
 			<Opening
 				answer={answer}
-				waiting="Every combination of the stated limits is run on the same drives …"
+				waiting="Every combination of the limits of the conditions is run on the same drives …"
 				question={question}
 				cost={envelope.cost.value}
 			/>
