@@ -1,7 +1,6 @@
 import type { ChoiceName } from '../drive/drive.ts';
 import { perChoice } from '../drive/per-choice.ts';
-import type { Interval } from '../statistics/interval.ts';
-import { type Estimate, pairedLimits } from '../statistics/paired-limits.ts';
+import { apartDifference } from '../statistics/apart-difference.ts';
 import type { Change } from '../statistics/quantile-change.ts';
 import { shareDifference } from '../statistics/share-difference.ts';
 import type { ChoiceChange, PointChange } from '../study/point-change.ts';
@@ -17,37 +16,29 @@ export function figuresChange(before: PointResult, after: PointResult, level: nu
 	const choice = (name: ChoiceName): ChoiceChange => {
 		const [first, second] = [before.choices[name], after.choices[name]];
 		return {
-			typical: change(
-				estimate(first.unitError.median, first.unitError.medianInterval),
-				estimate(second.unitError.median, second.unitError.medianInterval),
+			typical: apartDifference(
+				{ value: first.unitError.median, interval: first.unitError.medianInterval },
+				{ value: second.unitError.median, interval: second.unitError.medianInterval },
 			),
-			oneInTwenty: change(
-				estimate(first.unitError.q95, first.unitError.q95Interval),
-				estimate(second.unitError.q95, second.unitError.q95Interval),
+			oneInTwenty: apartDifference(
+				{ value: first.unitError.q95, interval: first.unitError.q95Interval },
+				{ value: second.unitError.q95, interval: second.unitError.q95Interval },
 			),
 			crossings: null,
 			passing: passingChange(first, second, level),
 		};
 	};
-	const gap = ({ paired }: PointResult): Estimate => estimate(paired.medianDifference ?? Number.NaN, paired.interval);
+	const gap = ({ paired: { medianDifference, interval } }: PointResult) => ({
+		value: medianDifference ?? Number.NaN,
+		interval,
+	});
 	return {
 		choices: perChoice(choice),
-		gap: change(gap(before), gap(after)),
-		units: Math.min(before.paired.units, after.paired.units),
+		gap: apartDifference(gap(before), gap(after)),
+		units: before.paired.units,
+		unitsAfter: after.paired.units,
 		paired: false,
 	};
-}
-
-/** An estimate that nothing bounds where there are no limits. */
-function estimate(value: number, limits: readonly [number, number] | null): Estimate {
-	const [low, high] = limits ?? [-Infinity, Infinity];
-	return { value, low, high };
-}
-
-function change(before: Estimate, after: Estimate): Change {
-	const step = after.value - before.value;
-	const limits: Interval = Number.isFinite(step) ? pairedLimits(before, after, 0) : { low: -Infinity, high: Infinity };
-	return { before: before.value, after: after.value, change: step, ...limits };
 }
 
 function passingChange(before: ChoiceFigures, after: ChoiceFigures, level: number): Change {

@@ -1,3 +1,5 @@
+import type { Estimate } from './paired-limits.ts';
+import { pairedLimits } from './paired-limits.ts';
 import type { Change } from './quantile-change.ts';
 
 /** A figure with its interval. */
@@ -8,27 +10,21 @@ interface Bounded {
 }
 
 /**
- * Change of a figure whose units are not at hand on either side, from both
- * figures' own intervals: square-and-add, as for independent figures. Where both
- * come from the same units, as positively correlated ones do, it is too wide
- * rather than too narrow. Without an interval on either side it is unbounded.
- *
- * Source: G. Y. Zou, A. Donner, Statistics in Medicine 27 (2008) 1693–1702
- * (from memory); for shares it is R. G. Newcombe's (share-difference.ts).
+ * Change of a figure whose units are not at hand, from both figures' own
+ * intervals, as of different units. Where they were the same ones, positively
+ * correlated, limits are wider than need be. Without an interval on either side
+ * there are none.
  */
 export function apartDifference(before: Bounded, after: Bounded): Change {
-	const ends = { before: before.value, after: after.value };
 	const change = after.value - before.value;
-	if (!before.interval || !after.interval || !Number.isFinite(change))
-		return { ...ends, change, low: Number.NEGATIVE_INFINITY, high: Number.POSITIVE_INFINITY };
-	const [beforeLow, beforeHigh] = before.interval;
-	const [afterLow, afterHigh] = after.interval;
-	return {
-		...ends,
-		change,
-		low: change - reach(after.value - afterLow, beforeHigh - before.value),
-		high: change + reach(afterHigh - after.value, before.value - beforeLow),
-	};
+	const limits = Number.isFinite(change)
+		? pairedLimits(estimate(before), estimate(after), 0)
+		: { low: Number.NEGATIVE_INFINITY, high: Number.POSITIVE_INFINITY };
+	return { before: before.value, after: after.value, change, ...limits };
 }
 
-const reach = (one: number, other: number): number => Math.sqrt(one * one + other * other);
+/** One that nothing bounds where there are no limits. */
+function estimate({ value, interval }: Bounded): Estimate {
+	const [low, high] = interval ?? [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
+	return { value, low, high };
+}

@@ -8,11 +8,13 @@ import type { StudyColumns } from './merge.ts';
 import type { StudyPlan } from './plan.ts';
 import { sectorsPerHour } from './sectors-per-hour.ts';
 
-/** One side of the comparison. */
-interface Side {
+/** One side of a comparison. */
+export interface Side {
 	readonly plan: StudyPlan;
 	readonly study: StudyColumns;
 	readonly point: number;
+	/** Units that are compared, rising: the same on both sides where they are paired. */
+	readonly finished: Uint32Array;
 }
 
 /** A change of the crossings gone wrong in an operating hour, and how the rates were come by. */
@@ -32,17 +34,10 @@ interface Options {
  * computed chances where both sides have them, else from what was counted. Of
  * computed rates that a few drives carry no limits are given (see
  * computed-rate.ts); of counts of which either side saw none, nothing.
- *
- * @param finished units that finished in both, rising
  */
-export function crossingChange(
-	before: Side,
-	after: Side,
-	finished: Uint32Array,
-	{ choice, ...options }: Options,
-): CrossingChange | null {
+export function crossingChange(before: Side, after: Side, { choice, ...options }: Options): CrossingChange | null {
 	const columns = (side: Side, kind: (event: EventKind) => Parameters<typeof unitValues>[1]): Float64Array[] =>
-		eventKinds.map((event) => unitValues({ study: side.study, finished, point: side.point, choice }, kind(event)));
+		eventKinds.map((event) => unitValues({ ...side, choice }, kind(event)));
 	const chances = [before, after].map((side) => columns(side, (event) => `${event}Chance`));
 	const isComputed = chances.every((kinds) => kinds.every((values) => values.every((value) => value >= 0)));
 	const [first, second] = (isComputed ? chances : [before, after].map((side) => columns(side, (event) => event))).map(
@@ -52,9 +47,9 @@ export function crossingChange(
 	const scale = isComputed ? largest(first, second) : 1;
 	const counts = (side: Side, events: Float64Array) => ({
 		events: events.map((value) => value / scale),
-		trials: unitValues({ study: side.study, finished, point: side.point, choice }, 'sectors'),
+		trials: unitValues({ ...side, choice }, 'sectors'),
 	});
-	if (scale === 0 || (isComputed && finished.length < 2)) return null;
+	if (scale === 0 || (isComputed && Math.min(before.finished.length, after.finished.length) < 2)) return null;
 	const change = rateChange(counts(before, first), counts(after, second), {
 		...options,
 		...(isComputed && { estimate: ratioOfSums }),

@@ -4,8 +4,8 @@ import type { Interval } from '../statistics/interval.ts';
 import { type Change, quantileChange } from '../statistics/quantile-change.ts';
 import { pairedShareDifference, shareDifference } from '../statistics/share-difference.ts';
 import { unitValues } from './choice-figures.ts';
-import { type CrossingChange, crossingChange } from './crossing-change.ts';
-import { type StudyColumns, unitStates } from './merge.ts';
+import { type CrossingChange, crossingChange, type Side } from './crossing-change.ts';
+import { finishedUnits, type StudyColumns, unitStates } from './merge.ts';
 import { areMostLost } from './paired-figures.ts';
 import type { StudyPlan } from './plan.ts';
 import { unitJudge } from './unit-passes.ts';
@@ -32,8 +32,9 @@ export interface PointChange {
 	readonly choices: PerChoice<ChoiceChange>;
 	/** Median over units of half-bus minus virtual neutral. */
 	readonly gap: Change;
-	/** Units compared. */
+	/** Units compared, of the earlier side; and of the later one, which are as many where they are the same. */
 	readonly units: number;
+	readonly unitsAfter: number;
 	/** True where both sides are the same units: same seed, drawn alike. */
 	readonly paired: boolean;
 }
@@ -47,28 +48,31 @@ export interface PlaceInRecord {
 const level = 0.95;
 
 /**
- * What changed from one state of a drive to another at an operating point, over
- * the units that finished in both. With equal seeds unit i is the same draw of
- * parts, starts and noise on both sides, and the limits are those of pairs.
- * Null where no unit finished in both.
+ * What changed from one state of a drive to another at an operating point. With
+ * equal seeds unit i is the same draw of parts, starts and noise on both sides:
+ * those that finished in both are compared, with the limits of pairs; else all of
+ * either side, as different ones. Null where that leaves a side without a unit.
  */
 export function pointChange(before: PlaceInRecord, after: PlaceInRecord): PointChange | null {
 	const paired = before.record.plan.seed === after.record.plan.seed;
-	const finished = finishedInBoth(before.record.study, after.record.study);
-	if (finished.length === 0) return null;
-	const values = (side: PlaceInRecord, choice: number, name: Parameters<typeof unitValues>[1]): Float64Array =>
-		unitValues({ study: side.record.study, finished, point: side.point, choice }, name);
+	const [was, is] = [before, after].map(({ record }) => record.study) as [StudyColumns, StudyColumns];
+	const both = paired ? finishedInBoth(was, is) : null;
+	const sides = { before: sideOf(before, both ?? finishedUnits(was)), after: sideOf(after, both ?? finishedUnits(is)) };
+	const counts = { units: sides.before.finished.length, unitsAfter: sides.after.finished.length };
+	if (counts.units === 0 || counts.unitsAfter === 0) return null;
+	const values = ({ study, finished, point }: Side, choice: number, name: Parameters<typeof unitValues>[1]) =>
+		unitValues({ study, finished, point, choice }, name);
 	const options = { level, paired };
 	const choiceChange = (choice: number): ChoiceChange => {
-		const [first, second] = [values(before, choice, 'unitError'), values(after, choice, 'unitError')];
+		const [first, second] = [values(sides.before, choice, 'unitError'), values(sides.after, choice, 'unitError')];
 		return {
 			typical: quantileChange(first, second, 0.5, options),
 			oneInTwenty: quantileChange(first, second, 0.95, options),
-			crossings: crossingChange(sideOf(before), sideOf(after), finished, { choice, ...options }),
-			passing: passingChange(before, after, finished, choice, paired),
+			crossings: crossingChange(sides.before, sides.after, { choice, ...options }),
+			passing: passingChange(sides.before, sides.after, choice, paired),
 		};
 	};
-	const gapOf = (side: PlaceInRecord): Float64Array => {
+	const gapOf = (side: Side): Float64Array => {
 		const [own, others] = [values(side, 0, 'unitError'), values(side, 1, 'unitError')];
 		if (areMostLost(own, others)) return own.fill(Number.NaN);
 		// a drive lost with both is lost with neither more
@@ -76,13 +80,13 @@ export function pointChange(before: PlaceInRecord, after: PlaceInRecord): PointC
 	};
 	return {
 		choices: perChoice((_, choice) => choiceChange(choice)),
-		gap: quantileChange(gapOf(before), gapOf(after), 0.5, options),
-		units: finished.length,
+		gap: quantileChange(gapOf(sides.before), gapOf(sides.after), 0.5, options),
+		...counts,
 		paired,
 	};
 }
 
-const sideOf = ({ record, point }: PlaceInRecord) => ({ ...record, point });
+const sideOf = ({ record, point }: PlaceInRecord, finished: Uint32Array): Side => ({ ...record, point, finished });
 
 function finishedInBoth(first: StudyColumns, second: StudyColumns): Uint32Array {
 	const both: number[] = [];
@@ -92,26 +96,26 @@ function finishedInBoth(first: StudyColumns, second: StudyColumns): Uint32Array 
 	return Uint32Array.from(both);
 }
 
-function passingChange(
-	before: PlaceInRecord,
-	after: PlaceInRecord,
-	finished: Uint32Array,
-	choice: number,
-	paired: boolean,
-): Change {
-	const passes = ({ record: { plan, study }, point }: PlaceInRecord): boolean[] => {
+function passingChange(before: Side, after: Side, choice: number, paired: boolean): Change {
+	const passes = ({ plan, study, point, finished }: Side): boolean[] => {
 		const judge = unitJudge(plan.scenario);
 		return Array.from(finished, (unit) => judge.passesPoint(study.columns, unit, point, choice));
 	};
 	const [first, second] = [passes(before), passes(after)];
-	const n = finished.length;
-	const tally = (was: boolean, is: boolean): number => first.filter((one, i) => one === was && second[i] === is).length;
-	const both = tally(true, true);
-	const onlyFirst = tally(true, false);
-	const onlySecond = tally(false, true);
+	const passing = (list: readonly boolean[]): number => list.filter(Boolean).length;
+	const [was, is] = [passing(first) / first.length, passing(second) / second.length];
+	const tally = (old: boolean, now: boolean): number =>
+		first.filter((one, i) => one === old && second[i] === now).length;
 	const limits: Interval = paired
-		? pairedShareDifference({ both, onlyFirst: onlySecond, onlySecond: onlyFirst, neither: tally(false, false) }, level)
-		: shareDifference(both + onlySecond, n, both + onlyFirst, n, level);
-	const [was, is] = [(both + onlyFirst) / n, (both + onlySecond) / n];
+		? pairedShareDifference(
+				{
+					both: tally(true, true),
+					onlyFirst: tally(false, true),
+					onlySecond: tally(true, false),
+					neither: tally(false, false),
+				},
+				level,
+			)
+		: shareDifference(passing(second), second.length, passing(first), first.length, level);
 	return { before: was, after: is, change: is - was, ...limits };
 }

@@ -1,7 +1,7 @@
 import type { PerChoice } from '../drive/drive.ts';
 import type { Change } from '../statistics/quantile-change.ts';
 import type { ChoiceChange, PointChange } from '../study/point-change.ts';
-import { degrees, leastFigure, percent, perHour, signedDegrees, span } from './figures.ts';
+import { count, degrees, leastFigure, percent, perHour, signedDegrees, span } from './figures.ts';
 
 /** How a kind of figure is set in print: the figure itself, and a change of it with its sign. */
 interface Print {
@@ -103,3 +103,10 @@ export function headlineChanges(change: PointChange): readonly HeadlineChange[] 
 }
 
 export const degreesChange = (change: Change | null): ChangeWords | null => wordsOf(change, inDegrees);
+
+/** Whose change it is: "the same 20 drives", "20 drives each, not the same", "20 and 30 drives, not the same". */
+export function changedDrives({ paired, units, unitsAfter }: PointChange): string {
+	if (paired) return `the same ${count(units)} drives`;
+	const many = units === unitsAfter ? `${count(units)} drives each` : `${count(units)} and ${count(unitsAfter)} drives`;
+	return `${many}, not the same`;
+}

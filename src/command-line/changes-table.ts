@@ -2,7 +2,7 @@ import type { ChangesResult, Side } from '../../shared/changes/changes-result.ts
 import { choiceNames } from '../../shared/drive/drive.ts';
 import type { PointChange } from '../../shared/study/point-change.ts';
 import { capital } from '../../shared/words/capital.ts';
-import { headlines, inDegrees, wordsOf } from '../../shared/words/change.ts';
+import { changedDrives, headlines, inDegrees, wordsOf } from '../../shared/words/change.ts';
 import { count } from '../../shared/words/figures.ts';
 import { levelWords } from '../../shared/words/level.ts';
 import { choiceWords } from '../../shared/words/names.ts';
@@ -87,10 +87,7 @@ function inputLines({ inputs, sameScenario, before, after }: ChangesResult): str
 function pointLines(name: string, change: PointChange | null, level: number): string[] {
 	const lines = [heading(name)];
 	if (change === null) return [...lines, 'No drive finished in both.'];
-	lines.push(
-		change.paired ? `On the same ${count(change.units)} drives` : `${count(change.units)} drives each, not the same`,
-		columns('', 'before', 'after', 'change'),
-	);
+	lines.push(`On ${changedDrives(change)}`, columns('', 'before', 'after', 'change'));
 	const figure = (label: string, of: Parameters<typeof wordsOf>): void => {
 		const words = wordsOf(...of);
 		if (words === null) {

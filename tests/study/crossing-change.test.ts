@@ -19,7 +19,7 @@ function side(values: Partial<Record<CountName | MeasureName, (unit: number) => 
 	for (const [name, value] of Object.entries({ sectors: () => 100, ...values })) {
 		for (let unit = 0; unit < units; unit += 1) study.columns[name as CountName][unit * perUnit] = value(unit);
 	}
-	return { plan, study, point: 0 };
+	return { plan, study, point: 0, finished };
 }
 
 test('chances doubled on every drive double the hourly rate, and limits keep to that change where all drives share it', () => {
@@ -27,7 +27,6 @@ test('chances doubled on every drive double the hourly rate, and limits keep to 
 	const change = crossingChange(
 		side({ earlyChance: chance }),
 		side({ earlyChance: (unit) => 2 * chance(unit) }),
-		finished,
 		options,
 	);
 	expect(change?.by).toBe('computed');
@@ -41,7 +40,6 @@ test('chances of 1e-200, whose squares vanish, still have their change', () => {
 	const change = crossingChange(
 		side({ missedChance: chance }),
 		side({ missedChance: (unit) => 3 * chance(unit) }),
-		finished,
 		options,
 	);
 	expect((change?.after ?? 0) / (change?.before ?? 1)).toBeCloseTo(3, 12);
@@ -50,7 +48,7 @@ test('chances of 1e-200, whose squares vanish, still have their change', () => {
 
 test('where one drive of 400 carries the rate no limits are given', () => {
 	const one = (unit: number): number => (unit === 17 ? 1e-3 : 1e-9);
-	const change = crossingChange(side({ earlyChance: one }), side({ earlyChance: one }), finished, options);
+	const change = crossingChange(side({ earlyChance: one }), side({ earlyChance: one }), options);
 	expect(change).toMatchObject({ by: 'computed', change: 0, low: -Infinity, high: Infinity });
 });
 
@@ -67,7 +65,7 @@ test('at half the speed the same chances a sector are half the rate, with limits
 		),
 	};
 	const after = { ...side(values), plan: { ...own.plan, scenario } };
-	const change = crossingChange(own, after, finished, options) ?? expect.unreachable();
+	const change = crossingChange(own, after, options) ?? expect.unreachable();
 	expect(change.change / change.before).toBeCloseTo(-0.5, 12);
 	const chances = Array.from({ length: units }, (_, unit) => chance(unit));
 	const { low, high, ratio } = ratioOfSums(
@@ -83,8 +81,8 @@ test('without chances the counts are compared; where one side saw none there is 
 	const none = { earlyChance: () => -1, lateChance: () => -1, missedChance: () => -1 };
 	const seen = side({ ...none, early: (unit) => (unit % 10 === 0 ? 1 : 0) });
 	const more = side({ ...none, early: (unit) => (unit % 5 === 0 ? 1 : 0) });
-	const change = crossingChange(seen, more, finished, options);
+	const change = crossingChange(seen, more, options);
 	expect(change?.by).toBe('counted');
 	expect((change?.after ?? 0) / (change?.before ?? 1)).toBeCloseTo(2, 12);
-	expect(crossingChange(side(none), more, finished, options)).toBeNull();
+	expect(crossingChange(side(none), more, options)).toBeNull();
 });

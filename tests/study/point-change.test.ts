@@ -2,9 +2,12 @@ import { expect, test } from 'vitest';
 import { emptyStudy } from '../../shared/study/merge.ts';
 import { pointChange } from '../../shared/study/point-change.ts';
 import { pointPlan } from '../../shared/study/point-plan.ts';
+import { summarise } from '../../shared/study/summarise.ts';
+import { changedDrives } from '../../shared/words/change.ts';
 import { planOf, simulated } from '../page/engine-services.ts';
 import { smallScenario } from './small-scenario.ts';
 
+const surroundings = { scenarioDigest: '', resultDigest: '', partial: false, warnings: [] };
 const units = 60;
 const before = simulated(planOf(smallScenario()), units);
 const wrongDivider = { sensing: { divider: { top: '24k' } } };
@@ -38,6 +41,18 @@ test('other units of another seed are compared as that: not paired, with a wider
 	const width = (change: typeof same): number =>
 		(change?.choices.halfBus.typical.high ?? 0) - (change?.choices.halfBus.typical.low ?? 0);
 	expect(width(apart)).toBeGreaterThan(1.5 * width(same));
+});
+
+test('of other units all are compared, however many either side has: figures are each study’s own', () => {
+	const more = simulated(planOf(smallScenario(wrongDivider), 'other'), units + 20);
+	const change = pointChange({ record: before, point: 0 }, { record: more, point: 0 });
+	expect(change).toMatchObject({ paired: false, units, unitsAfter: units + 20 });
+	const median = (record: typeof more) => {
+		const result = summarise(record.plan, record.study, surroundings);
+		return result.points[0]?.choices.halfBus.unitError.median;
+	};
+	expect(change?.choices.halfBus.typical).toMatchObject({ before: median(before), after: median(more) });
+	expect(changedDrives(change as NonNullable<typeof change>)).toBe('60 and 80 drives, not the same');
 });
 
 test('8 of 100 drives that pass only after are shown to be more where they are the same drives, and not where they are others', () => {

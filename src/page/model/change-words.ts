@@ -1,7 +1,6 @@
 import { choiceNames } from '../../../shared/drive/drive.ts';
 import type { PointChange } from '../../../shared/study/point-change.ts';
-import { inDegrees, wordsOf } from '../../../shared/words/change.ts';
-import { count } from '../../../shared/words/figures.ts';
+import { changedDrives, inDegrees, wordsOf } from '../../../shared/words/change.ts';
 import { levelWords } from '../../../shared/words/level.ts';
 import { choiceWords } from '../../../shared/words/names.ts';
 
@@ -19,11 +18,8 @@ export function changeWords(
 		const doubt = words.step === '' || words.isShown ? '' : ' (no change shown)';
 		return `${choiceWords[choice]} ${words.before} → ${words.after}${step}${doubt}`;
 	});
-	const whose = change.paired
-		? `the same ${count(change.units)} drives`
-		: `${count(change.units)} drives each, not the same`;
 	return {
 		lead: `Since the baseline, at ${point}: ${each.join('; ')}.`,
-		basis: `The median drive: what 95\u00a0% of its commutations keep within, on ${whose}; ± to the farther limit of the ${levelWords(level)} interval.`,
+		basis: `The median drive: what 95\u00a0% of its commutations keep within, on ${changedDrives(change)}; ± to the farther limit of the ${levelWords(level)} interval.`,
 	};
 }
