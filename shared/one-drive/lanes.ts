@@ -9,6 +9,8 @@ import { readingStates } from './replay-detection.ts';
 export interface Lane {
 	readonly name: string;
 	readonly title: string;
+	/** What it is about where its traces are named beside it. */
+	readonly subject: string;
 	readonly unit: 'V' | 'A' | 'N·m' | 'votes';
 	/** Of which choice its readings and marks are; null where it has none. */
 	readonly marks: ChoiceName | null;
@@ -18,12 +20,14 @@ export interface Lane {
 	readonly high: number;
 	readonly ticks: readonly number[];
 	/** Paths over column (0 … columns) and pixel from the picture's top. */
-	readonly paths: readonly { readonly trace: TraceName; readonly d: string }[];
+	readonly paths: readonly { readonly trace: TraceName; readonly words: string; readonly d: string }[];
 }
 
 interface LanePlan {
 	readonly name: string;
 	readonly title: (choice: ChoiceName) => string;
+	/** The title without the names of its traces, where it says them. */
+	readonly subject?: (choice: ChoiceName) => string;
 	readonly unit: Lane['unit'];
 	readonly traces: readonly TraceName[];
 	/** Whose traces: a choice's own, or the one that is picked. */
@@ -37,6 +41,7 @@ const senses = choiceNames.flatMap((choice): LanePlan[] => [
 	{
 		name: `${choice} sense`,
 		title: () => `${choiceWords[choice]}: sense node against threshold`,
+		subject: () => choiceWords[choice],
 		unit: 'V',
 		traces: ['sense', 'threshold'],
 		of: choice,
@@ -55,12 +60,25 @@ const terminals = (['A', 'B', 'C'] as const).map(
 		fromZero: true,
 	}),
 );
+/** What each trace is called beside others in its lane. */
+const traceWords: Readonly<Record<TraceName, string>> = {
+	sense: 'sense',
+	threshold: 'threshold',
+	terminalA: 'a',
+	terminalB: 'b',
+	terminalC: 'c',
+	currentA: 'a',
+	currentB: 'b',
+	currentC: 'c',
+	torque: 'torque',
+};
 const plans: readonly LanePlan[] = [
 	...senses,
 	...terminals,
 	{
 		name: 'currents',
 		title: () => 'winding currents a, b, c',
+		subject: () => 'winding currents',
 		unit: 'A',
 		traces: ['currentA', 'currentB', 'currentC'],
 		of: 'picked',
@@ -93,7 +111,8 @@ export function lanesOf(window: DriveWindow, picked: ChoiceName, from: number): 
 		const y = (value: number): number => at + plan.height - (value - low) * scale;
 		return {
 			name: plan.name,
-			title: plan.unit === 'votes' ? plan.title(choice) : `${plan.title(choice)}, ${plan.unit}`,
+			title: withUnit(plan.title(choice), plan.unit),
+			subject: withUnit((plan.subject ?? plan.title)(choice), plan.unit),
 			unit: plan.unit,
 			marks: plan.of === 'picked' ? null : plan.of,
 			top: at,
@@ -102,10 +121,12 @@ export function lanesOf(window: DriveWindow, picked: ChoiceName, from: number): 
 			high,
 			ticks:
 				plan.unit === 'votes' ? [0, window.votes[1]] : roundMarks(low, high, Math.max(2, Math.floor(plan.height / 28))),
-			paths: plan.traces.map((trace) => ({ trace, d: pathOf(traces[trace], y) })),
+			paths: plan.traces.map((trace) => ({ trace, words: traceWords[trace], d: pathOf(traces[trace], y) })),
 		};
 	});
 }
+
+const withUnit = (words: string, unit: Lane['unit']): string => (unit === 'votes' ? words : `${words}, ${unit}`);
 
 /** What a lane's scale says at one of its ticks. */
 export const tickWords = (tick: number): string => withMinus(String(Number(tick.toPrecision(6))));

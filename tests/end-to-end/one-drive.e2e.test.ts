@@ -174,6 +174,9 @@ test('the run is saved as SVG, PNG and CSV', async () => {
 	const svg = (await saved('SVG')).toString();
 	expect(svg).toMatch(/^<svg[^>]+xmlns="http:\/\/www\.w3\.org\/2000\/svg"/);
 	expect(svg).not.toMatch(/var\(--|class=/);
+	// what its marks and lines stand for goes along
+	for (const words of ['blanking', 'commutation', 'true crossing', 'accepted', 'votes needed', 'threshold'])
+		expect(svg).toContain(`>${words}</text>`);
 	expect((await saved('PNG')).subarray(1, 4).toString()).toBe('PNG');
 	const csv = (await saved('CSV')).toString().split('\r\n');
 	expect(csv[0]).toMatch(/^from \(s\),to \(s\),halfBus sense lowest \(V\)/);

@@ -27,6 +27,17 @@ test('every trace has a path through every column, inside the picture where it i
 	expect(tops).toEqual([...tops].sort((a, b) => a - b));
 });
 
+test('a lane of several traces names each beside its subject', () => {
+	const named = lanesOf(whole, 'halfBus', 20)
+		.filter(({ paths }) => paths.length > 1)
+		.map(({ subject, paths }) => [subject, ...paths.map(({ words }) => words)]);
+	expect(named).toEqual([
+		['half-bus, V', 'sense', 'threshold'],
+		['virtual neutral, V', 'sense', 'threshold'],
+		['winding currents, A', 'a', 'b', 'c'],
+	]);
+});
+
 test('sense lanes show what was read when votes were cast', () => {
 	for (const lane of lanesOf(whole, 'halfBus', 20).filter(({ unit, marks }) => unit === 'V' && marks)) {
 		const { readings } = whole.runs[lane.marks ?? 'halfBus'];

@@ -1,15 +1,14 @@
 import { useMemo } from 'preact/hooks';
 import { type Lane, laneY, tickWords } from '../../../../shared/one-drive/lanes.ts';
+import { LaneTitle } from './picture-key.tsx';
 
 /** A lane's ground, title and scale. */
 export function LaneFrame({ lane, gutter, width }: { lane: Lane; gutter: number; width: number }) {
-	const { top, height, ticks, title } = lane;
+	const { top, height, ticks } = lane;
 	return (
 		<g class="lane-frame">
 			<rect class="ground" x={gutter} y={top} width={width} height={height} />
-			<text class="title" x={gutter} y={top - 5}>
-				{title}
-			</text>
+			<LaneTitle lane={lane} gutter={gutter} width={width} />
 			{ticks.map((tick) => (
 				<g key={tick}>
 					<path class={tick === 0 ? 'zero' : 'grid'} d={`M${gutter} ${laneY(lane, tick)}h${width}`} />

@@ -7,17 +7,18 @@ import { choiceWords } from '../../../../shared/words/names.ts';
 import { eventKindsSeen, type SeenKind } from '../../model/one-drive/drive-events.ts';
 import { milliseconds } from '../../model/one-drive/drive-words.ts';
 import type { OneDrive } from '../../model/one-drive/one-drive.ts';
+import { pictureKey } from '../../model/one-drive/picture-key.ts';
 import { readout } from '../../model/one-drive/readout.ts';
 import { windowTable } from '../../model/one-drive/window-table.ts';
 import { SavePicture } from '../../parts/save-picture.tsx';
 import { LaneFrame, LaneTraces } from './lane.tsx';
 import { LaneMarks } from './lane-marks.tsx';
+import { PictureKey } from './picture-key.tsx';
 import { followPointers } from './pointers.ts';
 
 /** Room to the left for scales, px. */
 const gutter = 50;
-/** Room above for the sectors' numbers and below for the times, px. */
-const head = 20;
+/** Room below for the times, px. */
 const foot = 26;
 
 /** The drive's run against time: zoomed and scrubbed by mouse, touch and keys, stepped from event to event. */
@@ -116,7 +117,10 @@ function Picture({ drive: { scope } }: { drive: OneDrive }) {
 	const place = useRef<HTMLDivElement>(null);
 	const data = scope.window.value;
 	const picked = scope.picked.value;
-	const lanes = useMemo(() => (data ? lanesOf(data, picked, head) : []), [data, picked]);
+	const width = Math.max(120, scope.width.value);
+	const key = pictureKey(gutter + width);
+	const head = key.height;
+	const lanes = useMemo(() => (data ? lanesOf(data, picked, head) : []), [data, picked, head]);
 
 	useEffect(() => {
 		const element = place.current;
@@ -132,7 +136,6 @@ function Picture({ drive: { scope } }: { drive: OneDrive }) {
 
 	if (!data) return null;
 	const { from, to } = scope.view.value;
-	const width = Math.max(120, scope.width.value);
 	const last = lanes.at(-1);
 	const bottom = last ? last.top + last.height : head;
 	const x = (time: number): number => ((time - from) / (to - from)) * width;
@@ -153,7 +156,7 @@ function Picture({ drive: { scope } }: { drive: OneDrive }) {
 				aria-label={`Waveforms from ${milliseconds(from)} to ${milliseconds(to)}`}
 				aria-describedby="waveforms-keys"
 				onKeyDown={(event) => {
-					if (key(scope, event.key, event.shiftKey)) event.preventDefault();
+					if (act(scope, event.key, event.shiftKey)) event.preventDefault();
 				}}
 			>
 				<svg
@@ -163,6 +166,7 @@ function Picture({ drive: { scope } }: { drive: OneDrive }) {
 					height={bottom + foot}
 					aria-hidden="true"
 				>
+					<PictureKey entries={key.placed} />
 					{lanes.map((lane) => (
 						<LaneFrame key={lane.name} lane={lane} gutter={gutter} width={width} />
 					))}
@@ -185,7 +189,7 @@ function Picture({ drive: { scope } }: { drive: OneDrive }) {
 							/>
 						))}
 						<Times view={{ from, to }} x={x} width={width} bottom={bottom} />
-						{cursor !== null && <path class="cursor" d={`M${x(cursor)} ${head - 4}V${bottom}`} />}
+						{cursor !== null && <path class="cursor" d={`M${x(cursor)} ${head + 16}V${bottom}`} />}
 					</svg>
 				</svg>
 			</div>
@@ -232,7 +236,7 @@ function Times({
 }
 
 /** Does what a key stands for; false where it stands for nothing here. */
-function key(scope: OneDrive['scope'], name: string, isLarge: boolean): boolean {
+function act(scope: OneDrive['scope'], name: string, isLarge: boolean): boolean {
 	const share = isLarge ? 0.1 : 0.01;
 	switch (name) {
 		case 'ArrowLeft':
