@@ -23,6 +23,8 @@ test('a link to a drive simulates it again: its causes, its run, its parts, and 
 	expect(sentences[0]).toMatch(/^With half-bus sensing .*\d+\.\d+°/);
 	expect(await page.locator('.which').textContent()).toMatch(/^Drive 19 at slow, start 4$/);
 	expect(await page.locator('.parts tbody tr').count()).toBeGreaterThan(9);
+	// read off at the worst commutation without a hand's turn
+	expect(await page.locator('.cursor-readout').textContent()).not.toContain('–');
 	await page.getByText('Table: all sectors with half-bus').click();
 	const sectors = await page.locator('.drive-sectors tbody tr').allInnerTexts();
 	expect(sectors.length).toBeGreaterThanOrEqual(37);

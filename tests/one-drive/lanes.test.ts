@@ -91,6 +91,7 @@ test('what stands under the cursor is named with unit, angle and sector', () => 
 	]);
 	expect(rows[1]?.value).toMatch(/^\d+\.\d°, sector \d+ \(/);
 	expect(rows[4]?.value.match(/V/g)).toHaveLength(3);
+	expect(readout(whole, whole.to, 'halfBus')[6]?.value).toMatch(/\d/);
 	expect(readout(whole, 2 * whole.end, 'halfBus')[6]?.value).toBe('–');
 });
 

@@ -4,8 +4,9 @@ import { choiceNames } from '../../../shared/drive/drive.ts';
 import { type DriveWindow, driveWindow, type SectorEvents } from '../../../shared/one-drive/drive-window.ts';
 import { driveCauses, unitOutcomes } from '../../../shared/one-drive/unit-outcomes.ts';
 import type { DriveLab } from '../../../src/host/drive-lab.ts';
-import { worstCommutation } from '../../../src/page/model/one-drive/drive-events.ts';
+import { restingEvent } from '../../../src/page/model/one-drive/drive-events.ts';
 import { createOneDrive } from '../../../src/page/model/one-drive/one-drive.ts';
+import { readout } from '../../../src/page/model/one-drive/readout.ts';
 import type { ViewName } from '../../../src/page/model/route.ts';
 import type { Shown, StudyRequest } from '../../../src/page/model/services.ts';
 import { demoPlan } from '../../one-drive/demo-plan.ts';
@@ -266,7 +267,7 @@ test('stepping to an event puts it in view with the cursor on it, and finer trac
 	expect(scope.event.value).toBe('No earlier one in this run.');
 });
 
-test('the cursor rests on the largest error until it is put somewhere; stepping begins at the run’s start all the same', async () => {
+test('the cursor rests in the sector of the largest error, all read off, until it is put somewhere; stepping begins at the run’s start all the same', async () => {
 	const { drive } = made({ details: { unit: '3', point: '0', start: '0' } });
 	const { scope } = drive;
 	await vi.waitFor(() => expect(scope.isOpening.value).toBe(false));
@@ -277,8 +278,10 @@ test('the cursor rests on the largest error until it is put somewhere; stepping 
 		expect(counted.length).toBeLessThan(sectors.length);
 		const errors = counted.map(({ angleError }) => Math.abs(angleError));
 		const worst = counted[errors.indexOf(Math.max(...errors))];
-		expect(scope.cursor.value).toBe(worst?.commutation);
+		expect(scope.cursor.value).toBe(worst?.acceptedAt);
 		expect(scope.event.value).toMatch(/^Largest error: .*\sms, .*commutation/);
+		const read = readout(scope.window.value as DriveWindow, scope.cursor.value as number, choice);
+		expect(read.map(({ value }) => value).join()).not.toContain('–');
 	}
 	scope.stepThrough('commutation');
 	expect(scope.step(1)?.time).toBe(scope.events.value[0]?.time);
@@ -385,7 +388,7 @@ test('a run that could not be simulated is asked for no finer traces', async () 
 	expect(drive.scope.work.value.message).toBe('the worker could not be loaded');
 });
 
-test('the largest error is that of a measured sector, either way', async () => {
+test('the largest error is that of a measured sector, either way; without one the first of the closed loop is read', async () => {
 	const { drive } = made({ details: { unit: '3', point: '0', start: '0' } });
 	await vi.waitFor(() => expect(drive.scope.isOpening.value).toBe(false));
 	const window = drive.scope.window.value as DriveWindow;
@@ -401,13 +404,18 @@ test('the largest error is that of a measured sector, either way', async () => {
 		{ ...second, measured: true, angleError: -5 },
 	];
 	const other = { ...window, runs: { ...window.runs, halfBus: { ...window.runs.halfBus, sectors } } };
-	expect(worstCommutation(other, 'halfBus')).toMatchObject({
-		time: second.commutation,
-		words: expect.stringMatching(/5\.00° \(early\)$/),
+	expect(restingEvent(other, 'halfBus')).toMatchObject({
+		time: second.acceptedAt,
+		words: expect.stringMatching(/^Largest error: .*5\.00° \(early\); its crossing in order/),
 	});
-	const none = {
+	const settlingOnly = {
 		...window,
-		runs: { ...window.runs, halfBus: { ...window.runs.halfBus, sectors: sectors.slice(0, 1) } },
+		runs: { ...window.runs, halfBus: { ...window.runs.halfBus, sectors: window.runs.halfBus.sectors.slice(0, 2) } },
 	};
-	expect(worstCommutation(none, 'halfBus')).toBeNull();
+	expect(restingEvent(settlingOnly, 'halfBus')).toMatchObject({
+		time: settling.acceptedAt,
+		words: expect.stringMatching(/^First sector: /),
+	});
+	const none = { ...window, runs: { ...window.runs, halfBus: { ...window.runs.halfBus, sectors: [] } } };
+	expect(restingEvent(none, 'halfBus')).toBeNull();
 });

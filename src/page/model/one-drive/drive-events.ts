@@ -36,15 +36,23 @@ export function driveEvents(window: DriveWindow, choice: ChoiceName, kind: SeenK
 		.sort((one, other) => one.time - other.time);
 }
 
-/** The measured commutation that lies farthest off with one choice; null where none is measured. */
-export function worstCommutation(window: DriveWindow, choice: ChoiceName): DriveEvent | null {
-	const [worst] = window.runs[choice].sectors
+/**
+ * Where there is something to read from the start: the crossing accepted in the measured sector whose commutation lies
+ * farthest off with one choice (the commutation itself where none was accepted), else in the first sector of the closed
+ * loop. Null where there is none.
+ */
+export function restingEvent({ runs }: DriveWindow, choice: ChoiceName): DriveEvent | null {
+	const { sectors } = runs[choice];
+	const [worst] = sectors
 		.filter(({ measured }) => measured)
 		.sort((one, other) => Math.abs(other.angleError) - Math.abs(one.angleError));
-	if (!worst) return null;
-	const { commutation: time, sector, angleError } = worst;
-	const what = `commutation ${commutationWords(angleError)}`;
-	return { time, words: `Largest error: ${placed(time, choice, sector, what)}` };
+	const events = worst ?? sectors[1];
+	if (!events) return null;
+	const { acceptedAt, commutation, sector, angleError } = events;
+	const firstLoop = (sectors[0]?.sector ?? 0) + 1;
+	const time = Number.isNaN(acceptedAt) ? commutation : acceptedAt;
+	const what = `commutation ${commutationWords(angleError)}; its crossing ${crossingWords(events, firstLoop)}`;
+	return { time, words: `${worst ? 'Largest error' : 'First sector'}: ${placed(time, choice, sector, what)}` };
 }
 
 /** What happened, with when and where. */

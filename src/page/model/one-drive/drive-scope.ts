@@ -3,7 +3,7 @@ import { type ChoiceName, choiceNames } from '../../../../shared/drive/drive.ts'
 import type { DriveRequest } from '../../../../shared/one-drive/drive-request.ts';
 import type { DriveWindow } from '../../../../shared/one-drive/drive-window.ts';
 import type { DriveLab } from '../../../host/drive-lab.ts';
-import { type DriveEvent, driveEvents, nextEvent, type SeenKind, worstCommutation } from './drive-events.ts';
+import { type DriveEvent, driveEvents, nextEvent, restingEvent, type SeenKind } from './drive-events.ts';
 import { moved, showing, type TimeView, within, zoomed } from './time-view.ts';
 import { latestWork } from './work.ts';
 
@@ -63,12 +63,12 @@ export function createDriveScope(lab: DriveLab) {
 		await refine();
 	}
 
-	/** Puts the cursor on the largest error, so that there is something to read from the start. */
+	/** Puts the cursor on the sector with the largest error, so that there is something to read from the start. */
 	function rest(): void {
-		const worst = window.value && worstCommutation(window.value, picked.value);
+		const found = window.value && restingEvent(window.value, picked.value);
 		isPlaced = false;
-		cursor.value = worst?.time ?? null;
-		event.value = worst?.words ?? '';
+		cursor.value = found?.time ?? null;
+		event.value = found?.words ?? '';
 	}
 
 	/** Where keys and buttons act: the cursor where it is in sight, else the middle of the view. */

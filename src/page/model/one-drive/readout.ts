@@ -11,7 +11,9 @@ export interface ReadoutRow {
 
 /** What stands under the cursor, in words. @param picked the choice whose terminals, currents and torque are meant */
 export function readout(window: DriveWindow, time: number, picked: ChoiceName): readonly ReadoutRow[] {
-	const column = Math.floor(((time - window.from) / (window.to - window.from)) * window.columns);
+	const share = (time - window.from) / (window.to - window.from);
+	// the window's last instant is its last column's
+	const column = share === 1 ? window.columns - 1 : Math.floor(share * window.columns);
 	const value = (choice: ChoiceName, trace: TraceName, unit: string): string => {
 		const ranges = window.runs[choice].traces[trace];
 		const low = ranges[2 * column];
