@@ -9,6 +9,8 @@ export interface DriveOutcome {
 	readonly meanError: number;
 	readonly judgedError: number;
 	readonly largestError: number;
+	/** Sizes of all angle errors in rising order, degrees. */
+	readonly angles: Float64Array;
 	readonly events: Readonly<Record<EventKind, number>>;
 	/** Computed chance of these in an operating hour at such sectors; NaN without a sector, and where it is not computed. */
 	readonly perHour: number;
@@ -53,6 +55,7 @@ export function driveOutcome(
 		meanError: run.errors.reduce((sum, one) => sum + one, 0) / run.measured,
 		judgedError: sizes.length > 0 ? medianUnbiasedQuantile(sizes, quantile) : Number.NaN,
 		largestError: sizes.at(-1) ?? Number.NaN,
+		angles: sizes,
 		events,
 		perHour: chanceOfWrong(run) * sectorsPerHour,
 		causes,

@@ -79,8 +79,15 @@ function troubleWords(
 		case 'rate':
 			return `no crossing was false or missed, but by the noise and its readings' distances from the threshold ${chancePerHour(found.perHour)} an hour are to be expected, where ${power(crossingsPerHour)} may be.`;
 		case 'none':
-			return `nothing went wrong: ${share} of its commutations lie within ${degrees(found.judgedError)}, the limit is ${degrees(angleLimit)}.`;
+			return `nothing went wrong from this start: ${share} of its commutations lie within ${degrees(found.judgedError)}, the limit is ${degrees(angleLimit)}${singleWords(found, angleLimit)}.`;
 	}
+}
+
+/** Commutations beyond the limit that a requirement on a share of them allows. */
+function singleWords({ angles, largestError }: DriveOutcome, limit: number): string {
+	const beyond = angles.filter((angle) => angle > limit).length;
+	if (beyond === 0) return '';
+	return `; ${count(beyond)} of ${count(angles.length)} ${beyond === 1 ? 'is' : 'are'} beyond it, by up to ${degrees(largestError - limit)}, as the requirement allows`;
 }
 
 function firstWords({ first }: DriveOutcome): string {

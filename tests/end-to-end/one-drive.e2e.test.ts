@@ -22,6 +22,7 @@ test('a link to a drive simulates it again: its causes, its run, its parts, and 
 	expect(sentences).toHaveLength(2);
 	expect(sentences[0]).toMatch(/^With half-bus sensing .*\d+\.\d+°/);
 	expect(await page.locator('.which').textContent()).toMatch(/^Drive 19 at slow, start 4$/);
+	await expect.poll(() => page.locator('#question').textContent()).toBe('Why did this drive fail with half-bus?');
 	expect(await page.locator('.parts tbody tr').count()).toBeGreaterThan(9);
 	// read off at the worst commutation without a hand's turn
 	expect(await page.locator('.cursor-readout').textContent()).not.toContain('–');

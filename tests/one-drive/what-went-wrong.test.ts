@@ -15,6 +15,7 @@ const fine: DriveOutcome = {
 	meanError: 0.2,
 	judgedError: 1.5,
 	largestError: 1.8,
+	angles: Float64Array.of(0.2, 1.8),
 	events: { early: 0, late: 0, missed: 0 },
 	perHour: 1e-9,
 	causes: { freewheel: 0, noise: 0, threshold: 0 },
@@ -36,7 +37,14 @@ const sentence = (...given: readonly DriveOutcome[]): string =>
 
 test('a drive in order is told to be, with its figure and the limit', () => {
 	expect(sentence(fine, fine, fine, fine, fine, fine)).toBe(
-		'With half-bus sensing nothing went wrong: 95 % of its commutations lie within 1.50°, the limit is 5.00°.',
+		'With half-bus sensing nothing went wrong from this start: 95 % of its commutations lie within 1.50°, the limit is 5.00°.',
+	);
+});
+
+test('single commutations beyond the limit are told of where the requirement allows them', () => {
+	const some = { ...fine, judgedError: 4.75, largestError: 6.2, angles: Float64Array.of(0.2, 4.7, 5.1, 6.2) };
+	expect(sentence(some, some, some, some, some, some)).toBe(
+		'With half-bus sensing nothing went wrong from this start: 95 % of its commutations lie within 4.75°, the limit is 5.00°; 2 of 4 are beyond it, by up to 1.20°, as the requirement allows.',
 	);
 });
 

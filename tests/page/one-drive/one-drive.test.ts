@@ -84,6 +84,21 @@ test('figures that come in later move nothing while seed, scenario and compensat
 	expect(lab.asked.length).toBe(before);
 });
 
+test('the heading asks no drive that passes why it failed, and each choice is told what came of it over all starts', async () => {
+	const lenient = { ...scenario, values: { ...scenario.values, 'requirement.angleLimit': 40 } };
+	const { drive, shown } = made({ details: { unit: '3', point: '0' }, shown: { ...shownWith(), scenario: lenient } });
+	await vi.waitFor(() =>
+		expect(drive.diagnoses.value[0]?.verdict).toMatch(/^Over its 2 starts .*the drive passes at slow\.$/),
+	);
+	expect(drive.question.value).toBe('This drive passes at slow, and nothing went wrong');
+	shown.value = {
+		...shownWith(),
+		scenario: { ...scenario, values: { ...scenario.values, 'requirement.angleLimit': 1 } },
+	};
+	await vi.waitFor(() => expect(drive.diagnoses.value[0]?.verdict).toMatch(/the drive fails at slow\.$/));
+	expect(drive.question.value).toBe('Why did this drive fail?');
+});
+
 test('the start that goes worst is picked unless one is asked for', async () => {
 	const { drive } = made({ details: { unit: '3', point: '0' } });
 	await vi.waitFor(() => expect(drive.request.value).not.toBeNull());

@@ -3,6 +3,7 @@ import { type ChoiceName, choiceNames } from '../../../../shared/drive/drive.ts'
 import { boardText, readBoardText } from '../../../../shared/one-drive/board-text.ts';
 import { drawBoard } from '../../../../shared/one-drive/build-request.ts';
 import type { BoardValues, DriveRequest } from '../../../../shared/one-drive/drive-request.ts';
+import { pointVerdicts, verdictWords } from '../../../../shared/one-drive/point-verdict.ts';
 import type { PairOutcome } from '../../../../shared/one-drive/unit-outcomes.ts';
 import { unusualParts } from '../../../../shared/one-drive/unusual-parts.ts';
 import { whatWentWrong } from '../../../../shared/one-drive/what-went-wrong.ts';
@@ -15,6 +16,7 @@ import type { DriveLab } from '../../../host/drive-lab.ts';
 import type { Route, ViewName } from '../route.ts';
 import type { Shown, StudyRequest } from '../services.ts';
 import { ofOtherInputs } from '../which-choice.ts';
+import { driveQuestion } from './drive-question.ts';
 import { createDriveScope } from './drive-scope.ts';
 import { latestWork } from './work.ts';
 
@@ -48,7 +50,7 @@ const fewest = 100;
 /** Units beyond this are no drives of a study (shared/sampling/keyed-noise.ts). */
 const mostUnits = 2 ** 32;
 
-/** Everything of the view "why did this drive fail": which drive, how it went, why, and its run to look into. */
+/** Everything of the view "one drive": which drive, how it went, why, and its run to look into. */
 export function createOneDrive({ shown, request: asked, pointIndex, view, details, refine }: Seen, lab: DriveLab) {
 	/** Whose list of the worst units is shown. */
 	const worstOf = signal<ChoiceName>(choiceNames[0]);
@@ -178,6 +180,36 @@ export function createOneDrive({ shown, request: asked, pointIndex, view, detail
 	});
 
 	const requirement = computed(() => plan.value && requirementOf(plan.value.scenario));
+	/** The drive over all its starts at the point; null while they are simulated, and of a board, which runs from one. */
+	const verdicts = computed(() => {
+		const [of, which] = [plan.value, picked.value];
+		const { state, value } = outcomes.work.value;
+		const point = which && points.value[which.point];
+		if (!of || !point || state !== 'done' || !value || board.value) return null;
+		return pointVerdicts(value.slice(which.point * starts.value, (which.point + 1) * starts.value), of.scenario, point);
+	});
+	/** None while it is not yet known which run to look at: what was found last is another drive's. */
+	const diagnoses = computed(() => {
+		const { value } = causes.work.value;
+		const limits = requirement.value;
+		if (!request.value || !value || !limits) return [];
+		const name = points.value[request.value.point]?.name ?? '';
+		const of = verdicts.value;
+		return whatWentWrong(value, limits).map((one) => ({
+			...one,
+			verdict: of ? verdictWords(of[one.choice], limits, name) : '',
+		}));
+	});
+	const question = computed(() => {
+		const [asItIs] = causes.work.value.value ?? [];
+		const limit = requirement.value?.angleLimit ?? Number.NaN;
+		const isNoted =
+			diagnoses.value.length === 0 || !asItIs || 'failure' in asItIs
+				? null
+				: diagnoses.value.some(({ choice, trouble }) => trouble !== 'none' || asItIs[choice].largestError > limit);
+		const point = points.value[picked.value?.point ?? 0]?.name ?? '';
+		return driveQuestion({ point, isBoard: board.value !== null, verdicts: verdicts.value, isNoted });
+	});
 	const drawn = computed(() => {
 		const of = request.value;
 		return of && (of.board ?? drawBoard(of));
@@ -203,11 +235,10 @@ export function createOneDrive({ shown, request: asked, pointIndex, view, detail
 		requirement,
 		/** What must be known before the drive is taken for the one asked for. */
 		reservations: computed(() => [...(shown.value ? ofOtherInputs(shown.value, asked.value) : []), ...notThere.value]),
-		/** None while it is not yet known which run to look at: what was found last is another drive's. */
-		diagnoses: computed(() => {
-			const { value } = causes.work.value;
-			return request.value && value && requirement.value ? whatWentWrong(value, requirement.value) : [];
-		}),
+		verdicts,
+		diagnoses,
+		/** What there is to ask of it: the view's heading. */
+		question,
 		/** Why the drive itself could not be simulated; '' where it could. */
 		failure: computed(() => {
 			const { state, message, value } = causes.work.value;

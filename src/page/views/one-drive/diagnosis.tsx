@@ -23,10 +23,11 @@ export function Diagnosis({ drive }: { drive: OneDrive }) {
 						: 'Simulating its starts …'}
 				</p>
 			)}
-			{diagnoses.value.map(({ choice, trouble, sentence }) => (
+			{diagnoses.value.map(({ choice, trouble, sentence, verdict }) => (
 				<p key={choice} class={`sentence diagnosis ${trouble}`}>
 					<ChoiceMark choice={choice} />
 					{sentence}
+					{verdict && <span class="verdict">{verdict}</span>}
 				</p>
 			))}
 		</div>

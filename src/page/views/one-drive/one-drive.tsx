@@ -13,7 +13,7 @@ import { Parts } from './parts.tsx';
 import { Sectors } from './sectors.tsx';
 import { Waveforms } from './waveforms.tsx';
 
-/** Why did this drive fail: one drive simulated again, from its seed and index. */
+/** Why a drive failed, or how it did: one drive simulated again, from its seed and index. */
 export function OneDriveView({ model }: { model: PageModel }) {
 	const drive = model.part('one-drive', (): OneDrive => {
 		const { shown, request, route, whichChoice } = model;
@@ -25,7 +25,7 @@ export function OneDriveView({ model }: { model: PageModel }) {
 	return (
 		<>
 			<section class="overall" aria-labelledby="question">
-				<h2 id="question">Why did this drive fail?</h2>
+				<h2 id="question">{drive.question.value}</h2>
 				<Diagnosis drive={drive} />
 				<Reservations words={drive.reservations.value} />
 				<Cautions />
