@@ -163,6 +163,23 @@ test('a board of one’s own takes the drive’s place; a broken one is told of 
 	await expect.poll(() => page.locator('.diagnosis').first().textContent()).toBe(before);
 });
 
+test('with a pinned baseline the same drive’s figures in it stand beside the present ones, its marks in the picture', async () => {
+	const { page } = await built.open({ hash: drive });
+	await runStudy(page, 30);
+	await page.getByRole('button', { name: 'Pin as baseline' }).click();
+	await page.getByLabel('bus divider, top: mismatch tolerance').fill('0.1 %');
+	await page.locator('.changed', { hasText: /^Since the baseline, the same drive at slow: half-bus .* → / }).waitFor();
+	expect(await page.locator('.starts small.was').allTextContents()).toHaveLength(8);
+	await page.getByLabel('Step through').selectOption('accepted');
+	await page.getByRole('button', { name: 'Next event' }).click();
+	await page.locator('.ghost .ghost-accepted').first().waitFor();
+	expect(await page.locator('.picture-key').textContent()).toContain('Grey, the baseline:');
+	await page.getByText('Table: all sectors with half-bus').click();
+	expect(await page.locator('.drive-sectors small.was').first().textContent()).toMatch(/^was [+−]\d/);
+	await page.getByRole('button', { name: 'Unpin' }).click();
+	await expect.poll(() => page.locator('.changed, .one-drive small.was, .ghost-accepted').count()).toBe(0);
+});
+
 test('the run is saved as SVG, PNG and CSV', async () => {
 	const { page } = await built.open({ hash: drive });
 	await drawn(page);

@@ -164,7 +164,7 @@ export function createBaseline({ services, runs, request, document, onShow, poin
 }
 
 /** A scenario read again, as after a reload, is another object of the same digest. */
-function isSameScenario(one: Shown, other: Shown): boolean {
+export function isSameScenario(one: Shown, other: Shown): boolean {
 	const { scenarioDigest } = one.result.provenance;
 	return (
 		one.scenario === other.scenario ||

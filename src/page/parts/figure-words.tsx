@@ -13,6 +13,9 @@ export const FigureWords = ({ figure: { main, detail, was } }: FigureWordsProps)
 	<>
 		{main}
 		{detail && <small>{detail}</small>}
-		{was && <small class="was">{was}</small>}
+		<Was words={was} />
 	</>
 );
+
+/** What the pinned baseline had in a figure's place; nothing where there are no words. */
+export const Was = ({ words }: { words: string }) => (words ? <small class="was">{words}</small> : null);

@@ -4,6 +4,7 @@ import { choiceNames } from '../../../shared/drive/drive.ts';
 import { type DriveWindow, driveWindow, type SectorEvents } from '../../../shared/one-drive/drive-window.ts';
 import { driveCauses, unitOutcomes } from '../../../shared/one-drive/unit-outcomes.ts';
 import type { DriveLab } from '../../../src/host/drive-lab.ts';
+import type { Baseline } from '../../../src/page/model/baseline.ts';
 import { restingEvent } from '../../../src/page/model/one-drive/drive-events.ts';
 import { createOneDrive } from '../../../src/page/model/one-drive/one-drive.ts';
 import { readout } from '../../../src/page/model/one-drive/readout.ts';
@@ -45,14 +46,17 @@ function made({
 	details = {},
 	lab = engine(),
 	shown = shownWith(),
+	baseline = null,
 }: {
 	details?: Record<string, string>;
 	lab?: DriveLab;
 	shown?: Shown;
+	baseline?: Shown | null;
 } = {}) {
 	const now = {
 		shown: signal<Shown | null>(shown),
 		request: signal<StudyRequest | null>(shown),
+		baseline: signal<Baseline | null>(baseline && { shown: baseline, document: {} }),
 		pointIndex: signal(0),
 		view: signal<ViewName>('one-drive'),
 		details: signal<Readonly<Record<string, string>>>(details),

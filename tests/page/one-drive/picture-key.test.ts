@@ -4,7 +4,7 @@ import { entryWidth, pictureKey } from '../../../src/page/model/one-drive/pictur
 test.each([240, 340, 600, 900])(
 	'every mark of the picture has its words in a key %i px wide, none over another',
 	(width) => {
-		const { placed, height } = pictureKey(width);
+		const { placed, height } = pictureKey(width, true);
 		const marks = placed.map(({ mark }) => mark).filter((mark) => mark !== null);
 		expect(new Set(marks).size).toBe(marks.length);
 		expect(marks).toEqual(expect.arrayContaining(['blanking', 'true', 'accepted', 'wrong', 'votes', 'needed']));
@@ -18,3 +18,10 @@ test.each([240, 340, 600, 900])(
 		}
 	},
 );
+
+test('the baseline is in the key only where its marks are in the picture', () => {
+	const of = (hasBaseline: boolean) => pictureKey(900, hasBaseline).placed.map(({ words }) => words);
+	expect(of(true)).toContain('Grey, the baseline:');
+	expect(of(false).join()).not.toContain('aseline');
+	expect(of(false)).toHaveLength(of(true).length - 3);
+});

@@ -13,11 +13,14 @@ import type { StudyPlan } from '../../../../shared/study/plan.ts';
 import { requirementOf } from '../../../../shared/study/unit-passes.ts';
 import { count } from '../../../../shared/words/figures.ts';
 import type { DriveLab } from '../../../host/drive-lab.ts';
+import type { Baseline } from '../baseline.ts';
 import type { Route, ViewName } from '../route.ts';
 import type { Shown, StudyRequest } from '../services.ts';
 import { ofOtherInputs } from '../which-choice.ts';
+import { createBaselineDrive } from './baseline-drive.ts';
 import { driveQuestion } from './drive-question.ts';
 import { createDriveScope } from './drive-scope.ts';
+import { stable } from './stable.ts';
 import { latestWork } from './work.ts';
 
 export type OneDrive = ReturnType<typeof createOneDrive>;
@@ -25,6 +28,7 @@ export type OneDrive = ReturnType<typeof createOneDrive>;
 interface Seen {
 	readonly shown: ReadonlySignal<Shown | null>;
 	readonly request: ReadonlySignal<StudyRequest | null>;
+	readonly baseline: ReadonlySignal<Baseline | null>;
 	/** Index of the operating point on show elsewhere. */
 	readonly pointIndex: ReadonlySignal<number>;
 	readonly view: ReadonlySignal<ViewName>;
@@ -51,7 +55,10 @@ const fewest = 100;
 const mostUnits = 2 ** 32;
 
 /** Everything of the view "one drive": which drive, how it went, why, and its run to look into. */
-export function createOneDrive({ shown, request: asked, pointIndex, view, details, refine }: Seen, lab: DriveLab) {
+export function createOneDrive(
+	{ shown, request: asked, baseline, pointIndex, view, details, refine }: Seen,
+	lab: DriveLab,
+) {
 	/** Whose list of the worst units is shown. */
 	const worstOf = signal<ChoiceName>(choiceNames[0]);
 	const unitTyped = signal<string | null>(null);
@@ -188,6 +195,7 @@ export function createOneDrive({ shown, request: asked, pointIndex, view, detail
 		if (!of || !point || state !== 'done' || !value || board.value) return null;
 		return pointVerdicts(value.slice(which.point * starts.value, (which.point + 1) * starts.value), of.scenario, point);
 	});
+	const before = createBaselineDrive({ baseline, shown, request, verdicts }, lab);
 	/** None while it is not yet known which run to look at: what was found last is another drive's. */
 	const diagnoses = computed(() => {
 		const { value } = causes.work.value;
@@ -235,7 +243,8 @@ export function createOneDrive({ shown, request: asked, pointIndex, view, detail
 		requirement,
 		/** What must be known before the drive is taken for the one asked for. */
 		reservations: computed(() => [...(shown.value ? ofOtherInputs(shown.value, asked.value) : []), ...notThere.value]),
-		verdicts,
+		/** The same drive under the pinned baseline's inputs. */
+		before,
 		diagnoses,
 		/** What there is to ask of it: the view's heading. */
 		question,
@@ -305,16 +314,6 @@ export function createOneDrive({ shown, request: asked, pointIndex, view, detail
 			boardProblems.value = [];
 		},
 	};
-}
-
-/** A signal that keeps its value while the next one is the same. */
-function stable<T>(source: ReadonlySignal<T | null>, isSame: (one: T, other: T) => boolean): ReadonlySignal<T | null> {
-	let kept: T | null = null;
-	return computed(() => {
-		const next = source.value;
-		if (kept === null || next === null || !isSame(kept, next)) kept = next;
-		return kept;
-	});
 }
 
 const quoted = (typed: string): string => `“${typed.length > 20 ? `${typed.slice(0, 19)}…` : typed}”`;

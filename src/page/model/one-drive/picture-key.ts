@@ -8,6 +8,8 @@ export interface KeyEntry {
 		| 'true'
 		| 'accepted'
 		| 'wrong'
+		| 'ghostAccepted'
+		| 'ghostCommutation'
 		| 'notCrossed'
 		| 'crossed'
 		| 'ignored'
@@ -26,6 +28,9 @@ const entries: readonly KeyEntry[] = [
 	{ mark: 'true', words: 'true crossing' },
 	{ mark: 'accepted', words: 'accepted' },
 	{ mark: 'wrong', words: 'accepted, but false' },
+	{ mark: null, words: 'Grey, the baseline:' },
+	{ mark: 'ghostAccepted', words: 'accepted' },
+	{ mark: 'ghostCommutation', words: 'commutation' },
 	{ mark: null, words: 'Closer still, readings:' },
 	{ mark: 'notCrossed', words: 'not crossed' },
 	{ mark: 'crossed', words: 'crossed' },
@@ -51,13 +56,20 @@ export const letterWidth = 6.2;
 export const entryWidth = ({ mark, words }: KeyEntry): number =>
 	(mark === null ? 0 : markWidth + markGap) + letterWidth * words.length;
 
+const baselineFrom = entries.findIndex(({ mark }) => mark === 'ghostAccepted') - 1;
+const withoutBaseline = entries.toSpliced(baselineFrom, 3);
+
 /** The key's entries in as many rows as the width makes of them. What is told of a zoom stays with the first mark it is told of. */
-export function pictureKey(width: number): { readonly placed: readonly PlacedEntry[]; readonly height: number } {
+export function pictureKey(
+	width: number,
+	hasBaseline = false,
+): { readonly placed: readonly PlacedEntry[]; readonly height: number } {
+	const shown = hasBaseline ? entries : withoutBaseline;
 	let x = 0;
 	let y = 12;
-	const placed = entries.map((entry, i): PlacedEntry => {
+	const placed = shown.map((entry, i): PlacedEntry => {
 		const own = entryWidth(entry);
-		const next = entries[i + 1];
+		const next = shown[i + 1];
 		const needed = entry.mark === null && next ? own + entryGap + entryWidth(next) : own;
 		if (x > 0 && x + needed > width) {
 			x = 0;

@@ -30,6 +30,23 @@ export function Diagnosis({ drive }: { drive: OneDrive }) {
 					{verdict && <span class="verdict">{verdict}</span>}
 				</p>
 			))}
+			{diagnoses.value.length > 0 && <SinceBaseline drive={drive} />}
 		</div>
+	);
+}
+
+/** What became of the same drive since the pinned baseline. */
+function SinceBaseline({ drive: { before } }: { drive: OneDrive }) {
+	const change = before.change.value;
+	const note = before.note.value;
+	return (
+		<>
+			{change && (
+				<p class="changed">
+					{change.lead} <small>{change.basis}</small>
+				</p>
+			)}
+			{note && <p class="changed">{note}</p>}
+		</>
 	);
 }

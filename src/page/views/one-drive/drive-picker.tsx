@@ -4,6 +4,7 @@ import { count, degrees } from '../../../../shared/words/figures.ts';
 import { choiceWords } from '../../../../shared/words/names.ts';
 import type { OneDrive } from '../../model/one-drive/one-drive.ts';
 import { ChoiceCells, ChoiceHeads } from '../../parts/choice-cells.tsx';
+import { Was } from '../../parts/figure-words.tsx';
 import { Form } from '../../parts/form.tsx';
 import { WideTable } from '../../parts/wide-table.tsx';
 
@@ -148,6 +149,7 @@ function Starts({ drive }: { drive: OneDrive }) {
 									<>
 										{degrees(pair[choice].judgedError)}
 										<small>{troubleWords[troubleOf(pair[choice], limits)]}</small>
+										<Was words={drive.before.wasFrom(index, choice, pair[choice].judgedError)} />
 									</>
 								)}
 							/>

@@ -9,6 +9,8 @@ interface MarksProps {
 	readonly choice: ChoiceName;
 	readonly lanes: readonly Lane[];
 	readonly data: DriveWindow;
+	/** The sectors of the same drive in the baseline. */
+	readonly ghost: readonly SectorEvents[];
 	readonly view: { readonly from: number; readonly to: number };
 	readonly x: (time: number) => number;
 	readonly width: number;
@@ -21,17 +23,19 @@ const numberWidth = 24;
 const stateClass = { 0: 'blanked', 1: 'not-crossed', 2: 'crossed', 3: 'ignored' } as const;
 
 /** What one choice's detection did: blanking, crossings true and taken, commutations, readings and their votes. */
-export function LaneMarks({ choice, lanes, data, view, x, width }: MarksProps) {
+export function LaneMarks({ choice, lanes, data, ghost, view, x, width }: MarksProps) {
 	const sense = lanes.find((lane) => lane.marks === choice && lane.unit === 'V');
 	const votes = lanes.find((lane) => lane.marks === choice && lane.unit === 'votes');
 	if (!sense || !votes) return null;
 	const { sectors } = data.runs[choice];
-	const seen = sectors.filter(({ begin, commutation }) => commutation >= view.from && begin <= view.to);
+	const isSeen = ({ begin, commutation }: SectorEvents): boolean => commutation >= view.from && begin <= view.to;
+	const seen = sectors.filter(isSeen);
 	const isClose = seen.length < width / 40;
 	// every one, every second, fifth, tenth …
 	const numbered = Math.max(1, roundStep((numberWidth * seen.length) / width));
 	return (
 		<g class={`marks ${choice}`}>
+			{isClose && <Ghost sectors={ghost.filter(isSeen)} lane={sense} x={x} />}
 			{seen.map((events) => (
 				<SectorMarks
 					key={events.sector}
@@ -87,7 +91,25 @@ function SectorMarks({ events, lane, votes, x, isClose, hasNumber }: SectorProps
 	);
 }
 
-interface ReadingsProps extends Omit<MarksProps, 'lanes'> {
+/** What the same drive did in the baseline, under the present marks: hung from the lane's top where they stand on its ground. */
+const Ghost = ({
+	sectors,
+	lane: { top, height },
+	x,
+}: Pick<SectorProps, 'lane' | 'x'> & { sectors: readonly SectorEvents[] }) => (
+	<g class="ghost">
+		{sectors.map(({ sector, acceptedAt, reached, commutation }) => (
+			<g key={sector}>
+				<path class="ghost-commutation" d={`M${x(commutation)} ${top}v${height}`} />
+				{!Number.isNaN(reached) && (
+					<path class="ghost-accepted" d={`M${x(acceptedAt)} ${top + height}v${-height}m-4 0h8l-4 7z`} />
+				)}
+			</g>
+		))}
+	</g>
+);
+
+interface ReadingsProps extends Omit<MarksProps, 'lanes' | 'ghost'> {
 	readonly lane: Lane;
 	readonly votes: Lane;
 }

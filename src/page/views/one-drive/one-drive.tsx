@@ -20,7 +20,9 @@ export function OneDriveView({ model }: { model: PageModel }) {
 		const { view, details, refine } = route;
 		// a worker of its own, so that single drives need not wait for a study
 		const lab = driveLab(createPool(browserHost(), 1));
-		return createOneDrive({ shown, request, pointIndex: whichChoice.pointIndex, view, details, refine }, lab);
+		const { baseline } = model.against;
+		const { pointIndex } = whichChoice;
+		return createOneDrive({ shown, request, baseline, pointIndex, view, details, refine }, lab);
 	});
 	return (
 		<>

@@ -6,7 +6,7 @@ import { type KeyEntry, letterWidth, markWidth, type PlacedEntry, wordsAt } from
 export const PictureKey = ({ entries }: { entries: readonly PlacedEntry[] }) => (
 	<g class="picture-key">
 		{entries.map((entry) => (
-			<g key={entry.words} class={entry.mark === null ? 'closer' : undefined}>
+			<g key={entry.mark ?? entry.words} class={entry.mark === null ? 'closer' : undefined}>
 				{entry.mark && <g transform={`translate(${entry.x} ${entry.y - 4})`}>{samples[entry.mark]}</g>}
 				<text x={wordsAt(entry)} y={entry.y}>
 					{entry.words}
@@ -49,6 +49,8 @@ const samples: Readonly<Record<NonNullable<KeyEntry['mark']>, JSX.Element>> = {
 			<g class="early">{crossing}</g>
 		</g>
 	),
+	ghostAccepted: <path class="ghost-accepted" d={`M${middle} 6v-13m-4 0h8l-4 7z`} />,
+	ghostCommutation: <path class="ghost-commutation" d={`M${middle} -7V6`} />,
 	notCrossed: <g class="readings">{reading}</g>,
 	crossed: (
 		<g class="readings">

@@ -1,9 +1,11 @@
-import type { DriveWindow, RunWindow } from '../../../../shared/one-drive/drive-window.ts';
+import type { DriveWindow, RunWindow, SectorEvents } from '../../../../shared/one-drive/drive-window.ts';
 import { count, signedDegrees } from '../../../../shared/words/figures.ts';
 import { choiceWords } from '../../../../shared/words/names.ts';
+import { wasWords } from '../../model/one-drive/baseline-drive.ts';
 import { crossingWords, milliseconds } from '../../model/one-drive/drive-words.ts';
 import type { OneDrive } from '../../model/one-drive/one-drive.ts';
 import { Behind } from '../../parts/behind.tsx';
+import { Was } from '../../parts/figure-words.tsx';
 
 /** Every sector of the picked choice's run: the table behind the waveforms. It stays open while another run comes. */
 export function Sectors({ drive }: { drive: OneDrive }) {
@@ -27,7 +29,11 @@ export function Sectors({ drive }: { drive: OneDrive }) {
 							</th>
 						</tr>
 					</thead>
-					<tbody>{data && <SectorRows run={data.runs[picked.value]} />}</tbody>
+					<tbody>
+						{data && (
+							<SectorRows run={data.runs[picked.value]} before={drive.before.sectors.value?.[picked.value] ?? null} />
+						)}
+					</tbody>
 				</table>
 			</Behind>
 		</section>
@@ -73,15 +79,29 @@ function Crossings({ drive, data }: { drive: OneDrive; data: DriveWindow }) {
 	);
 }
 
-const SectorRows = ({ run }: { run: RunWindow }) => (
+interface SectorRowsProps {
+	readonly run: RunWindow;
+	/** The same drive's in the baseline, by number. */
+	readonly before: ReadonlyMap<number, SectorEvents> | null;
+}
+
+const SectorRows = ({ run, before }: SectorRowsProps) => (
 	<>
 		{run.sectors.map((events) => (
 			<tr key={events.sector}>
 				<th scope="row">{count(events.sector)}</th>
 				<td>{milliseconds(events.commutation)}</td>
-				<td>{signedDegrees(events.angleError)}</td>
+				<td>
+					{signedDegrees(events.angleError)}
+					<Was
+						words={before && events.sector >= firstLoopOf(run) ? wasInSector(before.get(events.sector), events) : ''}
+					/>
+				</td>
 				<td class="words">{crossingWords(events, firstLoopOf(run))}</td>
 			</tr>
 		))}
 	</>
 );
+
+const wasInSector = (before: SectorEvents | undefined, { angleError }: SectorEvents): string =>
+	before ? wasWords(before.angleError, angleError) : 'not reached in the baseline';

@@ -113,12 +113,13 @@ function Controls({ drive: { scope } }: { drive: OneDrive }) {
 	);
 }
 
-function Picture({ drive: { scope } }: { drive: OneDrive }) {
+function Picture({ drive: { scope, before } }: { drive: OneDrive }) {
 	const place = useRef<HTMLDivElement>(null);
 	const data = scope.window.value;
 	const picked = scope.picked.value;
 	const width = Math.max(120, scope.width.value);
-	const key = pictureKey(gutter + width);
+	const ghost = data ? before.marksAt(data.degreesPerSecond) : null;
+	const key = pictureKey(gutter + width, ghost !== null);
 	const head = key.height;
 	const lanes = useMemo(() => (data ? lanesOf(data, picked, head) : []), [data, picked, head]);
 
@@ -183,6 +184,7 @@ function Picture({ drive: { scope } }: { drive: OneDrive }) {
 								choice={choice}
 								lanes={lanes}
 								data={data}
+								ghost={ghost?.runs[choice].sectors ?? []}
 								view={{ from, to }}
 								x={x}
 								width={width}
