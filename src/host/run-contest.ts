@@ -1,6 +1,6 @@
 import { cellFigures } from '../../shared/contest/cell-figures.ts';
 import type { CellFigures, ContestResult } from '../../shared/contest/contest-result.ts';
-import { contestSentence } from '../../shared/contest/contest-sentence.ts';
+import { contestSentence, type MapProgress } from '../../shared/contest/contest-sentence.ts';
 import type { Axis } from '../../shared/range/axis.ts';
 import { type Setting, settingProblems, variantAt } from '../../shared/range/setting.ts';
 import { digestOfAll } from '../../shared/scenario/digest.ts';
@@ -8,7 +8,6 @@ import { digestOfAll } from '../../shared/scenario/digest.ts';
 import type { Scenario } from '../../shared/scenario/scenario.ts';
 import { looks } from '../../shared/study/looks.ts';
 import { failUnits, failuresInOrder, mergeShard, type StudyColumns } from '../../shared/study/merge.ts';
-import type { Provenance } from '../../shared/study/result.ts';
 import { resultDigest } from '../../shared/study/result-digest.ts';
 import { requirementOf } from '../../shared/study/unit-passes.ts';
 import { requirementSentence } from '../../shared/study/verdict-sentence.ts';
@@ -71,13 +70,14 @@ export async function runContestInPool(request: ContestRequest, pool: Pool): Pro
 		methods,
 	});
 	const requirement = requirementOf(scenario);
-	const result = (ending: Pick<Provenance, 'partial' | 'resultDigest'>): ContestResult => {
+	const result = (is: MapProgress, digest: string): ContestResult => {
 		const answered: Omit<ContestResult, 'sentence'> = {
 			format: 'anglespread-contest',
 			formatVersion: 1,
 			provenance: {
 				...ground,
-				...ending,
+				partial: is !== 'finished',
+				resultDigest: digest,
 				units: progressOf(runnable),
 				failures: runnable.flatMap(({ study }) => failuresInOrder(study)),
 			},
@@ -88,12 +88,12 @@ export async function runContestInPool(request: ContestRequest, pool: Pool): Pro
 			unitsAtMost: units,
 			cells: cells.map((cell) => ({ at: cell.at, leftOut: cell.leftOut, figures: cell.figures(level) })),
 		};
-		return { ...answered, sentence: contestSentence(answered) };
+		return { ...answered, sentence: contestSentence(answered, is) };
 	};
 	const tell = (): void => {
 		if (!onPartial || performance.now() - toldAt < patience) return;
 		toldAt = performance.now();
-		onPartial(result({ partial: true, resultDigest: '' }));
+		onPartial(result('so far', ''));
 	};
 
 	for (const [from, to] of stagesOf(units)) {
@@ -130,7 +130,7 @@ export async function runContestInPool(request: ContestRequest, pool: Pool): Pro
 		});
 	}
 	const digests = await Promise.all(runnable.map(({ study }) => resultDigest(study)));
-	return result({ partial: !isComplete, resultDigest: await digestOfAll(digests) });
+	return result(isComplete ? 'finished' : 'stopped', await digestOfAll(digests));
 }
 
 const methods: Readonly<Record<string, string>> = {

@@ -102,4 +102,6 @@ test('cut short it is marked partial and shows what finished; before that it fil
 	expect(finished).toEqual([...finished].sort((a, b) => a - b));
 	expect(finished[0]).toBe(4);
 	expect(seen[0]?.provenance.resultDigest).toBe('');
+	expect(seen[0]?.sentence).toMatch(/^So far none of 4 pairs .* 4 are still being worked on/);
+	expect(result.sentence).toMatch(/^The run was stopped with \w+ of 4 pairs /);
 });

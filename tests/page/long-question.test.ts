@@ -126,6 +126,15 @@ test('an edit ends work that it makes stale, and what was worked out stays, mark
 	expect(calls).toHaveLength(2);
 });
 
+test('figures so far of work that an edit ended are those of a stopped run', async () => {
+	const asked = question();
+	asked.setOpen(true);
+	calls[0]?.watch.onPartial({ provenance: { partial: true }, star: 1 });
+	expect(asked.answer.value?.is).toBe('so far');
+	await edit('68k');
+	expect(asked.answer.value).toMatchObject({ is: 'stopped', result: { star: 1 } });
+});
+
 test('taken back, an edit finds its answer again without another run; so does a setting of the view', async () => {
 	const asked = await answered();
 	await edit('68k');

@@ -177,6 +177,8 @@ export function createLongQuestion<Asked extends LeastAsked, Result extends Leas
 		if (!current || current.key === now) return;
 		current.end.abort();
 		current = null;
+		const soFar = latest.peek();
+		if (soFar?.is === 'so far') latest.value = { ...soFar, is: 'stopped' };
 		status.value = { state: 'idle', note: 'Stopped, since an input was changed.' };
 	});
 

@@ -123,7 +123,7 @@ function contestResult(first: Parameters<typeof cell>[0] = 'halfBus'): ContestRe
 			{ at: at(1200, 0.05), leftOut: 'the load line leads too far', figures: null },
 		],
 	};
-	return { ...answered, sentence: contestSentence(answered) };
+	return { ...answered, sentence: contestSentence(answered, 'finished') };
 }
 
 test('the map has the highest torque above; letters H, V, – and × tell cells apart, and each says what it is', () => {
@@ -151,6 +151,28 @@ test('the sentence counts the two cells that have figures and leaves no further 
 	);
 	expect(contestResult('not shown').sentence).toMatch(
 		/^At none of 2 pairs of speed and torque is either choice shown to be better with up to 200 drives \(95.% confidence for the whole map\)\. /,
+	);
+});
+
+test('a map without its end says how many pairs are decided and how many are not, never that none is shown to be better', () => {
+	const plain = (first: Parameters<typeof cell>[0], is: 'so far' | 'stopped', unitsAtMost = 200) =>
+		contestSentence({ ...contestResult(first), unitsAtMost }, is).replaceAll('\u00a0', ' ');
+	expect(plain('halfBus', 'so far')).toMatch(
+		/^So far 1 of 3 pairs of speed and torque is decided: half-bus is better at 1 \(600 rpm\); virtual neutral is shown to be better at none; 2 are still being worked on, with up to 200 drives each \(95 % confidence for the whole map\)\. .* 1 further pair could not be simulated\.$/,
+	);
+	expect(plain('not shown', 'so far')).toMatch(
+		/^So far none of 3 pairs of speed and torque is decided; 3 are still being worked on, with up to 200 drives each \(/,
+	);
+	// two had their 60 drives
+	expect(plain('not shown', 'so far', 60)).toMatch(
+		/^So far none of 3 pairs of speed and torque is decided; at 2 neither is shown to be better with 60 drives; 1 is still being worked on, /,
+	);
+	expect(plain('halfBus', 'stopped')).toMatch(
+		/^The run was stopped with 1 of 3 pairs of speed and torque decided: .*; 2 were not worked on to their end \(/,
+	);
+	const empty = { ...contestResult(), cells: contestResult().cells.map((one) => ({ ...one, figures: null })) };
+	expect(contestSentence(empty, 'so far')).toMatch(
+		/^So far none of 3 pairs .* is decided; 3 are still being worked on/,
 	);
 });
 
@@ -183,10 +205,12 @@ test('the contest is asked with 8 speeds and 6 torques; a map so far is shown as
 	const partial = { ...contestResult(), provenance: { ...contestResult().provenance, partial: true } };
 	(told as unknown as (result: ContestResult) => void)(partial);
 	expect(contest.answer.value?.reservations[0]).toMatch(/^Figures so far/);
+	expect(contest.answer.value?.headline).toMatch(/^So far 1 of 3 pairs/);
 	contest.question.cancel();
 	(end as unknown as (result: ContestResult) => void)(partial);
 	await turn();
 	expect(contest.answer.value?.reservations[0]).toMatch(/^The run was stopped/);
+	expect(contest.answer.value?.headline).toMatch(/^The run was stopped with 1 of 3 pairs/);
 	expect(contest.answer.value?.rows).toHaveLength(2);
 });
 

@@ -1,5 +1,6 @@
 import { computed, signal } from '@preact/signals';
 import type { ContestResult } from '../../../../shared/contest/contest-result.ts';
+import { contestSentence } from '../../../../shared/contest/contest-sentence.ts';
 import type { NumberRecord } from '../../../../shared/parameters/parameter.ts';
 import { parameterById } from '../../../../shared/parameters/parameters.ts';
 import type { Axis } from '../../../../shared/range/axis.ts';
@@ -93,7 +94,8 @@ export function createContest(
 			const given = question.answer.value;
 			if (!given) return null;
 			const { result } = given;
-			const { lead, rest } = sentences(result.sentence);
+			// one that an edit ended was still going on when its figures came
+			const { lead, rest } = sentences(contestSentence(result, given.is));
 			const ghost = question.ghost.value?.result ?? null;
 			return {
 				headline: lead,
