@@ -9,6 +9,7 @@ import { degrees, percent, span } from '../words/figures.ts';
 import { levelWords } from '../words/level.ts';
 import { choiceWords } from '../words/names.ts';
 import { quantity, quantityParts } from '../words/quantity.ts';
+import { type CurvePoint, freePlace } from './free-place.ts';
 import type { Picture } from './pictures.ts';
 import { type RangeRow, rangeReadouts, rangeRows } from './range-rows.ts';
 import { type ChartTheme, chartConfig, choiceMarks } from './theme.ts';
@@ -72,7 +73,15 @@ export function rangeErrors(result: RangeResult, theme: ChartTheme, ghost: Range
 				},
 				encoding: { tooltip: { field: 'says' } },
 			})),
-			...limitWords(angleLimit, `limit ${degrees(angleLimit)}`, theme, 'above'),
+			...limitWords(angleLimit, `limit ${degrees(angleLimit)}`, theme, {
+				side: 'above',
+				place: freePlace(
+					{ width: wordsWidth, low: angleLimit, high: angleLimit + wordsHeight * top },
+					curvesOf(result, rows, ({ worse }) => worse).concat(curvesOf(result, rows, ({ median }) => median)),
+					[],
+					'right',
+				),
+			}),
 			readoutRules(theme),
 		],
 	};
@@ -83,6 +92,7 @@ export function rangeErrors(result: RangeResult, theme: ChartTheme, ghost: Range
 export function rangePassing(result: RangeResult, theme: ChartTheme, ghost: RangeResult | null = null): Picture {
 	const rows = rangeRows(result);
 	const { share, confidence } = result.requirement;
+	const ends = endsOf(result);
 	const y = (field: string) => ({
 		field,
 		type: 'quantitative' as const,
@@ -102,7 +112,7 @@ export function rangePassing(result: RangeResult, theme: ChartTheme, ghost: Rang
 		datasets: {
 			curves: rows,
 			...(ghost && { ghost: rangeRows(ghost) }),
-			ends: endsOf(result),
+			ends,
 			readouts: rangeReadouts(
 				rows,
 				(row) =>
@@ -121,29 +131,37 @@ export function rangePassing(result: RangeResult, theme: ChartTheme, ghost: Rang
 			...choiceNames.flatMap((choice, i) => {
 				const only = [{ filter: `datum.choice === '${choice}'` }];
 				const { line } = theme.choice[choice];
+				const isLeft = ends.some((end) => end.choice === choice && end.side === 'left');
 				return [
 					{
 						data: { name: 'ends' },
 						transform: only,
 						mark: { type: 'rule' as const, color: line, strokeWidth: 1.25, strokeDash: choiceMarks[choice].dash },
 					},
-					{
+					...rimmed(theme).map((rim) => ({
 						data: { name: 'ends' },
 						transform: only,
 						mark: {
 							type: 'text' as const,
 							color: line,
-							align: 'left' as const,
-							dx: 4,
-							stroke: theme.paper,
-							strokeWidth: 0,
+							align: isLeft ? ('right' as const) : ('left' as const),
+							dx: isLeft ? -4 : 4,
 							fontSize: 12,
+							...rim,
 						},
 						encoding: { y: { datum: 0.05 + 0.09 * (1 - i) }, text: { field: 'words' } },
-					},
+					})),
 				];
 			}),
-			...limitWords(share, `required ${levelWords(share)}`, theme, 'below'),
+			...limitWords(share, `required ${levelWords(share)}`, theme, {
+				side: 'below',
+				place: freePlace(
+					{ width: wordsWidth, low: share - wordsHeight, high: share },
+					curvesOf(result, rows, (row) => row.share),
+					ends.map((end) => placeOn(result, end.at)),
+					'left',
+				),
+			}),
 			readoutRules(theme),
 		],
 	};
@@ -275,14 +293,26 @@ const limitRule = (at: number, theme: ChartTheme) => ({
 	encoding: { x: { value: 0 }, x2: { value: 'width' }, y: { field: 'limit', type: 'quantitative' as const } },
 });
 
-/** What the limit is, over the curves and with a rim of paper: on a narrow picture they come under it. */
-const limitWords = (at: number, words: string, theme: ChartTheme, side: 'above' | 'below') =>
-	[{ stroke: theme.paper, strokeWidth: 3 }, {}].map((rim) => ({
+/** Words twice: a rim of paper, so that what runs under them is interrupted, and the words over it. */
+const rimmed = (theme: ChartTheme) => [{ stroke: theme.paper, strokeWidth: 4, strokeJoin: 'round' as const }, {}];
+
+/** What words at a limit take of a picture 300 px wide and 140 px high, as shares: on a wider one they take less. */
+const wordsWidth = 0.3;
+const wordsHeight = 0.12;
+
+/** What the limit is, where curves are not, or over them. */
+const limitWords = (
+	at: number,
+	words: string,
+	theme: ChartTheme,
+	{ side, place }: { readonly side: 'above' | 'below'; readonly place: number },
+) =>
+	rimmed(theme).map((rim) => ({
 		data: { values: [{ limit: at, words }] },
 		mark: {
 			type: 'text' as const,
 			color: theme.ink,
-			// where curves seldom are: errors grow and passing drives get fewer towards the slow end
+			// errors grow and passing drives get fewer towards the slow end: looked for from the end where curves seldom are
 			align: side === 'above' ? ('right' as const) : ('left' as const),
 			baseline: side === 'above' ? ('bottom' as const) : ('top' as const),
 			dy: side === 'above' ? -4 : 5,
@@ -290,11 +320,33 @@ const limitWords = (at: number, words: string, theme: ChartTheme, side: 'above' 
 			...rim,
 		},
 		encoding: {
-			x: { value: side === 'above' ? 'width' : 0 },
+			x: { value: { expr: `${place} * width` } },
 			y: { field: 'limit', type: 'quantitative' as const },
 			text: { field: 'words' },
 		},
 	}));
+
+/** A value of the parameter as a share of the picture's width. */
+function placeOn({ axes, values }: RangeResult, value: number): number {
+	const [axis] = axes;
+	const all = [...(axis?.values ?? []), ...values.map(({ at }) => at[axis?.id ?? ''] as number)];
+	const scaled = (one: number): number => (axis?.spacing === 'logarithmic' ? Math.log10(one) : one);
+	const [low, high] = [scaled(Math.min(...all)), scaled(Math.max(...all))];
+	return high > low ? (scaled(value) - low) / (high - low) : 0;
+}
+
+/** A figure's curves, as far as they are drawn. */
+const curvesOf = (
+	result: RangeResult,
+	rows: readonly RangeRow[],
+	read: (row: RangeRow) => number | null,
+): readonly (readonly CurvePoint[])[] =>
+	choiceNames.map((choice) =>
+		rows.flatMap((row): CurvePoint[] => {
+			const figure = row.choice === choice ? read(row) : null;
+			return figure === null ? [] : [[placeOn(result, row.at), figure]];
+		}),
+	);
 
 /** Wide invisible lines that carry the figures read out on hover. */
 const readoutRules = (theme: ChartTheme) => ({
@@ -309,12 +361,22 @@ const readoutRules = (theme: ChartTheme) => ({
 	},
 });
 
-/** The slowest speed down to which the requirement holds with each choice. */
-function endsOf({ slowest, values, axes }: RangeResult) {
+/** Room that the name of a speed takes beside its line, as a share of a narrow picture's width. */
+const endWidth = 0.19;
+
+/** The slowest speed down to which the requirement holds with each choice, and on which side of its line that stands: off the other one's. */
+function endsOf(result: RangeResult) {
+	const { slowest, values, axes } = result;
 	const slow = Math.min(...values.map(({ at }) => at[axes[0]?.id ?? ''] as number));
-	return choiceNames.flatMap((choice) => {
+	const ends = choiceNames.flatMap((choice) => {
 		const holds = slowest?.[0]?.choices[choice].holds ?? null;
 		return holds === null || holds === slow ? [] : [{ choice, at: holds, words: quantity(holds, 'rpm') }];
+	});
+	return ends.map((end) => {
+		const place = placeOn(result, end.at);
+		const isBeforeAnother = ends.some((other) => other.at > end.at);
+		const isLeft = place > 1 - endWidth || (isBeforeAnother && place > endWidth);
+		return { ...end, side: isLeft ? ('left' as const) : ('right' as const) };
 	});
 }
 

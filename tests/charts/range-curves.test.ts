@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { failingShares } from '../../shared/charts/failing-shares.ts';
+import { freePlace } from '../../shared/charts/free-place.ts';
 import { rangeErrors, rangePassing } from '../../shared/charts/range-curves.ts';
 import { type RangeRow, rangeRows } from '../../shared/charts/range-rows.ts';
 import type { ChartTheme } from '../../shared/charts/theme.ts';
@@ -78,6 +79,32 @@ test('the slowest speeds that hold are marked, 820 rpm and 1200 rpm, each once',
 		['halfBus', 820],
 		['virtualNeutral', 1200],
 	]);
+});
+
+test('words stand where no line runs: off steep curves and upright lines, else on the fewest', () => {
+	const box = { width: 0.3, low: 0.83, high: 0.95 };
+	const rising = [
+		[0, 0.1],
+		[0.3, 1],
+		[1, 1],
+	] as const;
+	// it leaves the box at 0.95, which is 0.28 of the width
+	expect(freePlace(box, [rising], [], 'left')).toBeCloseTo(0.315, 9);
+	expect(freePlace(box, [rising], [0.4], 'left')).toBeCloseTo(0.42, 9);
+	expect(freePlace(box, [], [], 'left')).toBe(0);
+	expect(freePlace(box, [], [], 'right')).toBe(1);
+	expect(freePlace(box, [rising], [0.5, 0.6], 'right')).toBe(1);
+	expect(freePlace(box, [], [0, 0.25, 0.5, 0.75, 1], 'left')).toBeCloseTo(0.035, 9);
+});
+
+test('in a narrow picture each slowest speed stands beside its own line, on the side away from the other, over a rim of paper', () => {
+	const { datasets, layer } = rangePassing(rangeResult(), theme).spec as unknown as {
+		datasets: { ends: { choice: string; side: string }[] };
+		layer: { data?: { name?: string }; mark: { type: string; align?: string; strokeWidth?: number } }[];
+	};
+	expect(datasets.ends.map(({ side }) => side)).toEqual(['left', 'right']);
+	const words = layer.filter(({ data, mark }) => data?.name === 'ends' && mark.type === 'text');
+	expect(words.map(({ mark }) => mark.strokeWidth)).toEqual([4, undefined, 4, undefined]);
 });
 
 test('of 1000 drives 960 pass a point: 4 % fail there, 1 % with half-bus over all points, none is an open mark', () => {
