@@ -25,6 +25,7 @@ export function figuresChange(before: PointResult, after: PointResult, level: nu
 				{ value: second.unitError.q95, interval: second.unitError.q95Interval },
 			),
 			crossings: null,
+			crossingsBy: null,
 			passing: passingChange(first, second, level),
 		};
 	};

@@ -33,15 +33,13 @@ interface Options {
  * Change of the early, late and missed crossings in an operating hour: from the
  * computed chances where both sides have them, else from what was counted. Of
  * computed rates that a few drives carry no limits are given (see
- * computed-rate.ts); of counts of which either side saw none, nothing.
+ * computed-rate.ts); of counts of which either side saw none, or chances too
+ * small to be computed, nothing.
  */
 export function crossingChange(before: Side, after: Side, { choice, ...options }: Options): CrossingChange | null {
-	const columns = (side: Side, kind: (event: EventKind) => Parameters<typeof unitValues>[1]): Float64Array[] =>
-		eventKinds.map((event) => unitValues({ ...side, choice }, kind(event)));
-	const chances = [before, after].map((side) => columns(side, (event) => `${event}Chance`));
-	const isComputed = chances.every((kinds) => kinds.every((values) => values.every((value) => value >= 0)));
-	const [first, second] = (isComputed ? chances : [before, after].map((side) => columns(side, (event) => event))).map(
-		summed,
+	const isComputed = crossingsBy(before, after, choice) === 'computed';
+	const [first, second] = [before, after].map((side) =>
+		summed(columnsOf(side, choice, (event) => (isComputed ? `${event}Chance` : event))),
 	) as [Float64Array, Float64Array];
 	// chances of 1e-200 have no squares: worked in units of the largest
 	const scale = isComputed ? largest(first, second) : 1;
@@ -63,6 +61,20 @@ export function crossingChange(before: Side, after: Side, { choice, ...options }
 		...(few && { low: Number.NEGATIVE_INFINITY, high: Number.POSITIVE_INFINITY }),
 	};
 }
+
+/** How the rates of both sides are come by: computed where every drive has its chances. */
+export function crossingsBy(before: Side, after: Side, choice: number): CrossingChange['by'] {
+	const isComputed = [before, after].every((side) =>
+		columnsOf(side, choice, (event) => `${event}Chance`).every((values) => values.every((value) => value >= 0)),
+	);
+	return isComputed ? 'computed' : 'counted';
+}
+
+const columnsOf = (
+	side: Side,
+	choice: number,
+	kind: (event: EventKind) => Parameters<typeof unitValues>[1],
+): Float64Array[] => eventKinds.map((event) => unitValues({ ...side, choice }, kind(event)));
 
 function hourly({ plan, point }: Side): number {
 	const at = plan.scenario.points[point];

@@ -4,7 +4,7 @@ import type { Interval } from '../statistics/interval.ts';
 import { type Change, quantileChange } from '../statistics/quantile-change.ts';
 import { pairedShareDifference, shareDifference } from '../statistics/share-difference.ts';
 import { unitValues } from './choice-figures.ts';
-import { type CrossingChange, crossingChange, type Side } from './crossing-change.ts';
+import { type CrossingChange, crossingChange, crossingsBy, type Side } from './crossing-change.ts';
 import { finishedUnits, type StudyColumns, unitStates } from './merge.ts';
 import { areMostLost } from './paired-figures.ts';
 import type { StudyPlan } from './plan.ts';
@@ -22,8 +22,10 @@ export interface ChoiceChange {
 	readonly typical: Change;
 	/** 95 % quantile over units of the same: 1 drive in 20 exceeds it. */
 	readonly oneInTwenty: Change;
-	/** Early, late and missed crossings per operating hour; null where they are counted and either side saw none. */
+	/** Early, late and missed crossings per operating hour; null where either side saw none, or none could be computed. */
 	readonly crossings: CrossingChange | null;
+	/** How they are come by, also where there is no change to state; null where only figures are known, not units. */
+	readonly crossingsBy: CrossingChange['by'] | null;
 	/** Share of units that pass the point's requirement. */
 	readonly passing: Change;
 }
@@ -69,6 +71,7 @@ export function pointChange(before: PlaceInRecord, after: PlaceInRecord): PointC
 			typical: quantileChange(first, second, 0.5, options),
 			oneInTwenty: quantileChange(first, second, 0.95, options),
 			crossings: crossingChange(sides.before, sides.after, { choice, ...options }),
+			crossingsBy: crossingsBy(sides.before, sides.after, choice),
 			passing: passingChange(sides.before, sides.after, choice, paired),
 		};
 	};

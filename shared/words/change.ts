@@ -15,6 +15,8 @@ interface Print {
 export interface ChangeWords {
 	readonly before: string;
 	readonly after: string;
+	/** The change alone, for where its interval stands beside it. */
+	readonly change: string;
 	/** The change and the larger reach of its interval. */
 	readonly step: string;
 	readonly interval: string;
@@ -41,7 +43,7 @@ const inRates: Print = {
 
 /** The headline figures that a change is told of. */
 export const headlines: readonly {
-	readonly name: keyof ChoiceChange;
+	readonly name: Exclude<keyof ChoiceChange, 'crossingsBy'>;
 	readonly label: string;
 	readonly note: string;
 	readonly print: Print;
@@ -57,24 +59,22 @@ export const headlines: readonly {
 	},
 ];
 
-/** @returns null where the figure has no change to state, as a rate of which one side saw no event */
+/** @returns null where the figure has no change to state, as a rate of which one side saw no event or has none computed */
 export function wordsOf(change: Change | null, print: Print): ChangeWords | null {
 	if (!change) return null;
 	const { before, after, low, high } = change;
 	const figures = { before: print.figure(before), after: print.figure(after) };
 	const { least = Number.NEGATIVE_INFINITY } = print;
 	if (before < least && after < least)
-		return { ...figures, step: '', interval: 'too small to tell apart', isShown: false };
-	const reach = Math.max(change.change - low, high - change.change);
+		return { ...figures, change: '', step: '', interval: 'too small to tell apart', isShown: false };
 	const hasStep = Number.isFinite(change.change);
+	const step = hasStep ? print.step(change.change) : '';
+	const reach = Math.max(change.change - low, high - change.change);
 	const isBounded = Number.isFinite(low) && Number.isFinite(high);
 	return {
 		...figures,
-		step: !hasStep
-			? ''
-			: isBounded
-				? `${print.step(change.change).replace(/\u00a0points$/, '')} ±\u00a0${unsigned(print.step(reach))}`
-				: print.step(change.change),
+		change: step,
+		step: hasStep && isBounded ? `${step.replace(/\u00a0points$/, '')} ±\u00a0${unsigned(print.step(reach))}` : step,
 		interval: isBounded ? span(print.step(low), print.step(high)) : 'too few drives for limits',
 		isShown: isBounded && (low > 0 || high < 0),
 	};
@@ -86,19 +86,27 @@ export interface HeadlineChange {
 	readonly label: string;
 	readonly note: string;
 	readonly choices: PerChoice<ChangeWords | null>;
+	/** Why a choice has no change to state. */
+	readonly missing: PerChoice<string>;
 }
 
 /** The changes of the headline figures at a point, choice by choice. */
 export function headlineChanges(change: PointChange): readonly HeadlineChange[] {
 	const { halfBus, virtualNeutral } = change.choices;
-	const by = halfBus.crossings?.by ?? virtualNeutral.crossings?.by;
+	const missing = ({ crossingsBy }: ChoiceChange): string => {
+		if (crossingsBy === null) return 'not to be told from figures alone';
+		if (crossingsBy === 'counted') return 'none seen on one side, or on both';
+		return change.units < 2 ? 'too few drives to tell' : 'too small to be computed on one side, or on both';
+	};
+	const isAlike = halfBus.crossingsBy === virtualNeutral.crossingsBy;
 	return headlines.map(({ name, label, note, print }) => ({
 		label,
-		note: name === 'crossings' && by ? `${note}, ${by}` : note,
+		note: name === 'crossings' && isAlike && halfBus.crossingsBy ? `${note}, ${halfBus.crossingsBy}` : note,
 		choices: {
 			halfBus: wordsOf(halfBus[name], print),
 			virtualNeutral: wordsOf(virtualNeutral[name], print),
 		},
+		missing: { halfBus: missing(halfBus), virtualNeutral: missing(virtualNeutral) },
 	}));
 }
 

@@ -91,6 +91,12 @@ test('a pinned result stays as a ghost: the change of the same drives with its i
 	expect(await typical.locator('tbody').first().textContent()).toMatch(/phase divider, top\+\d+\.\d\d°/);
 	await page.setViewportSize({ width: 390, height: 844 });
 	expect(await overflow(page)).toBeLessThanOrEqual(0);
+	// thin, under its figure
+	const bar = await typical.locator('.share-bar').first().boundingBox();
+	expect(bar?.height).toBeLessThan(10);
+	expect(bar?.y).toBeGreaterThan((await typical.locator('td.share').first().boundingBox())?.y ?? Infinity);
+	// changes stand alone over their intervals, one form in all of the table
+	expect(await page.locator('.headline-changes').textContent()).not.toContain('±');
 	await page.setViewportSize({ width: 1280, height: 720 });
 	// the baseline's own figures, once the edits are taken back
 	await page.getByRole('button', { name: 'Reset all' }).click();

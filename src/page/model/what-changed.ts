@@ -237,4 +237,5 @@ function attributed(
 }
 
 /** The figure with a set of edits made: of the comparison with none, the later side. */
-const figureOf = (change: ChoiceChange[keyof ChoiceChange] | null): number => change?.after ?? Number.NaN;
+const figureOf = (change: ChoiceChange[(typeof headlines)[number]['name']] | null): number =>
+	change?.after ?? Number.NaN;

@@ -44,29 +44,30 @@ function FigureTable({ figure: { label, note, choices } }: { figure: AttributedF
 			<thead>
 				<tr>
 					<th scope="col">Edit</th>
-					{isShared && (
-						<>
-							<td />
-							<th scope="col">share</th>
-						</>
-					)}
+					{isShared && <th scope="col">share</th>}
 					<th scope="col">alone</th>
 					<th scope="col">last</th>
 				</tr>
 			</thead>
 			{choiceNames.map((choice) => (
 				<tbody key={choice}>
-					<ChoiceGroup choice={choice} span={isShared ? 5 : 3}>
+					<ChoiceGroup choice={choice} span={isShared ? 4 : 3}>
 						, in all {choices[choice].whole}
 					</ChoiceGroup>
 					{choices[choice].rows.map(({ edit, share, alone, last }) => (
 						<tr key={edit}>
 							<th scope="row">{edit}</th>
 							{isShared && (
-								<>
-									<td class="bar">{share && <Bar part={share.bar} choice={choice} />}</td>
-									<td class="share">{share ? share.words : '–'}</td>
-								</>
+								<td class="share">
+									{share ? (
+										<div>
+											{share.words}
+											<Bar part={share.bar} choice={choice} />
+										</div>
+									) : (
+										'–'
+									)}
+								</td>
 							)}
 							<td>{alone}</td>
 							<td>{last}</td>
@@ -78,11 +79,11 @@ function FigureTable({ figure: { label, note, choices } }: { figure: AttributedF
 	);
 }
 
-/** A share as a bar from the middle: left where it takes away. */
+/** A share as a bar from the middle: left where it takes away. Beside its figure, and thin under it where there is no room. */
 function Bar({ part, choice }: { part: number; choice: string }) {
 	const width = Math.abs(part) * 48;
 	return (
-		<svg class={`share-bar ${choice}`} viewBox="0 0 100 14" width="100" height="14" aria-hidden="true">
+		<svg class={`share-bar ${choice}`} viewBox="0 0 100 14" preserveAspectRatio="none" aria-hidden="true">
 			<path d="M50 0v14" />
 			<rect x={part < 0 ? 50 - width : 50} y="3" width={width} height="8" />
 		</svg>

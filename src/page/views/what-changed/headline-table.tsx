@@ -7,16 +7,19 @@ export function HeadlineTable({ headlines }: { headlines: readonly HeadlineChang
 	return (
 		<section class="figures headline-changes">
 			<WideTable what="headline figures before and after">
-				<caption>Before and after</caption>
+				<caption>
+					Before and after
+					<small>under each change its 95&nbsp;% interval</small>
+				</caption>
 				<ChoiceHeadRow />
 				<tbody>
-					{headlines.map(({ label, note, choices }) => (
+					{headlines.map(({ label, note, choices, missing }) => (
 						<tr key={label}>
 							<th scope="row">
 								{label}
 								<small>{note}</small>
 							</th>
-							<ChoiceCells of={(choice) => <Change words={choices[choice]} />} />
+							<ChoiceCells of={(choice) => <Change words={choices[choice]} missing={missing[choice]} />} />
 						</tr>
 					))}
 				</tbody>
@@ -25,12 +28,12 @@ export function HeadlineTable({ headlines }: { headlines: readonly HeadlineChang
 	);
 }
 
-function Change({ words }: { words: ChangeWords | null }) {
-	if (!words) return <>none seen on one side, or on both</>;
+function Change({ words, missing }: { words: ChangeWords | null; missing: string }) {
+	if (!words) return <>{missing}</>;
 	return (
 		<>
 			{words.before} → {words.after}
-			<strong>{words.step || '–'}</strong>
+			<strong>{words.change || '–'}</strong>
 			<small>
 				{words.interval}
 				{!words.isShown && ', no change shown'}
