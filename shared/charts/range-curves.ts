@@ -1,3 +1,4 @@
+import ln from '@stdlib/math-base-special-ln';
 import type { TopLevelSpec } from 'vega-lite';
 import { choiceNames } from '../drive/drive.ts';
 import { joinParts } from '../parameters/format-quantity.ts';
@@ -330,7 +331,7 @@ const limitWords = (
 function placeOn({ axes, values }: RangeResult, value: number): number {
 	const [axis] = axes;
 	const all = [...(axis?.values ?? []), ...values.map(({ at }) => at[axis?.id ?? ''] as number)];
-	const scaled = (one: number): number => (axis?.spacing === 'logarithmic' ? Math.log10(one) : one);
+	const scaled = (one: number): number => (axis?.spacing === 'logarithmic' ? ln(one) : one);
 	const [low, high] = [scaled(Math.min(...all)), scaled(Math.max(...all))];
 	return high > low ? (scaled(value) - low) / (high - low) : 0;
 }

@@ -150,8 +150,6 @@ export function createBaselineDrive({ baseline, shown, request, verdicts }: Seen
 	};
 }
 
-export type BaselineDrive = ReturnType<typeof createBaselineDrive>;
-
 const startsOf = ({ scenario }: StudyPlan): number => scenario.values['trial.starts'] as number;
 
 /** "6.10° → 4.20°, −1.90°" */
