@@ -1,5 +1,5 @@
 import { formatQuantity, formatRelative } from '../../shared/parameters/format-quantity.ts';
-import type { NumberRecord, ParameterRecord, Tolerance } from '../../shared/parameters/parameter.ts';
+import type { ConditionRange, NumberRecord, ParameterRecord, Tolerance } from '../../shared/parameters/parameter.ts';
 import { parameters } from '../../shared/parameters/parameters.ts';
 import { limits, oneOf } from '../../shared/scenario/read-entry.ts';
 import type { CommandRecord, HelpTopic, OptionRecord } from './command.ts';
@@ -66,8 +66,12 @@ function kindWords(parameter: ParameterRecord): string {
 	const value =
 		typeof parameter.default === 'number' ? formatQuantity(parameter.default, parameter.unit) : parameter.default;
 	const tolerance = parameter.tolerance ? `, ${toleranceWords(parameter, parameter.tolerance)}` : '';
-	return `${limits(parameter)}; default ${value}${tolerance}`;
+	const range = parameter.range ? `, range ±\u00a0${halfWidth(parameter, parameter.range)}` : '';
+	return `${limits(parameter)}; default ${value}${tolerance}${range}`;
 }
+
+const halfWidth = ({ unit }: NumberRecord, { scale, halfWidth: half }: ConditionRange): string =>
+	scale === 'relative' ? formatRelative(half) : formatQuantity(half, unit);
 
 function toleranceWords({ unit }: NumberRecord, { scale, lot, mismatch }: Tolerance): string {
 	const words = (halfWidth: number): string =>

@@ -18,7 +18,7 @@ export function readArguments<Options extends Readonly<Record<string, OptionReco
 		([name, { read }]) => [name, { type: read ? 'string' : 'boolean' }] as const,
 	);
 	const parsed = parseArgs({
-		args: [...argv],
+		args: argv.map((word, place) => (isLeftOpen(word, argv[place + 1], options) ? `${word}=` : word)),
 		options: { ...Object.fromEntries(declared), help: { type: 'boolean', short: 'h' } },
 		allowPositionals: true,
 		strict: false,
@@ -52,7 +52,8 @@ export function readArguments<Options extends Readonly<Record<string, OptionReco
 		else if (!option.read) {
 			if (token.value === undefined) values[token.name] = true;
 			else report('takes no value');
-		} else if (token.value === undefined) report(`needs a value: ${token.rawName} ${option.placeholder ?? ''}`);
+		} else if (token.value === undefined || token.value === '')
+			report(`needs a value: ${token.rawName} ${option.placeholder ?? ''}`);
 		else {
 			const reading = option.read(token.value);
 			if ('problem' in reading) report(reading.problem);
@@ -61,6 +62,12 @@ export function readArguments<Options extends Readonly<Record<string, OptionReco
 			} else values[token.name] = reading.value;
 		}
 		given.set(token.name, before + 1);
+	}
+	const asked = tokens.find((_, place) => isHelp(tokens[place - 1]));
+	if (help && asked?.kind === 'positional' && /^[a-z-]+$/i.test(asked.value) && !isTopic(asked.value)) {
+		const message = `is no topic of help; there ${Object.keys(topics).length === 1 ? 'is' : 'are'} ${Object.keys(topics).join(', ')}`;
+		problems.splice(0, problems.length, { path: '--help', value: shortened(asked.value), message });
+		return { file: '', secondFile: '', values: values as OptionValues<Options>, help: false, problems };
 	}
 	if (help) help = files.find(isTopic) ?? true;
 	for (const word of wanted.slice(files.length)) {
@@ -73,6 +80,19 @@ export function readArguments<Options extends Readonly<Record<string, OptionReco
 	}
 	const [file = '', secondFile = ''] = known;
 	return { file, secondFile, values: values as OptionValues<Options>, help, problems };
+}
+
+const isHelp = (token: Token | undefined): boolean => token?.kind === 'option' && token.name === 'help';
+
+/** Whether an option that takes a value is followed by the next option instead. */
+function isLeftOpen(word: string, next: string | undefined, options: Readonly<Record<string, OptionRecord>>): boolean {
+	const name = word.replace(/^--/, '');
+	return (
+		word !== name &&
+		Object.hasOwn(options, name) &&
+		options[name]?.read !== undefined &&
+		next?.startsWith('--') === true
+	);
 }
 
 type Token = NonNullable<ReturnType<typeof parseArgs>['tokens']>[number];

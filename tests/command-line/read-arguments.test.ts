@@ -75,6 +75,26 @@ test('an option given twice, one without its value, and a missing file are probl
 	expect(read().problems).toEqual([{ path: 'SCENARIO.json', value: '', message: 'is missing: name the file to read' }]);
 });
 
+test('what follows as an option is not the value of the one before: both are read, the empty one is a problem', () => {
+	const { problems, values } = read('a.json', '--seed', '--units', '7');
+	expect(problems.map(({ path, message }) => `${path} ${message}`)).toEqual([
+		expect.stringMatching(/^--seed needs a value/),
+	]);
+	expect(values.units).toBe(7);
+	expect(read('a.json', '--seed=--x').values.seed).toBe('--x');
+	expect(read('a.json', '--seed=').problems[0]?.message).toContain('needs a value');
+});
+
+test('an unknown topic of help is a problem that lists the topics', () => {
+	expect(read('--help', 'nonsense')).toMatchObject({
+		help: false,
+		problems: [{ path: '--help', value: 'nonsense', message: 'is no topic of help; there is parameters' }],
+	});
+	// a file beside it is no topic
+	expect(read('a.json', '--help').help).toBe(true);
+	expect(read('--help', 'a.json').help).toBe(true);
+});
+
 test('help can be asked for on the command or on the parameters', () => {
 	expect(read('--help').help).toBe(true);
 	expect(read('-h').help).toBe(true);
