@@ -88,7 +88,9 @@ test('the same drive is held against itself under the baseline’s inputs: over 
 	for (const events of runs.halfBus.sectors)
 		expect(drive.sectors.value?.halfBus.get(events.sector)?.angleError).toBe(events.angleError);
 	expect(drive.marksAt(degreesPerSecond)?.runs.halfBus.sectors).toHaveLength(runs.halfBus.sectors.length);
+	expect(drive.noMarks(degreesPerSecond)).toBe('');
 	expect(drive.marksAt(2 * degreesPerSecond)).toBeNull();
+	expect(drive.noMarks(2 * degreesPerSecond)).toMatch(/turns at another speed: its marks are not in the picture\.$/);
 });
 
 test('another start asks the baseline’s starts no more; a point that moved within the file is found by its name, at the same moments', async () => {

@@ -147,6 +147,11 @@ export function createBaselineDrive({ baseline, shown, request, verdicts }: Seen
 		/** Whose marks can be laid over the run on show: at another speed its sectors are elsewhere. */
 		marksAt: (degreesPerSecond: number): DriveWindow | null =>
 			window.value?.degreesPerSecond === degreesPerSecond ? window.value : null,
+		/** Why its marks are not in the picture though its run is known; '' where they are, or it is not. */
+		noMarks: (degreesPerSecond: number): string =>
+			window.value && window.value.degreesPerSecond !== degreesPerSecond
+				? "Under the baseline's inputs this drive turns at another speed: its marks are not in the picture."
+				: '',
 	};
 }
 

@@ -119,6 +119,7 @@ function Picture({ drive: { scope, before } }: { drive: OneDrive }) {
 	const picked = scope.picked.value;
 	const width = Math.max(120, scope.width.value);
 	const ghost = data ? before.marksAt(data.degreesPerSecond) : null;
+	const noMarks = data ? before.noMarks(data.degreesPerSecond) : '';
 	const key = pictureKey(gutter + width, ghost !== null);
 	const head = key.height;
 	const lanes = useMemo(() => (data ? lanesOf(data, picked, head) : []), [data, picked, head]);
@@ -195,6 +196,7 @@ function Picture({ drive: { scope, before } }: { drive: OneDrive }) {
 					</svg>
 				</svg>
 			</div>
+			{noMarks && <p class="aside">{noMarks}</p>}
 			<SavePicture
 				name="waveforms"
 				svg={() => place.current?.querySelector('svg') ?? null}
