@@ -80,7 +80,7 @@ export function mixSentence(
 	if (isPartial) return `${name}: interrupted before a mix could be shown.`;
 	const held = searched.filter(({ verdict }) => verdict.decision === 'holds').length;
 	if (held === 0) {
-		return `${name}: ${searched.length === 1 ? 'the only mix does not hold' : `none of the ${count(searched.length)} mixes holds`}.`;
+		return `${name}: ${searched.length === 1 ? 'the only mix is not shown to hold' : `none of the ${count(searched.length)} mixes is shown to hold`}.`;
 	}
 	return `${name}: no mix is shown: ${failed.join('; ')}. More drives may show one.`;
 }
@@ -97,7 +97,10 @@ function noneWords({ grades, shortcomings, exactShare, units, requirement, confi
 	const verdict = tightest?.verdict;
 	if (!tightest || !verdict || units.finished === 0) return 'no drive was finished: nothing is shown.';
 	const lack = units.failed > 0 ? ` (${count(units.failed)} could not be simulated)` : '';
-	const passing = `${percent(verdict.share)} of ${count(units.asked)} drives pass${lack}`;
+	const passing =
+		units.asked === 1
+			? `the one drive ${verdict.share > 0 ? 'passes' : 'does not pass'}${lack}`
+			: `${percent(verdict.share)} of ${count(units.asked)} drives pass${lack}`;
 	const seen = `with the tightest, ${tightest.name}, ${passing}`;
 	const required = levelWords(requirement.share);
 	const counted = reasons.filter((reason) => shortcomings[reason] > 0);

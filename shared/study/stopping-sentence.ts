@@ -1,15 +1,28 @@
-import { count, degrees } from '../words/figures.ts';
+import { count, degrees, drives } from '../words/figures.ts';
 import { choiceWords } from '../words/names.ts';
 import type { StoppingOutcome } from './stopping-rule.ts';
 
-/** What ended a study that was to run until something is known; empty for a fixed number of units. */
-export function stoppingSentence(stopping: StoppingOutcome, units: number): string {
+/** What hangs on no number of units fixed beforehand, and what does. */
+const atEveryLook =
+	"the verdict's limits hold for every look, other intervals and p values are those of a number fixed beforehand";
+
+/**
+ * What ended a study that was to run until something is known; empty for a fixed number of units.
+ *
+ * @param units run through, whatever became of them
+ * @param isPartial whether it was cut short
+ */
+export function stoppingSentence(stopping: StoppingOutcome, units: number, isPartial = false): string {
 	if (stopping.rule === 'number') return '';
+	if (isPartial) {
+		const what = stopping.rule === 'decided' ? 'the verdict was decided' : 'the figures were settled';
+		return `Stopped after ${drives(units)}, before ${what}.`;
+	}
 	if (stopping.rule === 'decided') {
 		const looked = `${count(stopping.looks.length)} ${stopping.looks.length === 1 ? 'look' : 'looks'}`;
 		return stopping.reached
-			? `The study ended at ${count(units)} drives, after ${looked}, with the verdict decided; limits hold for every look.`
-			: `The verdict was not decided in ${looked} at up to ${count(stopping.ceiling)} drives; limits hold for every look.`;
+			? `The study ended at ${count(units)} drives, after ${looked}, with the verdict decided; ${atEveryLook}.`
+			: `The verdict was not decided in ${looked} at up to ${count(stopping.ceiling)} drives; ${atEveryLook}.`;
 	}
 	const { figures, digits, batch } = stopping;
 	const waited = figures.filter(({ lost }) => !lost);

@@ -15,5 +15,5 @@ export function tooFewUnits(
 	const needed = successRunUnits(share, confidence);
 	if (units >= needed) return '';
 	const shown = percent(successRunShare(units, confidence), 'down');
-	return `${drives(units)} ${units === 1 ? 'is' : 'are'} too few to show ${what}: ${units === 1 ? 'passing, it shows' : 'all of them passing, they show'} ${shown}; ${count(needed)} could.`;
+	return `${drives(units)} ${units === 1 ? 'is' : 'are'} too few to show ${what}: ${units === 1 ? 'even if it passes, it shows' : 'even if all of them pass, they show'} ${shown}; ${count(needed)} could.`;
 }

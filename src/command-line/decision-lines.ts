@@ -9,7 +9,11 @@ import { wrapText } from './wrap-text.ts';
 export function decisionLines(result: StudyResult): string[] {
 	const { requirement, verdict, comparison, stopping, provenance } = result;
 	const answer = studySentence(result);
-	const stopped = stoppingSentence(stopping, provenance.units.asked);
+	const stopped = stoppingSentence(
+		stopping,
+		provenance.partial ? provenance.units.finished + provenance.units.failed : provenance.units.asked,
+		provenance.partial,
+	);
 	return [
 		heading('Verdict'),
 		wrapText(requirement.sentence),

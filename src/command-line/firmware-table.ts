@@ -21,7 +21,8 @@ export function firmwareTable(result: FirmwareResult): string {
 			wrapText(`PARTIAL RESULT: interrupted after ${count(finished)} of ${count(asked)} drives, all runs counted.`),
 		);
 	}
-	for (const choice of choiceNames) lines.push('', ...choiceLines(result, choice));
+	// where no round was finished there is nothing that was tuned
+	for (const choice of choiceNames) if (choices[choice].rounds > 0) lines.push('', ...choiceLines(result, choice));
 	const shown = choiceNames.flatMap((choice) => choices[choice].confirmed ?? []);
 	if (shown.length > 0) lines.push('', wrapText(variantLegend));
 	if (shown.some(({ before, after }) => restsOnFew(before.points) || restsOnFew(after.points))) {

@@ -114,7 +114,7 @@ const effectRow = columns([17, 15, 16, 16, 16]);
 function mixLines({ searched, fresh }: CheapestMix): string[] {
 	const held = searched.filter(({ verdict }) => verdict.decision === 'holds');
 	return [
-		`${count(held.length)} of ${count(searched.length)} mixes held in the search${held.length > 0 ? '; the cheapest of them' : '.'}`,
+		`${count(held.length)} of ${count(searched.length)} mixes were shown to hold in the search${held.length > 0 ? '; the cheapest of them' : '.'}`,
 		...held
 			.slice(0, mixesShown)
 			.map((mix) => wrapText(`${mixWords(mix)}: ${percent(mix.verdict.share)} pass`, indented)),

@@ -63,7 +63,7 @@ test('where the tightest fails or is undecided, the sentence says which, why, an
 	const few = { ...base, enough, units: { asked: 20, finished: 20, failed: 0 } };
 	const twenty = { ...grade('0.1 %', null), verdict: verdict({ passed: 20, failed: 0 }, 0.9) };
 	expect(plain(enoughSentence({ ...few, grades: [twenty] }))).toContain(
-		'required. 20 drives are too few to show that it holds: all of them passing, they show 86.0 %; 29 could.',
+		'required. 20 drives are too few to show that it holds: even if all of them pass, they show 86.0 %; 29 could.',
 	);
 	expect(enoughSentence({ ...few, grades: [twenty], confidenceOfEach: 0.975 })).toContain('; 36 could.');
 	const empty = { asked: 9, finished: 0, failed: 9 };
@@ -94,6 +94,6 @@ test('a mix is shown by fresh drives alone; one that held in the search and not 
 	const lost = plain(mixSentence('halfBus', { searched, fresh: [test(3, 90)], confirmed: null }, requirement, false));
 	expect(lost).toContain('no mix is shown');
 	const none = { searched: [mix(3, 10)], fresh: [], confirmed: null };
-	expect(mixSentence('halfBus', none, requirement, false)).toBe('Half-bus: the only mix does not hold.');
+	expect(mixSentence('halfBus', none, requirement, false)).toBe('Half-bus: the only mix is not shown to hold.');
 	expect(mixSentence('halfBus', none, requirement, true)).toContain('interrupted');
 });

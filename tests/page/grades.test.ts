@@ -75,7 +75,7 @@ test('what is wrong with the lists is told beside each, and nothing can be asked
 test('with prices the cheapest mix is sought; of the star alone half-bus has no resistor and no row', async () => {
 	grades.pricesTyped.value = '1, 2, 9';
 	await grades.question.ask();
-	expect(answered().choices[0]?.mixes?.counted).toMatch(/^\d of 9 mixes held in the search$/);
+	expect(answered().choices[0]?.mixes?.counted).toMatch(/^\d of 9 mixes were shown to hold in the search$/);
 	expect(answered().choices[0]?.rows[1]?.price).not.toBe('');
 	grades.pricesTyped.value = '';
 	grades.group.value = 'star';

@@ -34,7 +34,13 @@ test('a rate without a change to state is told to be unseen where it was counted
 		return { typical: even, oneInTwenty: even, crossings: null, crossingsBy, passing: even };
 	};
 	const told = (by: 'computed' | 'counted', units: number) => {
-		const change = { choices: { halfBus: of(by), virtualNeutral: of(by) }, gap: even, units, unitsAfter: units, paired: true };
+		const change = {
+			choices: { halfBus: of(by), virtualNeutral: of(by) },
+			gap: even,
+			units,
+			unitsAfter: units,
+			paired: true,
+		};
 		const crossings = headlineChanges(change).find(({ note }) => note.includes(by));
 		return [crossings?.choices.halfBus, crossings?.missing.halfBus];
 	};

@@ -12,7 +12,11 @@ export function question(report: Report): Section {
 	const starts = Number(scenario.values['trial.starts']);
 	const measured = Number(scenario.values['trial.measured']);
 	const points = scenario.points.length;
-	const stopped = stoppingSentence(result.stopping, units.asked);
+	const stopped = stoppingSentence(
+		result.stopping,
+		result.provenance.partial ? units.finished + units.failed : units.asked,
+		result.provenance.partial,
+	);
 	const content: Content = html`
 <p>A sensorless brushless DC drive in six-step commutation finds its rotor by the zero crossings of the open phase's
 back-EMF. They can be seen by comparing the divided terminal with half the bus (<em>half-bus</em>) or with a star point

@@ -130,7 +130,7 @@ export function mixRows({ cheapest }: GradesResult, choice: ChoiceName) {
 	const held = searched.filter(({ verdict }) => verdict.decision === 'holds');
 	return {
 		sentence,
-		counted: `${count(held.length)} of ${count(searched.length)} mixes held in the search`,
+		counted: `${count(held.length)} of ${count(searched.length)} mixes were shown to hold in the search`,
 		rows: held.slice(0, mixesShown).map((mix) => {
 			const words = mixWords(mix);
 			const test = fresh.find(({ subject }) => mixWords(subject) === words);
