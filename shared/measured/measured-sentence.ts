@@ -1,6 +1,6 @@
 import { choiceNames } from '../drive/drive.ts';
 import { capital } from '../words/capital.ts';
-import { count, degrees, percent } from '../words/figures.ts';
+import { count, degrees, percent, power } from '../words/figures.ts';
 import { choiceWords } from '../words/names.ts';
 import { shownBelow } from './compare-intervals.ts';
 import type { MeasuredResult } from './measured-result.ts';
@@ -25,7 +25,7 @@ export function measuredSentence({ log, choices, point, provenance }: Omit<Measu
 					`${capital(choiceWords[choice])}: measured and predicted intervals differ, ${shown.join(', and ')} (${spreads}).`,
 				]
 			: [
-					`${capital(choiceWords[choice])}: no difference is shown (${spreads}); with so few drives, one of shares below ${percent(shape.chance)} would not be noticed.`,
+					`${capital(choiceWords[choice])}: no difference is shown (p of both tests above ${power(limit)}; ${spreads}); with so few drives, one of shares below ${percent(shape.chance)} would not be noticed.`,
 				];
 	});
 	return `The sector intervals of ${drives} against those predicted at ${point}. ${each.join(' ')}`;

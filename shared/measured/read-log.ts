@@ -37,7 +37,15 @@ export function readLog(text: string): LogReading {
 		const hint = near === undefined ? '' : `; is it “${near}”?`;
 		problems.push({ path: 'line 1', value: shortened(lines[0] ?? ''), message: `must name a column “${name}”${hint}` });
 	}
-	if (missing.length > 0) return { problems };
+	for (const name of ['drive', 'interval', 'run']) {
+		if (header.indexOf(name) === header.lastIndexOf(name)) continue;
+		problems.push({
+			path: 'line 1',
+			value: shortened(lines[0] ?? ''),
+			message: `names the column “${name}” twice; keep one`,
+		});
+	}
+	if (problems.length > 0) return { problems };
 	const [drivePlace, intervalPlace, runPlace] = ['drive', 'interval', 'run'].map((name) => header.indexOf(name)) as [
 		number,
 		number,

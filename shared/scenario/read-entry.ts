@@ -68,7 +68,12 @@ export function readValue(
 	const quantity = parseQuantity(written, record.unit);
 	if ('problem' in quantity) {
 		const word = record.word === undefined ? '' : `, or ${record.word}`;
-		report(path, written, `${record.name} ${quantity.problem}${word}`);
+		// shares and per cent, which a text for a number without a unit may be, are no whole numbers
+		const words =
+			record.kind === 'integer' && typeof written === 'string'
+				? `must be ${limits(record)}`
+				: `${quantity.problem}${word}`;
+		report(path, written, `${record.name} ${words}`);
 		return undefined;
 	}
 	if (isWithin(record, quantity.value)) return quantity.value;

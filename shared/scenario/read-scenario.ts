@@ -51,7 +51,10 @@ export function readScenario(text: string): ScenarioReading {
 	const reference = file.referencePoint ?? names[0];
 	const referencePoint = typeof reference === 'string' ? names.indexOf(reference) : -1;
 	if (referencePoint < 0 && names.length > 0) {
-		report('referencePoint', reference, `must be the name of a point: ${oneOf([...new Set(names)])}`);
+		const known = [...new Set(names)].filter((name) => name !== '');
+		const words =
+			known.length > 0 ? `must be the name of a point: ${oneOf(known)}` : 'must be the name of a point; none has one';
+		report('referencePoint', reference, words);
 	}
 	const scenario: Scenario = {
 		name: readText(file.name, 'name', longestName, report),

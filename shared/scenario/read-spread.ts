@@ -1,4 +1,4 @@
-import { formatQuantity } from '../parameters/format-quantity.ts';
+import { formatQuantity, formatRelative } from '../parameters/format-quantity.ts';
 import type { Basis, ConditionRange, Distribution, NumberRecord, Tolerance } from '../parameters/parameter.ts';
 import { parseQuantity } from '../parameters/quantity.ts';
 import { nextTighterGrade } from '../parts/tolerance-grades.ts';
@@ -149,7 +149,7 @@ function readGap(
 	const message =
 		gap === undefined
 			? 'no tighter grade is known: state gap, the half-width that was picked out'
-			: `must be smaller than the tolerance it was picked out of (${width})`;
+			: `must be smaller than the tolerance it was picked out of (${ownScale(record) === 'relative' ? formatRelative(width) : formatQuantity(width, record.unit)})`;
 	report(`${path}.gap`, fields.gap ?? 'not stated', message);
 	return undefined;
 }

@@ -61,7 +61,7 @@ export function measuredTable(result: MeasuredResult): string {
 	if (log.distinct < fewValues) {
 		lines.push(
 			wrapText(
-				`The log has only ${count(log.distinct)} different intervals: the timer is coarse, and its steps alone make a difference.`,
+				`${log.distinct === 1 ? 'The log has one and the same interval throughout' : `The log has only ${count(log.distinct)} different intervals`}: the timer is coarse, and its steps alone make a difference.`,
 			),
 		);
 	}

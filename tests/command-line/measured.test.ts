@@ -74,7 +74,7 @@ test('a log of the model’s own drives is not told from the prediction; stretch
 	expect(own.result.choices.halfBus).toMatchObject({ differs: false, lost: 0, figures: { drives: 60 } });
 	expect(own.result).toMatchObject({ intervals: 48, log: { figures: { drives: 8 } }, provenance: { partial: false } });
 	expect(own.out.replaceAll(/\s+/g, ' ')).toMatch(
-		/Half-bus: no difference is shown \(spread within a drive .* would not be noticed/,
+		/Half-bus: no difference is shown \(p of both tests above 0\.025; spread within a drive .* would not be noticed/,
 	);
 	for (const line of own.out.split('\n')) expect(widthOf(line)).toBeLessThanOrEqual(textWidth);
 

@@ -53,3 +53,11 @@ test('every problem is told with its line: missing columns, no number, nothing, 
 	expect(many.length).toBe(21);
 	expect(many.at(-1)).toBe('and 980 more like these');
 });
+
+test('a column that is named twice is a problem, since only one of the two would be read', () => {
+	expect(readLog('drive,interval,interval\na,1,2')).toEqual({
+		problems: [
+			{ path: 'line 1', value: 'drive,interval,interval', message: 'names the column “interval” twice; keep one' },
+		],
+	});
+});

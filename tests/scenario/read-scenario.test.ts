@@ -147,6 +147,12 @@ describe('each mistake is a problem with path and remedy', () => {
 		['an unknown word', { detection: { compensation: 'auto' } }, 'detection.compensation', 'or nominal'],
 		['in another unit', { motor: { phaseInductance: '1 Ω' } }, 'motor.phaseInductance', 'is in Ω'],
 		['with a decimal comma', { supply: { voltage: '24,5 V' } }, 'supply.voltage', 'write the decimal point as "."'],
+		[
+			'a word for a whole number',
+			{ motor: { polePairs: 'four' } },
+			'motor.polePairs',
+			'must be a whole number from 1 to 50',
+		],
 		['a list', { motor: { polePairs: [4] } }, 'motor.polePairs', 'neither a number nor a text'],
 		['a group that is none', { motor: 4 }, 'motor', 'must be an object with some of polePairs'],
 		['stated in common', { operation: { speed: 900 } }, 'operation.speed', 'is stated at each of the points'],
