@@ -23,7 +23,10 @@ export interface Board {
 	readonly deviations: Deviations;
 }
 
-export type BoardsReading = { readonly boards: readonly Board[] } | { readonly problems: readonly Problem[] };
+/** `unused`: ids that a board states although nothing of it acts on a single run without noise. */
+export type BoardsReading =
+	| { readonly boards: readonly Board[]; readonly unused: readonly string[] }
+	| { readonly problems: readonly Problem[] };
 
 /** s, where a board states none: `nominal` needs a population of carrier phases, a board is a single run. */
 const defaultCompensation = 75e-6;
@@ -35,6 +38,10 @@ const deviating: ReadonlyMap<string, NumberRecord> = new Map(
 		.filter((p): p is NumberRecord => p.kind !== 'choice' && (p.role === 'part' || p.range !== undefined))
 		.map((p) => [p.id, p]),
 );
+
+/** What many runs, noise or a verdict are made of. */
+const isUnused = (id: string): boolean =>
+	['noise.sigma', 'trial.starts', 'operation.share'].includes(id) || id.startsWith('requirement.');
 
 /**
  * Boards from the text of a file `{"cases": [{"case", "parameters", "deviations"}, …]}`,
@@ -61,7 +68,10 @@ export function readBoards(text: string): BoardsReading {
 		return { problems };
 	}
 	const boards = cases.map((item: Json, i) => readBoard(item, i, report));
-	return problems.length > 0 ? { problems } : { boards };
+	const stated = cases.flatMap((item: Json) =>
+		isObject(item) && isObject(item.parameters) ? Object.keys(item.parameters) : [],
+	);
+	return problems.length > 0 ? { problems } : { boards, unused: [...new Set(stated)].filter(isUnused) };
 }
 
 function readBoard(item: Json, index: number, report: Report): Board {

@@ -64,7 +64,9 @@ export function pointRows(
 		figures('Runs that lost lock', ({ lost, runs }) => `${count(lost)} of ${count(runs)}`, 0),
 		figures(
 			'Runs short of the torque',
-			({ torqueNotReached, runs }) => `${count(torqueNotReached)} of ${count(runs)}`,
+			// runs that lost lock had no time to be trimmed and are not marked
+			({ torqueNotReached, runs, lost }) =>
+				`${count(torqueNotReached)} of ${count(runs - lost)}${lost > 0 ? ' in lock' : ''}`,
 			0,
 		),
 		figures('Mean torque', ({ meanTorque }) => evenQuantity(meanTorque, 'N·m'), 0),

@@ -14,6 +14,8 @@ export interface BoardFigures {
 	/** N·m, from the end of warm-up. */
 	readonly meanTorque: number;
 	readonly lost: boolean;
+	/** Ended at full duty and more than 2 % short of the torque, in lock. */
+	readonly torqueNotReached: boolean;
 	/** Duty in effect at the commutation that ends each sector, from sector 0 on. */
 	readonly duties?: readonly number[];
 	/** Mean torque of each measured sector, N·m. */
@@ -47,6 +49,7 @@ function boardFigures(run: RunRecord, withReadings: boolean): BoardFigures {
 		crossings: Array.from(run.crossings, (error) => (Number.isNaN(error) ? null : error)),
 		meanTorque: run.meanTorque,
 		lost: run.lost,
+		torqueNotReached: run.torqueNotReached,
 		...(withReadings && { duties: [...run.duties], torques: [...run.torques], readings: run.readings ?? [] }),
 	};
 }

@@ -1,4 +1,5 @@
 import { degrees, signedDegrees } from '../../shared/words/figures.ts';
+import { list } from '../../shared/words/list.ts';
 import { choiceWords } from '../../shared/words/names.ts';
 import { quantity } from '../../shared/words/quantity.ts';
 import type { BoardFigures, BoardResult } from './board-run.ts';
@@ -6,8 +7,17 @@ import { row } from './two-columns.ts';
 import { wrapText } from './wrap-text.ts';
 
 /** Boards side by side with both choices, 80 columns. */
-export function boardTable(boards: readonly BoardResult[]): string {
+/** @param unused parameters that were stated and act on no board */
+export function boardTable(boards: readonly BoardResult[], unused: readonly string[] = []): string {
 	const lines = [row('', choiceWords.halfBus, choiceWords.virtualNeutral), ...boards.flatMap(boardLines)];
+	if (unused.length > 0) {
+		lines.push(
+			'',
+			wrapText(
+				`Caution: ${list(unused)} ${unused.length === 1 ? 'is' : 'are'} stated, and no board is run with ${unused.length === 1 ? 'it' : 'them'}: a board is one run without noise, held to no requirement.`,
+			),
+		);
+	}
 	return `${[...lines, '', wrapText('Simulated estimates of boards without noise; measurement on real hardware decides.')].join('\n')}\n`;
 }
 
@@ -29,7 +39,10 @@ function boardLines(board: BoardResult): string[] {
 			'  missed crossings',
 			({ crossings }) => `${crossings.filter((one) => one === null).length} of ${crossings.length}`,
 		),
-		figures('  mean torque', ({ meanTorque }) => quantity(meanTorque, 'N·m')),
+		figures(
+			'  mean torque',
+			({ meanTorque, torqueNotReached }) => `${torqueNotReached ? 'SHORT: ' : ''}${quantity(meanTorque, 'N·m')}`,
+		),
 		figures('  lock', ({ lost }) => (lost ? 'LOST' : 'kept')),
 	];
 }

@@ -61,7 +61,7 @@ export async function board(argv: readonly string[], terminal: Terminal): Promis
 	}
 	stopListening();
 
-	terminal.out(boardTable(boards));
+	terminal.out(boardTable(boards, reading.unused));
 	if (isInterrupted)
 		terminal.err(`PARTIAL RESULT: interrupted after ${boards.length} of ${reading.boards.length} boards.\n`);
 	if (values.json !== null && !(await writeOutput(values.json, terminal, (path) => writeJson(path, { boards })))) {

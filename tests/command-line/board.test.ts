@@ -99,3 +99,19 @@ test('a file that is not JSON, and one without boards, give 2', async () => {
 	expect((await run('not JSON')).code).toBe(2);
 	expect((await run({ cases: [] })).code).toBe(2);
 });
+
+test('what is stated and acts on no single run is told, and a run that falls short of its torque', async () => {
+	// 2E + 2RI of the default motor at 3000 rpm and 0.1 N·m is some 20 V: a bus of 19.5 V drives less of it at full duty
+	const parameters = { 'noise.sigma': '5 mV', 'requirement.angleLimit': 3, 'supply.voltage': '19.5 V' };
+	const { code, out, boards } = await run({ cases: [{ case: 'low bus', parameters }, { case: 'usual' }] });
+	expect(code).toBe(0);
+	expect(out.replaceAll(/\s+/g, ' ')).toContain(
+		'Caution: noise.sigma and requirement.angleLimit are stated, and no board is run with them',
+	);
+	expect(boards.map(({ halfBus }) => (halfBus as { torqueNotReached?: boolean }).torqueNotReached)).toEqual([
+		true,
+		false,
+	]);
+	expect(out).toMatch(/mean torque +SHORT: /);
+	expect((await run({ cases: given.slice(0, 1) })).out).not.toContain('Caution:');
+});

@@ -87,7 +87,10 @@ export function figureGroups(
 			note: 'each drive, from each start',
 			rows: [
 				row('Lost lock', ({ lost, runs }) => [count(lost), `of ${count(runs)}`]),
-				row('Torque not reached', ({ torqueNotReached, runs }) => [count(torqueNotReached), `of ${count(runs)}`]),
+				row('Torque not reached', ({ torqueNotReached, runs, lost }) => [
+					count(torqueNotReached),
+					`of ${count(runs - lost)}${lost > 0 ? ' that kept lock' : ''}`,
+				]),
 				row('Mean torque', ({ meanTorque }) => [evenQuantity(meanTorque, 'N·m')]),
 			],
 		},
