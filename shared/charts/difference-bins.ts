@@ -1,3 +1,4 @@
+import pow from '@stdlib/math-base-special-pow';
 import { roundStep } from '../maths/round-step.ts';
 import type { PairDifferences } from '../study/result.ts';
 
@@ -32,7 +33,7 @@ export function differenceBins(differences: PairDifferences | undefined): Differ
 	const total = counts.reduce((sum, one) => sum + one, 0);
 	if (total === 0) return null;
 	const [first, last] = reach(counts, outsideShare * total);
-	const wanted = Math.min(80, Math.max(10, 4 * Math.cbrt(total)));
+	const wanted = Math.min(80, Math.max(10, 4 * pow(total, 1 / 3)));
 	const step = Math.max(fine, roundStep(((last - first + 1) * fine) / wanted));
 	const merge = Math.round(step / fine);
 	const offset = Math.round(start / fine);

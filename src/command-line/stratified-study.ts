@@ -34,6 +34,7 @@ const refusals = {
 	'test-report': forVerdict,
 	journal: forIndependent,
 	csv: forIndependent,
+	correlations: forIndependent,
 	report: forIndependent,
 	'report-with': forIndependent,
 	pack: forIndependent,

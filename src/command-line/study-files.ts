@@ -17,6 +17,12 @@ export const studyFileOptions = {
 		null,
 		4096,
 	),
+	correlations: text(
+		'FILE',
+		'Also write, as a table, how every part goes with the errors of each sector kind: rank correlations over the drives of this study, at every operating point.',
+		null,
+		4096,
+	),
 	pack: text(
 		'FILE.zip',
 		'Also write a pack: scenario, results, report, and the program that makes the same results again with Node alone. `reproduce` checks it.',
@@ -56,6 +62,10 @@ export const studyFiles = {
 		} finally {
 			closeSync(file);
 		}
+	},
+	async correlations(path: string, { record }: StudyOutcome): Promise<void> {
+		const { correlationTable } = await import('../../shared/origins/correlation-table.ts');
+		writeFileSync(path, csvLines(correlationTable(record)));
 	},
 	async report(path: string, outcome: StudyOutcome, _request: StudyRequest, scenarioText: string): Promise<void> {
 		const report = await studyReport(outcome, scenarioText);

@@ -346,6 +346,7 @@ const refusedWithDraws: readonly (readonly [option: string, ...value: string[]])
 	['--test-report', join(folder, 'draws.xml')],
 	['--journal', join(folder, 'draws.journal')],
 	['--csv', join(folder, 'draws.csv')],
+	['--correlations', join(folder, 'draws-correlations.csv')],
 	['--report', join(folder, 'draws.html')],
 	['--report-with', 'budgets'],
 	['--pack', join(folder, 'draws.zip')],

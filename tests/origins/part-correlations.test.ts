@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { correlationTable } from '../../shared/origins/correlation-table.ts';
 import { partCorrelations } from '../../shared/origins/part-correlations.ts';
 import { partSlots, partUniforms } from '../../shared/sampling/draw-parts.ts';
 import { kindCountNames, kindSumNames } from '../../shared/study/columns.ts';
@@ -79,4 +80,20 @@ test('in a study of 60 drives winding placement c goes with its own crossings, k
 	const placement = parts.find(({ name }) => name === 'winding placement c');
 	const strong = placement?.kinds.halfBus.map((rho) => rho > chance.halfBus);
 	expect(strong).toEqual([true, false, false, true, false, false]);
+});
+
+test('as a table every part that varies has a row for each choice, with the figures of partCorrelations', () => {
+	const place = slotOf('motor.placement', 1);
+	const study = studyOf(60, (uniforms, kind) => (kind === 0 ? 1 : -1) * (uniforms[place] as number));
+	const plan = { scenario, seed, compensation: { halfBus: 0, virtualNeutral: 0 } };
+	const [header, ...rows] = correlationTable({ plan, study });
+	expect(header?.slice(0, 7)).toEqual(['point', 'choice', 'parameter', 'instance', 'drives', 'chance', 'c falling']);
+	const { parts, chance } = partCorrelations(plan, study, 0);
+	expect(rows).toHaveLength(2 * parts.length);
+	const row = rows.find(
+		([, choice, id, instance]) => choice === 'halfBus' && id === 'motor.placement' && instance === 'b',
+	);
+	expect(row?.slice(4, 6)).toEqual([60, chance.halfBus]);
+	expect(row?.[6]).toBeCloseTo(1, 12);
+	expect(row?.[7]).toBeCloseTo(-1, 12);
 });

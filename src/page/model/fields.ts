@@ -48,8 +48,6 @@ export function createFields(notebook: Notebook | undefined) {
 	};
 }
 
-export type Fields = ReturnType<typeof createFields>;
-
 function readKept(notebook: Notebook | undefined): readonly [string, unknown][] {
 	try {
 		const kept: unknown = JSON.parse(notebook?.read() ?? 'null');
