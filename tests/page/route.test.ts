@@ -32,6 +32,18 @@ test.each(['', '#', '#answer', '#no-such-view', '#constructor', '#toString?x=1']
 	expect(readRoute(hash)).toBeNull();
 });
 
+test('a link that names no view is told of until one does', () => {
+	const bar = address('#no-such-view');
+	const route = createRoute(bar);
+	expect(route.lost.value).toBe('#no-such-view');
+	bar.go('#grades');
+	expect(route.lost.value).toBe('');
+	for (const fine of ['', '#', '#answer']) {
+		bar.go(fine);
+		expect(route.lost.value, fine).toBe('');
+	}
+});
+
 test('a page opened without a view shows the first one; an address of no view changes nothing', () => {
 	const bar = address('');
 	const route = createRoute(bar);

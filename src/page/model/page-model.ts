@@ -1,4 +1,5 @@
 import { computed, effect, signal } from '@preact/signals';
+import { shortened } from '../../../shared/scenario/read-json.ts';
 import type { StudyResult } from '../../../shared/study/result.ts';
 import { errorMessage } from '../../../shared/words/error-message.ts';
 import { createBaseline } from './baseline.ts';
@@ -80,6 +81,10 @@ export function createPageModel(services: Services) {
 	// told once: who looks at another view, edits or runs again has gone on from it
 	effect(() => {
 		if (route.view.value) fileProblem.value = '';
+	});
+	effect(() => {
+		const hash = route.lost.value;
+		if (hash) fileProblem.value = `The link ${shortened(hash)} names no view of this page.`;
 	});
 	function run(): Promise<void> {
 		fileProblem.value = '';

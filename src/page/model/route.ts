@@ -45,11 +45,17 @@ export function routeLink(view: ViewName, details: Route['details'] = {}): strin
 	return `#${view}${query && `?${query}`}`;
 }
 
+/** What names no view; the place that the skip link leads to is none and no mistake. */
+const lostIn = (hash: string): string => (/^#?(answer)?$/.test(hash) || readRoute(hash) ? '' : hash);
+
 /** Where the page is, kept in step with its address. */
 export function createRoute(address: Address) {
 	const route = signal<Route>(readRoute(address.read()) ?? { view: 'which-choice', details: {} });
+	const lost = signal(lostIn(address.read()));
 	address.onChange(() => {
-		route.value = readRoute(address.read()) ?? route.value;
+		const hash = address.read();
+		lost.value = lostIn(hash);
+		route.value = readRoute(hash) ?? route.value;
 	});
 	const show = (next: Route, isStep: boolean): void => {
 		address.write(routeLink(next.view, next.details), isStep);
@@ -58,6 +64,8 @@ export function createRoute(address: Address) {
 	return {
 		view: computed(() => route.value.view),
 		details: computed(() => route.value.details),
+		/** What a link names that is no view; '' where all is well. */
+		lost,
 		go: (view: ViewName, details: Route['details'] = {}) => show({ view, details }, true),
 		/** Other details of the same view, without a step to go back by. */
 		refine: (details: Route['details']) => show({ view: route.value.view, details }, false),
