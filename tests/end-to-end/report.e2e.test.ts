@@ -115,7 +115,7 @@ test('without scripts and without a network every part can be read; 2 of 17 say 
 		expect(words).toMatch(/Not computed for this report\. .*--report-with/);
 	expect(await page.locator('nav .absent').count()).toBe(2);
 	// vectors, not pixels: four pictures a point, and both worst drives
-	expect(await page.locator('.pictures svg').count()).toBe(8);
+	expect(await page.locator('.pictures svg').count()).toBe(10);
 	expect(await page.locator('svg.waveform').count()).toBe(2);
 	expect(await page.locator('img, canvas, link, iframe, object').count()).toBe(0);
 	expect(await wordsOf(page.locator('#again'))).toContain('Here scripts do not run');
