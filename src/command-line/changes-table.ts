@@ -39,18 +39,21 @@ export function changesTable(changes: ChangesResult): string {
 	for (const { name, change } of points) lines.push('', ...pointLines(name, change, after.level));
 	for (const name of onlyBefore) lines.push(wrapText(`Operating point ${name} is in the earlier result alone.`));
 	for (const name of onlyAfter) lines.push(wrapText(`Operating point ${name} is in the later result alone.`));
-	lines.push('', heading('What this rests on'), wrapText(pairingWords[changes.pairing]));
-	lines.push(...lackLines('earlier', before), ...lackLines('later', after));
-	if (changes.pairing !== 'figures') {
-		lines.push(
-			wrapText(
-				'Limits of medians and quantiles from order statistics, of shares by square-and-add, of rates from the ratio estimator; those of pairs by the correlation measured between the two.',
-			),
-		);
-	}
+	lines.push('', heading('What this rests on'));
+	if (points.length === 0) lines.push('No operating point is in both results, so no figures are compared.');
+	else lines.push(...comparedLines(changes));
 	lines.push(...sideLines('Before', before), ...sideLines('After', after));
 	lines.push(wrapText('These are simulated estimates; measurement on real hardware decides.', itemMargins));
 	return `${lines.join('\n')}\n`;
+}
+
+/** How figures were compared. */
+function comparedLines({ pairing, before, after }: ChangesResult): string[] {
+	const lines = [wrapText(pairingWords[pairing]), ...lackLines('earlier', before), ...lackLines('later', after)];
+	if (pairing === 'figures') return lines;
+	const pairs = pairing === 'none' ? '' : '; those of pairs by the correlation measured between the two';
+	const limits = `Limits of medians and quantiles from order statistics, of shares by square-and-add, of rates from the ratio estimator${pairs}.`;
+	return [...lines, wrapText(limits)];
 }
 
 const pairingWords: Readonly<Record<ChangesResult['pairing'], string>> = {

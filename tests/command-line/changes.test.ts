@@ -93,6 +93,21 @@ test('another seed is said to be other drives; a file of version 1, which holds 
 	);
 });
 
+test('without an operating point in both nothing is compared, and neither pairs nor limits are spoken of', async () => {
+	const contents = JSON.parse(readFileSync(file('seed.json'), 'utf8').replaceAll('1e999', 'null'));
+	const { scenario: _scenario, units: _units, digest: _digest, ...figures } = contents;
+	const points = figures.points.map((point: { name: string }) => ({ ...point, name: `${point.name}, renamed` }));
+	writeFileSync(file('renamed.json'), JSON.stringify({ ...figures, points, formatVersion: 1 }));
+	const { code, words } = await run(file('before.json'), file('renamed.json'));
+	expect(code).toBe(0);
+	expect(words).toContain('No operating point is in both results, so no figures are compared.');
+	expect(words).not.toMatch(/\bpairs?\b|Limits of medians/);
+	// other drives at the same points have limits, but none of pairs
+	const apart = await run(file('before.json'), file('seed.json'));
+	expect(apart.words).toContain('of rates from the ratio estimator. Before:');
+	expect((await run(file('before.json'), file('after.json'))).words).toContain('those of pairs by the correlation');
+});
+
 test('a file whose drives were too many for it: said which, how many a file takes, and to run no more', async () => {
 	const { digest: _, ...contents } = JSON.parse(readFileSync(file('before.json'), 'utf8'));
 	const units = { asked: 400_000, finished: 400_000, failed: 0 };
