@@ -155,7 +155,7 @@ function readGap(
 }
 
 /** The farthest that the parameter can be built or run must still be within its record's limits. */
-function checkLimits({ record, value, sound, path, report }: Spread, low: number, high: number): void {
+function checkLimits({ record, value, sound, fields, path, report }: Spread, low: number, high: number): void {
 	const { name, unit, min, max } = record;
 	const reach = (deviation: number): number =>
 		ownScale(record) === 'relative' ? value * (1 + deviation) : value + deviation;
@@ -163,6 +163,9 @@ function checkLimits({ record, value, sound, path, report }: Spread, low: number
 	const most = Math.max(reach(low), reach(high));
 	if (!sound || (least >= min && most <= max)) return;
 	const shown = (number: number): string => formatQuantity(Number(number.toPrecision(4)), unit);
-	const message = `${name} with its spread must stay from ${shown(min)} to ${shown(max)}`;
+	const isCondition = record.role === 'condition';
+	// nobody finds a range in the file that the file does not state
+	const source = isCondition && fields.range === undefined ? '; none is stated, so this is its default: state a smaller one' : '';
+	const message = `${name} with its ${isCondition ? 'range' : 'spread'} must stay from ${shown(min)} to ${shown(max)}${source}`;
 	report(path, `${shown(least)} to ${shown(most)}`, message);
 }

@@ -382,3 +382,11 @@ describe('hostile texts', () => {
 		outcome(`{${Array.from({ length: 12_000 }, (_, i) => `"key${i}": 1`).join(',')}}`);
 	});
 });
+
+test('a condition whose own default range reaches beyond the limits is told of that range', () => {
+	const [unstated] = problems({ points: [{ ...point, speed: '1 rpm' }] });
+	expect(unstated).toMatchObject({ path: 'points[0].speed' });
+	expect(unstated?.message).toMatch(/^speed with its range must stay from .*; none is stated, so this is its default/);
+	const [stated] = problems({ points: [{ ...point, speed: { value: '1 rpm', range: '5 %' } }] });
+	expect(stated?.message).toMatch(/^speed with its range must stay from [^;]*$/);
+});
