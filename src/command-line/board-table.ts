@@ -6,8 +6,11 @@ import type { BoardFigures, BoardResult } from './board-run.ts';
 import { row } from './two-columns.ts';
 import { wrapText } from './wrap-text.ts';
 
-/** Boards side by side with both choices, 80 columns. */
-/** @param unused parameters that were stated and act on no board */
+/**
+ * Boards side by side with both choices, 80 columns.
+ *
+ * @param unused parameters that were stated and act on no board
+ */
 export function boardTable(boards: readonly BoardResult[], unused: readonly string[] = []): string {
 	const lines = [row('', choiceWords.halfBus, choiceWords.virtualNeutral), ...boards.flatMap(boardLines)];
 	if (unused.length > 0) {

@@ -114,7 +114,7 @@ const effectRow = columns([17, 15, 16, 16, 16]);
 function mixLines({ searched, fresh }: CheapestMix): string[] {
 	const held = searched.filter(({ verdict }) => verdict.decision === 'holds');
 	return [
-		`${count(held.length)} of ${count(searched.length)} mixes were shown to hold in the search${held.length > 0 ? '; the cheapest of them' : '.'}`,
+		`${heldWords(held.length, searched.length)} shown to hold in the search${held.length > 0 ? '; the cheapest of them' : '.'}`,
 		...held
 			.slice(0, mixesShown)
 			.map((mix) => wrapText(`${mixWords(mix)}: ${percent(mix.verdict.share)} pass`, indented)),
@@ -126,6 +126,9 @@ function mixLines({ searched, fresh }: CheapestMix): string[] {
 		),
 	];
 }
+
+const heldWords = (held: number, searched: number): string =>
+	`${count(held)} of ${count(searched)} ${searched === 1 ? 'mix' : 'mixes'} ${held === 1 || searched === 1 ? 'was' : 'were'}`;
 
 function nominalLine({ grade, nominals }: GradeResult): string {
 	return wrapText(`${grade.name}, ${grade.series.join(' or ')}: ${nominalWords(nominals)}`, indented);

@@ -1,6 +1,7 @@
 import { parseArgs } from 'node:util';
 import { nearestName } from '../../shared/scenario/nearest-name.ts';
 import type { Problem } from '../../shared/scenario/scenario.ts';
+import { list } from '../../shared/words/list.ts';
 import type { Arguments, CommandRecord, OptionRecord, OptionValues } from './command.ts';
 import { scenarioTopics } from './help.ts';
 
@@ -65,7 +66,7 @@ export function readArguments<Options extends Readonly<Record<string, OptionReco
 	}
 	const asked = tokens.find((_, place) => isHelp(tokens[place - 1]));
 	if (help && asked?.kind === 'positional' && /^[a-z-]+$/i.test(asked.value) && !isTopic(asked.value)) {
-		const message = `is no topic of help; there ${Object.keys(topics).length === 1 ? 'is' : 'are'} ${Object.keys(topics).join(', ')}`;
+		const message = `is no topic of help; ${Object.keys(topics).length === 1 ? 'the only one is' : 'there are'} ${list(Object.keys(topics))}`;
 		problems.splice(0, problems.length, { path: '--help', value: shortened(asked.value), message });
 		return { file: '', secondFile: '', values: values as OptionValues<Options>, help: false, problems };
 	}

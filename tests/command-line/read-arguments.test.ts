@@ -88,7 +88,7 @@ test('what follows as an option is not the value of the one before: both are rea
 test('an unknown topic of help is a problem that lists the topics', () => {
 	expect(read('--help', 'nonsense')).toMatchObject({
 		help: false,
-		problems: [{ path: '--help', value: 'nonsense', message: 'is no topic of help; there is parameters' }],
+		problems: [{ path: '--help', value: 'nonsense', message: 'is no topic of help; the only one is parameters' }],
 	});
 	// a file beside it is no topic
 	expect(read('a.json', '--help').help).toBe(true);

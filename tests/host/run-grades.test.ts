@@ -132,6 +132,11 @@ test('with prices the cheapest mix that held is tried on fresh drives, at a thir
 	expect(result.provenance.runs).toBe(1 + 9);
 });
 
+test('a single mix is told of as one', async () => {
+	const result = await runGradesInPool({ ...request, grades: offered('5 % E24+E96', [1]), units: 2 }, inlinePool());
+	expect(gradesTable(result)).toContain('0 of 1 mix was shown to hold in the search.');
+});
+
 test('one, two and eight workers, whatever the shards, give the record that no worker at all gives', async () => {
 	const quick = { ...request, grades: offered('5 %, array 1 %/0.1 %'), units: 12 };
 	const expected = await runGradesInPool(quick, inlinePool());

@@ -18,7 +18,7 @@ const title = 'The envelope of conditions';
 /** Combinations shown for each choice, the worst first. */
 const shown = 6;
 
-/** All combinations of the limits of the conditions of the conditions, and the worst for each choice. */
+/** All combinations of the limits of the conditions, and the worst for each choice. */
 export function envelope(report: Report): Section {
 	const [found] = ofKind(report, 'envelope');
 	if (!found) {
