@@ -38,5 +38,7 @@ test('study --help parameters lists every parameter record within 80 columns', a
 		expect(kept.out).toContain(`${id}  `);
 		expect(kept.out.replaceAll(/\s+/g, ' ')).toContain(sentence);
 	}
+	// a condition that is stated plainly is swept all the same
+	expect(kept.out.replaceAll(/\s+/g, ' ')).toContain('default 3000 rpm, range ± 2 % Speed');
 	for (const line of kept.out.split('\n')) expect(widthOf(line)).toBeLessThanOrEqual(textWidth);
 });

@@ -24,3 +24,15 @@ test('a one-sided bound on drives never stands under the word interval alone', (
 	expect(mixed?.label).toBe('95\u00a0% interval or bound');
 	expect(mixed?.words?.halfBus).toBe('≤ 0.4\u00a0% of drives');
 });
+
+test('runs short of the torque are counted of those that kept lock', () => {
+	const [point] = studyResult().points;
+	if (point === undefined) throw new Error('no point');
+	const counted = { runs: 32, lost: 5, torqueNotReached: 2 };
+	const choices = {
+		halfBus: { ...point.choices.halfBus, ...counted },
+		virtualNeutral: { ...point.choices.virtualNeutral, ...counted, lost: 0 },
+	};
+	const short = pointRows({ ...point, choices }, 0.95).find(({ label }) => label === 'Runs short of the torque');
+	expect(short?.words).toEqual({ halfBus: '2 of 27 in lock', virtualNeutral: '2 of 32' });
+});

@@ -98,3 +98,16 @@ test('until decided, both choices are waited for unless one alone is asked for, 
 	expect(stoppingSentence(outcome, 200)).toContain('The verdict was not decided in 4 looks');
 	expect(stoppingSentence({ rule: 'number' }, 200)).toBe('');
 });
+
+test('cut short, neither a verdict that was not decided nor figures that move are spoken of', () => {
+	const rule = { rule: 'settled', digits: 1, batch: 100 } as const;
+	const study = emptyStudy(100, 1);
+	const settling = stoppingOutcome(rule, 1000, study, choiceVerdicts(scenario, study, true));
+	expect(stoppingSentence(settling, 0, true)).toBe('Stopped after 0 drives, before the figures were settled.');
+	const deciding = { rule: 'decided', choices: ['halfBus'] } as const;
+	const outcome = stoppingOutcome(deciding, 1000, study, choiceVerdicts(scenario, study, true));
+	expect(stoppingSentence(outcome, 1, true)).toBe('Stopped after 1 drive, before the verdict was decided.');
+	expect(stoppingSentence(outcome, 100)).toContain(
+		"the verdict's limits hold for every look, other intervals and p values are those of a number fixed beforehand",
+	);
+});
