@@ -165,7 +165,8 @@ function checkLimits({ record, value, sound, fields, path, report }: Spread, low
 	const shown = (number: number): string => formatQuantity(Number(number.toPrecision(4)), unit);
 	const isCondition = record.role === 'condition';
 	// nobody finds a range in the file that the file does not state
-	const source = isCondition && fields.range === undefined ? '; none is stated, so this is its default: state a smaller one' : '';
+	const source =
+		isCondition && fields.range === undefined ? '; none is stated, so this is its default: state a smaller one' : '';
 	const message = `${name} with its ${isCondition ? 'range' : 'spread'} must stay from ${shown(min)} to ${shown(max)}${source}`;
 	report(path, `${shown(least)} to ${shown(most)}`, message);
 }
