@@ -21,8 +21,11 @@ export function firmwareTable(result: FirmwareResult): string {
 			wrapText(`PARTIAL RESULT: interrupted after ${count(finished)} of ${count(asked)} drives, all runs counted.`),
 		);
 	}
-	// where no round was finished there is nothing that was tuned
-	for (const choice of choiceNames) if (choices[choice].rounds > 0) lines.push('', ...choiceLines(result, choice));
+	for (const choice of choiceNames) {
+		const { rounds, confirmed } = choices[choice];
+		// cut short in the first round nothing was tuned; where all drives lost lock there are fresh ones to tell of
+		if (rounds > 0 || confirmed !== null) lines.push('', ...choiceLines(result, choice));
+	}
 	const shown = choiceNames.flatMap((choice) => choices[choice].confirmed ?? []);
 	if (shown.length > 0) lines.push('', wrapText(variantLegend));
 	if (shown.some(({ before, after }) => restsOnFew(before.points) || restsOnFew(after.points))) {
