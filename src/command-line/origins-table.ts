@@ -24,7 +24,8 @@ export function originsTable(result: OriginsResult): string {
 		lines.push(wrapText(`PARTIAL RESULT: interrupted after ${count(finished)} of ${count(asked)} drives.`));
 	}
 	for (const choice of choiceNames) {
-		lines.push('', heading(choiceWords[choice]), ...choiceLines(choices[choice], result));
+		const told = choiceLines(choices[choice], result);
+		if (told.length > 0) lines.push('', heading(choiceWords[choice]), ...told);
 	}
 	if (correlations) {
 		lines.push('', heading('From an ordinary study: how parts go with late commutation'));

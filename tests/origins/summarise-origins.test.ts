@@ -1,9 +1,14 @@
 import { expect, test } from 'vitest';
+import { originsHeadline } from '../../shared/origins/headline.ts';
 import { figuresPerRun } from '../../shared/origins/mean-errors.ts';
+import type { OriginsResult } from '../../shared/origins/origins-result.ts';
 import { shareWords } from '../../shared/origins/origins-sentence.ts';
 import type { SpreadGroup } from '../../shared/origins/spread-groups.ts';
 import { sharesStand, summariseOrigins } from '../../shared/origins/summarise-origins.ts';
+import type { Report } from '../../shared/report/report.ts';
+import { origins } from '../../shared/report/sections/origins.ts';
 import { stream } from '../../shared/sampling/stream.ts';
+import { originsTable } from '../../src/command-line/origins-table.ts';
 import { ishigami, type Model } from '../statistics/pick-freeze-design.ts';
 import { oneSpeed } from './one-speed.ts';
 import { provenance } from './provenance.ts';
@@ -110,6 +115,34 @@ test('19 rows share nothing out, and no row at all says so', () => {
 	const none = summarised(figuresOf(() => Number.NaN, 30, [1, 1, 1, 1, 1, 1]));
 	expect(none.sentence).toContain('in each of the 30 rows of drives at least one lost lock or found no crossing');
 	expect(none.choices.halfBus.rowsWithout).toBe(30);
+});
+
+test('from fewer than 20 whole rows no surface shows a share: the headline and the report say why, and nothing is NaN', () => {
+	const wholeRows = (whole: number, isFinished = true) => {
+		const figures = figuresOf(([x = 0, y = 0]) => x + y, 30, [1, 1, 1, 1, 1, 1]);
+		figures.fill(Number.NaN, whole * 5 * figuresPerRun);
+		return summarised(figures, new Uint8Array(150).fill(isFinished ? 1 : 0));
+	};
+	const reported = (result: OriginsResult) =>
+		JSON.stringify(origins({ calculations: [{ name: 'origins', result }] } as unknown as Report));
+	const few = wholeRows(5);
+	expect(originsHeadline(few)).toContain(
+		'too few rows of drives are whole to share out the spread with half-bus; too few',
+	);
+	expect(reported(few)).toContain('5 rows of drives are too few to share out the spread: it takes 20');
+	expect(reported(few)).toContain('25 of 30 rows are left out');
+	expect(reported(few)).not.toContain('NaN');
+	expect(originsHeadline(wholeRows(0))).toContain(
+		'half-bus loses lock or finds no crossing in some drive of every row',
+	);
+	const none = wholeRows(0, false);
+	expect(originsHeadline(none)).toMatch(/^At rated nothing is known of half-bus yet; nothing is known of virtual/);
+	// no heading without anything under it
+	expect(originsTable(none)).not.toContain('── half-bus');
+	expect(originsTable(few)).toContain('── half-bus');
+	// twenty make shares
+	expect(reported(wholeRows(20))).toMatch(/shares of the variance/);
+	expect(originsHeadline(wholeRows(20))).toContain('half-bus spreads by');
 });
 
 test('what parts do together is spoken of where it is shown: of 200 sums of parts in 60 rows seldom, of a product always', () => {

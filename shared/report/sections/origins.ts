@@ -1,6 +1,12 @@
 import type { ChoiceName } from '../../drive/drive.ts';
 import { choiceNames } from '../../drive/drive.ts';
-import type { ChoiceOrigins, GroupShare, OriginsResult, Share } from '../../origins/origins-result.ts';
+import {
+	type ChoiceOrigins,
+	fewestRows,
+	type GroupShare,
+	type OriginsResult,
+	type Share,
+} from '../../origins/origins-result.ts';
 import { shareWords } from '../../origins/origins-sentence.ts';
 import { count, degrees, span } from '../../words/figures.ts';
 import { levelWords } from '../../words/level.ts';
@@ -48,7 +54,8 @@ function shareTable({ choices, provenance, rows: asked }: OriginsResult, choice:
 	const left =
 		origins.rowsWithout > 0 &&
 		`${count(origins.rowsWithout)} of ${count(asked)} rows are left out, since a drive of each lost lock or found no crossing in some kind of sector.`;
-	if (origins.rows === 0 || origins.groups.length === 0) {
+	// from fewer rows no share has limits; the sentence above says so
+	if (origins.rows < fewestRows || origins.groups.length === 0) {
 		return html`<p>${markedChoice(choice)}: nothing to share out. ${left}</p>`;
 	}
 	const isSlight = ({ first, total }: GroupShare): boolean => first.high < slight && total.high < slight;
