@@ -1,6 +1,7 @@
+import type { ConditionRange, NumberRecord } from '../parameters/parameter.ts';
 import { parameter } from '../parameters/parameters.ts';
 import type { PointResult } from '../study/result.ts';
-import { quantity } from './quantity.ts';
+import { onScale, quantity } from './quantity.ts';
 
 /** What an operating point is known by. */
 const headline = ['operation.speed', 'operation.torque', 'supply.voltage'] as const;
@@ -18,3 +19,7 @@ export function conditionWords({ conditions }: Pick<PointResult, 'conditions'>) 
 	const brief = headline.flatMap((id) => all.find((condition) => condition.id === id)?.value ?? []);
 	return { all, brief };
 }
+
+/** What follows the nominal value of a condition that is swept through a range: " ± 2 %"; nothing where it is exact. */
+export const rangeWords = ({ unit }: Pick<NumberRecord, 'unit'>, range: ConditionRange | undefined): string =>
+	range === undefined || range.halfWidth === 0 ? '' : ` ±\u00a0${onScale(range.scale, range.halfWidth, unit)}`;

@@ -63,6 +63,8 @@ test('20 drives end with 0, nothing but the comparison on the output, and JSON w
 	// which errs less is no answer before whether either is good enough
 	expect(out.indexOf('By angle error, ')).toBeGreaterThan(out.indexOf(result.verdict.halfBus.sentence.slice(0, 20)));
 	for (const line of out.split('\n')) expect(widthOf(line)).toBeLessThanOrEqual(textWidth);
+	// a range that the scenario states, and one that it leaves to its default
+	expect(out.replaceAll(/\s+/g, ' ')).toContain('speed 6000 rpm ± 2 %, load torque 50 mN·m, bus voltage 48 V ± 5 %');
 	for (const words of [result.provenance.resultDigest, 'half-bus', 'virtual neutral', 'dangerous']) {
 		expect(out).toContain(words);
 	}

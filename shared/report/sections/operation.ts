@@ -1,8 +1,9 @@
-import type { ConditionRange, NumberRecord } from '../../parameters/parameter.ts';
+import type { NumberRecord } from '../../parameters/parameter.ts';
 import { parameters } from '../../parameters/parameters.ts';
 import { nominalFigures } from '../../scenario/nominal-figures.ts';
 import type { OperatingPoint, Scenario } from '../../scenario/scenario.ts';
-import { quantity, relative } from '../../words/quantity.ts';
+import { rangeWords } from '../../words/conditions.ts';
+import { quantity } from '../../words/quantity.ts';
 import { html, type Markup } from '../html.ts';
 import type { Report } from '../report.ts';
 import { type Section, section } from '../section.ts';
@@ -32,11 +33,6 @@ function conditionTable({ points }: Scenario): Markup {
 		],
 	});
 }
-
-const rangeWords = (record: NumberRecord, range: ConditionRange | undefined): string =>
-	range === undefined || range.halfWidth === 0
-		? ''
-		: ` ±\u00a0${range.scale === 'relative' ? relative(range.halfWidth) : quantity(range.halfWidth, record.unit, 3)}`;
 
 function nominalTable({ points, values }: Scenario): Markup {
 	const figures = points.map((point) => nominalFigures({ ...values, ...point.values }));
