@@ -66,7 +66,9 @@ export function readArguments<Options extends Readonly<Record<string, OptionReco
 	}
 	const asked = tokens.find((_, place) => isHelp(tokens[place - 1]));
 	if (help && asked?.kind === 'positional' && /^[a-z-]+$/i.test(asked.value) && !isTopic(asked.value)) {
-		const message = `is no topic of help; ${Object.keys(topics).length === 1 ? 'the only one is' : 'there are'} ${list(Object.keys(topics))}`;
+		const known = Object.keys(topics);
+		const there = known.length === 0 ? 'this command has none' : known.length === 1 ? 'the only one is' : 'there are';
+		const message = `is no topic of help; ${[there, list(known)].filter(Boolean).join(' ')}`;
 		problems.splice(0, problems.length, { path: '--help', value: shortened(asked.value), message });
 		return { file: '', secondFile: '', values: values as OptionValues<Options>, help: false, problems };
 	}

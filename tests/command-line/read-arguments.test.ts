@@ -90,6 +90,8 @@ test('an unknown topic of help is a problem that lists the topics', () => {
 		help: false,
 		problems: [{ path: '--help', value: 'nonsense', message: 'is no topic of help; the only one is parameters' }],
 	});
+	const bare = readArguments(['--help', 'parameters'], { ...command, topics: {} });
+	expect(bare.problems[0]?.message).toBe('is no topic of help; this command has none');
 	// a file beside it is no topic
 	expect(read('a.json', '--help').help).toBe(true);
 	expect(read('--help', 'a.json').help).toBe(true);
