@@ -30,9 +30,13 @@ export function rangeTable(result: RangeResult): string {
 		lines.push(wrapText(restsOnFewRemark, { rest: '  ' }));
 	}
 	const isOwn = new Set(values.map(({ compensation }) => JSON.stringify(compensation))).size > 1;
+	// values that share one may be tuned apart from the scenario as it stands
+	const { compensation = provenance.compensation } = values[0] ?? {};
 	lines.push(
 		wrapText(result.requirement.sentence),
-		...(isOwn ? provenanceLines(provenance, 'each value has its own') : provenanceLines(provenance)),
+		...(isOwn
+			? provenanceLines(provenance, 'each value has its own')
+			: provenanceLines({ ...provenance, compensation })),
 	);
 	return `${lines.join('\n')}\n`;
 }

@@ -24,3 +24,10 @@ test('values with delays of their own are not said to share one', () => {
 	}));
 	expect(delayOf(rangeTable({ ...result, values }).split('\n'))).toBe('each value has its own');
 });
+
+test('values that share a delay other than the scenario’s have that one told', () => {
+	const result = rangeResult();
+	const compensation = { halfBus: 80e-6, virtualNeutral: 81e-6 };
+	const values = result.values.map((value) => ({ ...value, compensation }));
+	expect(delayOf(rangeTable({ ...result, values }).split('\n'))).toBe('half-bus 80 µs, virtual neutral 81 µs');
+});
