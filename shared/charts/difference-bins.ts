@@ -1,6 +1,7 @@
 import pow from '@stdlib/math-base-special-pow';
 import { roundStep } from '../maths/round-step.ts';
 import type { PairDifferences } from '../study/result.ts';
+import { reach } from './reach.ts';
 
 /** One bin of a picture of paired differences, degrees: drives whose half-bus error less virtual-neutral error lies in it. */
 export interface DifferenceBin {
@@ -24,8 +25,8 @@ const outsideShare = 0.005;
 
 /**
  * The differences in bins fit for a picture: at most 4·∛n of them (twice Rice's
- * rule, common practice, since steps are rounded up) over all but the farthest drives, with edges at 0. Null without a
- * drive that has one.
+ * rule, common practice, since steps are rounded up) over all but the farthest
+ * drives, with edges at 0. Null without a drive that has one.
  */
 export function differenceBins(differences: PairDifferences | undefined): DifferenceBins | null {
 	if (!differences) return null;
@@ -59,17 +60,11 @@ export function differenceBins(differences: PairDifferences | undefined): Differ
 	};
 }
 
-/** First and last bin once so many drives are taken off each end. */
-function reach(counts: readonly number[], spare: number): readonly [number, number] {
-	let first = 0;
-	for (let seen = counts[0] ?? 0; seen <= spare && first < counts.length - 1; seen += counts[first] ?? 0) first += 1;
-	let last = counts.length - 1;
-	for (let seen = counts[last] ?? 0; seen <= spare && last > first; seen += counts[last] ?? 0) last -= 1;
-	return [first, last];
-}
-
 /** An earlier result's drives in the bins of the present picture, scaled to as many; a bin that the earlier grid cuts is shared out by overlap. */
-export function differenceGhost({ bins, total }: DifferenceBins, before: PairDifferences): readonly DifferenceBin[] {
+export function differenceGhost(
+	{ bins, total }: Pick<DifferenceBins, 'bins' | 'total'>,
+	before: PairDifferences,
+): readonly DifferenceBin[] {
 	const all = before.counts.reduce((sum, one) => sum + one, 0);
 	if (all === 0) return [];
 	return bins.map(({ from, to }) => {

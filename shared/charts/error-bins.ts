@@ -2,6 +2,7 @@ import type { ChoiceName, PerChoice } from '../drive/drive.ts';
 import { choiceNames } from '../drive/drive.ts';
 import { angleBins } from '../study/angle-histogram.ts';
 import type { ChoiceFigures } from '../study/result.ts';
+import { reach } from './reach.ts';
 
 /** One bin of one choice's commutation-angle errors; degrees, and shares of all its measured commutations. */
 export interface ErrorBin {
@@ -42,7 +43,9 @@ export function errorBins(choices: PerChoice<Pick<ChoiceFigures, 'histogram'>>):
 	const countsOf = (choice: ChoiceName): readonly number[] => choices[choice].histogram.counts;
 	const sum = (list: readonly number[]): number => list.reduce((a, b) => a + b, 0);
 	const total = { halfBus: sum(counts), virtualNeutral: sum(second.counts) };
-	const reaches = choiceNames.filter((choice) => total[choice] > 0).map((choice) => reach(countsOf(choice)));
+	const reaches = choiceNames
+		.filter((choice) => total[choice] > 0)
+		.map((choice) => reach(countsOf(choice), outsideShare * total[choice]));
 	if (reaches.length === 0) return null;
 
 	const first = Math.min(...reaches.map(([low]) => low));
@@ -80,16 +83,6 @@ export function errorBins(choices: PerChoice<Pick<ChoiceFigures, 'histogram'>>):
 			virtualNeutral: total.virtualNeutral - inside('virtualNeutral'),
 		},
 	};
-}
-
-/** First and last bin once `outsideShare` is taken off each end. */
-function reach(counts: readonly number[]): [number, number] {
-	const spare = outsideShare * counts.reduce((a, b) => a + b, 0);
-	let low = 0;
-	for (let seen = counts[0] ?? 0; seen <= spare && low < counts.length - 1; seen += counts[low] ?? 0) low++;
-	let high = counts.length - 1;
-	for (let seen = counts[high] ?? 0; seen <= spare && high > 0; seen += counts[high] ?? 0) high--;
-	return [low, high];
 }
 
 /** Smallest merge of 1, 2, 5, 10, … bins that leaves few enough. */

@@ -1,7 +1,7 @@
 import type { TopLevelSpec } from 'vega-lite';
 import type { ChoiceName } from '../drive/drive.ts';
 import type { PairedFigures } from '../study/result.ts';
-import { count, degrees, drives, percent, signedDegrees, span } from '../words/figures.ts';
+import { count, degrees, drives, percent, span } from '../words/figures.ts';
 import { choiceWords } from '../words/names.ts';
 import { type DifferenceBin, type DifferenceBins, differenceGhost } from './difference-bins.ts';
 import { type ChartTheme, chartConfig, choiceMarks } from './theme.ts';
@@ -21,7 +21,7 @@ export function pairedDifferences(
 	ghost: PairedFigures['differences'],
 ): TopLevelSpec {
 	const rows = bins.map((bin) => ({ ...bin, smaller: smallerIn(bin), says: says(bin) }));
-	const before = ghost && differenceGhost({ bins, step, total, outside: { below: 0, above: 0 } }, ghost);
+	const before = ghost && differenceGhost({ bins, total }, ghost);
 	const [first, last] = [bins[0]?.from ?? 0, bins.at(-1)?.to ?? 0];
 	const within = (value: number): number => Math.min(Math.max(value, first), last);
 	const isDrawn = medianDifference !== null && medianDifference >= first && medianDifference <= last;
@@ -31,7 +31,6 @@ export function pairedDifferences(
 					at: medianDifference,
 					low: within(interval?.[0] ?? medianDifference),
 					high: within(interval?.[1] ?? medianDifference),
-					says: `median ${signedDegrees(medianDifference)}${interval ? `, interval ${span(signedDegrees(interval[0]), signedDegrees(interval[1]))}` : ''}`,
 				},
 			]
 		: [];
@@ -133,7 +132,8 @@ const axis = {
 	},
 };
 
-const smallerIn = ({ to }: DifferenceBin): ChoiceName => (to <= 0 ? 'halfBus' : 'virtualNeutral');
+/** The choice that errs less on a bin's drives. */
+export const smallerIn = ({ to }: DifferenceBin): ChoiceName => (to <= 0 ? 'halfBus' : 'virtualNeutral');
 
 const says = (bin: DifferenceBin): string =>
 	`${choiceWords[smallerIn(bin)]} errs ${sizeWords(bin)} less: ${drives(bin.count)} (${percent(bin.share)})`;

@@ -22,7 +22,7 @@ interface RateRow extends Readonly<Record<string, string | number | boolean | nu
 
 type Rates = PerChoice<Pick<ChoiceFigures, 'rates' | 'computed'>>;
 
-/** Chances per sector below this stand at the axis's end: less than one event in a thousand years of a fast drive. */
+/** Chances per sector below this stand at the axis's end: at 3·10⁷ sectors an hour, a fast drive's, one event in about four years. */
 export const leastDrawn = 1e-12;
 
 /** Whether a chance too small for the axis is among them. */

@@ -1,5 +1,6 @@
 import { count, degrees, drives } from '../words/figures.ts';
 import { choiceWords } from '../words/names.ts';
+import type { StudyResult } from './result.ts';
 import type { StoppingOutcome } from './stopping-rule.ts';
 
 /** What hangs on no number of units fixed beforehand, and what does. */
@@ -41,4 +42,12 @@ export function stoppingSentence(stopping: StoppingOutcome, units: number, isPar
 	return stopping.reached
 		? `Settled after ${count(units)} drives: ${asked}.${left}`
 		: `Not settled in ${count(units)} drives, ${count(open.length)} of ${count(waited.length)} figures still moving: ${asked}.${left}`;
+}
+
+/** The same of a result, counting the drives that it was looked at with. */
+export function stoppedWords({
+	stopping,
+	provenance: { units, partial },
+}: Pick<StudyResult, 'stopping' | 'provenance'>): string {
+	return stoppingSentence(stopping, partial ? units.finished + units.failed : units.asked, partial);
 }

@@ -1,19 +1,15 @@
 import { choiceNames } from '../../shared/drive/drive.ts';
 import type { StudyResult } from '../../shared/study/result.ts';
 import { studySentence } from '../../shared/study/sentence.ts';
-import { stoppingSentence } from '../../shared/study/stopping-sentence.ts';
+import { stoppedWords } from '../../shared/study/stopping-sentence.ts';
 import { heading } from './provenance-lines.ts';
 import { wrapText } from './wrap-text.ts';
 
 /** What was required, whether each choice holds it, which passes more drives and which errs less. */
 export function decisionLines(result: StudyResult): string[] {
-	const { requirement, verdict, comparison, stopping, provenance } = result;
+	const { requirement, verdict, comparison, provenance } = result;
 	const answer = studySentence(result);
-	const stopped = stoppingSentence(
-		stopping,
-		provenance.partial ? provenance.units.finished + provenance.units.failed : provenance.units.asked,
-		provenance.partial,
-	);
+	const stopped = stoppedWords(result);
 	return [
 		heading('Verdict'),
 		wrapText(requirement.sentence),

@@ -1,4 +1,4 @@
-import { stoppingSentence } from '../../study/stopping-sentence.ts';
+import { stoppedWords } from '../../study/stopping-sentence.ts';
 import { count } from '../../words/figures.ts';
 import { type Content, html } from '../html.ts';
 import { type Report, studyOf } from '../report.ts';
@@ -12,11 +12,7 @@ export function question(report: Report): Section {
 	const starts = Number(scenario.values['trial.starts']);
 	const measured = Number(scenario.values['trial.measured']);
 	const points = scenario.points.length;
-	const stopped = stoppingSentence(
-		result.stopping,
-		result.provenance.partial ? units.finished + units.failed : units.asked,
-		result.provenance.partial,
-	);
+	const stopped = stoppedWords(result);
 	const content: Content = html`
 <p>A sensorless brushless DC drive in six-step commutation finds its rotor by the zero crossings of the open phase's
 back-EMF. They can be seen by comparing the divided terminal with half the bus (<em>half-bus</em>) or with a star point

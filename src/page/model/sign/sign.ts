@@ -132,10 +132,7 @@ function verdictRows(now: ChoiceVerdict, before: ChoiceVerdict | null, isWhole: 
 	};
 	const ofWhole = <Row>(...rows: Row[]): Row[] => (isWhole ? rows : []);
 	return [
-		row(
-			'Drives that pass every point',
-			({ passed, failed, notSimulated }) => `${count(passed)} of ${count(passed + failed + notSimulated)}`,
-		),
+		row('Drives that pass every point', (verdict) => `${count(verdict.passed)} of ${count(all(verdict))}`),
 		row('Share seen', ({ share }) => percent(share), before ? shareStep(before, now) : ''),
 		...ofWhole(
 			row('Shown at least', ({ low }) => percent(low, 'down')),

@@ -1,4 +1,4 @@
-import { sizeWords } from '../../../../shared/charts/paired-differences.ts';
+import { sizeWords, smallerIn } from '../../../../shared/charts/paired-differences.ts';
 import { count, percent } from '../../../../shared/words/figures.ts';
 import { choiceWords } from '../../../../shared/words/names.ts';
 import type { WhichChoiceAnswer } from '../../model/which-choice.ts';
@@ -38,7 +38,7 @@ export function Differences({ answer: { pictures, level, hasGhost } }: { answer:
 							.filter((bin) => bin.count > 0)
 							.map((bin) => (
 								<tr key={bin.from}>
-									<th scope="row">{choiceWords[bin.to <= 0 ? 'halfBus' : 'virtualNeutral']}</th>
+									<th scope="row">{choiceWords[smallerIn(bin)]}</th>
 									<td>{sizeWords(bin)}</td>
 									<td>{count(bin.count)}</td>
 									<td>{percent(bin.share)}</td>
