@@ -86,18 +86,17 @@ export class AcceptanceChain {
 	/** Works out the reading's probabilities from its margins. @param rising whether "above" means "crossed" */
 	weigh(rising: boolean): void {
 		const { sigma } = this;
-		// in standard deviations; the tail far out is far below what is followed
 		const up = deviations(this.up, sigma);
-		const above = up > faint ? 0 : upperTail(up);
-		const below = up < -faint ? 0 : upperTail(-up);
+		const above = heardTail(up);
+		const below = heardTail(-up);
 		if (this.up === this.stay) {
 			this.fromNot = this.fromCrossed = rising ? above : below;
 			this.notFromNot = this.notFromCrossed = rising ? below : above;
 			return;
 		}
 		const stay = deviations(this.stay, sigma);
-		const stays = upperTail(stay);
-		const falls = upperTail(-stay);
+		const stays = heardTail(stay);
+		const falls = heardTail(-stay);
 		this.fromNot = rising ? above : falls;
 		this.notFromNot = rising ? below : stays;
 		this.fromCrossed = rising ? stays : below;
@@ -155,6 +154,9 @@ export function upperTail(z: number): number {
 	if (z < -8.5) return 1;
 	return 0.5 * erfc(z * Math.SQRT1_2);
 }
+
+/** The same, 0 where it is far below what is followed. */
+const heardTail = (z: number): number => (z > faint ? 0 : upperTail(z));
 
 /** A margin in standard deviations; without noise all of it or nothing. */
 function deviations(margin: number, sigma: number): number {
