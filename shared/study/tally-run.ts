@@ -48,8 +48,9 @@ export function tallyRun(columns: Columns, cell: number, run: RunRecord, rules: 
 	columns.highestError[cell] = highest;
 	add(columns.torqueSum, cell, run.meanTorque);
 	for (const kind of eventKinds) {
-		if (run.chances) for (const chance of run.chances[kind]) add(columns[`${kind}Chance`], cell, chance);
-		else columns[`${kind}Chance`][cell] = -1;
+		const column = columns[`${kind}Chance`];
+		if (run.chances) for (const chance of run.chances[kind]) add(column, cell, chance);
+		else column[cell] = -1;
 	}
 	if (run.lost) add(columns.lost, cell, 1);
 	if (run.torqueNotReached) add(columns.torqueNotReached, cell, 1);
