@@ -1,6 +1,7 @@
 import type { ChoiceName } from '../drive/drive.ts';
 import type { Verdict } from '../statistics/verdict.ts';
 import { type Requirement, shortcomings as reasons, type Shortcoming } from '../study/unit-passes.ts';
+import { capital } from '../words/capital.ts';
 import { count, enough, percent } from '../words/figures.ts';
 import { levelWords } from '../words/level.ts';
 import { choiceWords } from '../words/names.ts';
@@ -156,5 +157,3 @@ const passWords = ({ share, low }: Verdict): string => `${percent(share)} pass, 
 
 const confidenceWords = ({ share, confidence }: Requirement): string =>
 	`with ${levelWords(confidence)} confidence at least ${levelWords(share)} of drives pass`;
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -1,6 +1,7 @@
 import { type ChoiceName, choiceNames } from '../drive/drive.ts';
 import { formatRelative } from '../parameters/format-quantity.ts';
 import { judgedUnits } from '../variants/judged-units.ts';
+import { capital } from '../words/capital.ts';
 import { count, percent } from '../words/figures.ts';
 import { levelWords } from '../words/level.ts';
 import { choiceWords } from '../words/names.ts';
@@ -93,5 +94,3 @@ function bestWords({ values }: Answered, choice: ChoiceName): string {
 }
 
 const rpm = (speed: number): string => quantity(speed, 'rpm');
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -1,3 +1,4 @@
+import { capital } from '../words/capital.ts';
 import { count, drives, percent, power } from '../words/figures.ts';
 import { levelWords } from '../words/level.ts';
 import { choiceWords } from '../words/names.ts';
@@ -36,5 +37,3 @@ export function comparisonSentence({ units, both, only, neither, ...pairs }: Pas
 
 /** A difference of shares in percentage points. */
 const points = (share: number): string => percent(share).replace(/\s%$/, '');
-
-const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);

@@ -1,4 +1,5 @@
 import { causeNames, choiceNames, type PerChoice } from '../drive/drive.ts';
+import { capital } from '../words/capital.ts';
 import { count, degrees, perHour, power, signedDegrees, span } from '../words/figures.ts';
 import { levelWords } from '../words/level.ts';
 import { type EventKind, eventKinds, eventWords } from '../words/names.ts';
@@ -134,5 +135,3 @@ const errorWords = (error: number): string => (error === Number.POSITIVE_INFINIT
 
 const intervalWords = (interval: readonly [number, number] | null): string =>
 	interval === null ? 'too few drives' : span(errorWords(interval[0]), errorWords(interval[1]));
-
-const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);

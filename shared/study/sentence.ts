@@ -1,4 +1,5 @@
 import { type ChoiceName, choiceNames, type PerChoice } from '../drive/drive.ts';
+import { capital } from '../words/capital.ts';
 import { count, degrees, drives, power, signedDegrees } from '../words/figures.ts';
 import { levelWords } from '../words/level.ts';
 import { list } from '../words/list.ts';
@@ -110,5 +111,3 @@ function gridWords({ choices, gridSpread }: Compared): string {
 }
 
 const other = (choice: ChoiceName): ChoiceName => (choice === 'halfBus' ? 'virtualNeutral' : 'halfBus');
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -1,4 +1,5 @@
 import type { ChoiceName } from '../drive/drive.ts';
+import { capital } from '../words/capital.ts';
 import { count, drives, enough, percent, power } from '../words/figures.ts';
 import { levelWords } from '../words/level.ts';
 import { choiceWords } from '../words/names.ts';
@@ -66,5 +67,3 @@ function moreWords(units: number, moreUnits: number | null, limits: ChoiceVerdic
 	// with the share on the limit, 17 % of 2,000 studies so gone on with to 20,000 drives held and 17 % failed (5 % each allowed); see fixed-limits.test.ts
 	return `A study of about ${enough(units + moreUnits)} drives would decide it, at the share seen: with another seed, or until decided, since drives added to these until they decide make a wrong verdict likelier than stated.`;
 }
-
-const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);

@@ -6,6 +6,7 @@ import type { CaseChoice, CaseFigures, CheapestMix, GradeResult, GradesResult } 
 import { mixWords } from '../../shared/grades/sentence.ts';
 import type { Verdict } from '../../shared/statistics/verdict.ts';
 import { requirementSentence } from '../../shared/study/verdict-sentence.ts';
+import { capital } from '../../shared/words/capital.ts';
 import { count, percent } from '../../shared/words/figures.ts';
 import { choiceWords } from '../../shared/words/names.ts';
 import { cautionLines, heading } from './provenance-lines.ts';
@@ -158,5 +159,3 @@ function groundLines({ provenance, grades }: GradesResult): string[] {
 const indented = { first: '  ', rest: '      ' };
 
 const item = (text: string): string => wrapText(text, { first: '- ', rest: '  ' });
-
-const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);

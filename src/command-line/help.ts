@@ -2,6 +2,7 @@ import { formatQuantity, formatRelative } from '../../shared/parameters/format-q
 import type { ConditionRange, NumberRecord, ParameterRecord, Tolerance } from '../../shared/parameters/parameter.ts';
 import { parameters } from '../../shared/parameters/parameters.ts';
 import { limits, oneOf } from '../../shared/scenario/read-entry.ts';
+import { capital } from '../../shared/words/capital.ts';
 import type { CommandRecord, HelpTopic, OptionRecord } from './command.ts';
 import { padEnd, wrapText } from './wrap-text.ts';
 
@@ -78,5 +79,3 @@ function toleranceWords({ unit }: NumberRecord, { scale, lot, mismatch }: Tolera
 		scale === 'relative' ? formatRelative(halfWidth) : formatQuantity(halfWidth, unit);
 	return `lot ±\u00a0${words(lot)}, mismatch ±\u00a0${words(mismatch)}`;
 }
-
-const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);

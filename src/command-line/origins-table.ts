@@ -3,6 +3,7 @@ import { bareName, isSlight, kindsOffTheSix } from '../../shared/origins/origin-
 import { type ChoiceOrigins, fewestRows, type OriginsResult, type Share } from '../../shared/origins/origins-result.ts';
 import { shareWords } from '../../shared/origins/origins-sentence.ts';
 import type { PartCorrelations } from '../../shared/origins/part-correlations.ts';
+import { capital } from '../../shared/words/capital.ts';
 import { count, degrees, signedDegrees, span } from '../../shared/words/figures.ts';
 import { levelWords } from '../../shared/words/level.ts';
 import { choiceWords, sectorWords } from '../../shared/words/names.ts';
@@ -119,5 +120,3 @@ const sectorName = (kind: number): string => {
 };
 
 const signed = (rho: number): string => `${rho < 0 ? '−' : '+'}${Math.abs(rho).toFixed(2)}`;
-
-const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);

@@ -1,5 +1,6 @@
 import { cautionsOf, type Doubts } from '../../shared/study/doubts.ts';
 import type { Provenance } from '../../shared/study/result.ts';
+import { capital } from '../../shared/words/capital.ts';
 import { count } from '../../shared/words/figures.ts';
 import { quantity } from '../../shared/words/quantity.ts';
 import { textWidth, widthOf, wrapText } from './wrap-text.ts';
@@ -51,5 +52,3 @@ export const heading = (title: string): string =>
 	`── ${title} ${'─'.repeat(Math.max(0, textWidth - widthOf(title) - 4))}`;
 
 const item = (text: string): string => wrapText(text, { first: '- ', rest: '  ' });
-
-const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);

@@ -1,3 +1,4 @@
+import { capital } from '../../words/capital.ts';
 import { levelWords } from '../../words/level.ts';
 import { html, type Markup } from '../html.ts';
 import type { Calculation, CalculationName, Report } from '../report.ts';
@@ -34,5 +35,3 @@ const methodList = ({ name, result }: Calculation): Markup => html`
 <div><dt>Level of confidence</dt><dd>${levelWords(result.provenance.level)} for every interval, two-sided unless said otherwise${judges.includes(name) && '; a verdict’s own confidence is the requirement’s'}.</dd></div>
 ${Object.entries(result.provenance.methods).map(([figure, method]) => html`<div><dt>${capital(figure)}</dt><dd>${capital(method)}.</dd></div>`)}
 </dl>`;
-
-const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);

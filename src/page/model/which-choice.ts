@@ -5,6 +5,7 @@ import type { ChartTheme } from '../../../shared/charts/theme.ts';
 import { confidenceLevel } from '../../../shared/study/confidence-level.ts';
 import type { PointResult } from '../../../shared/study/result.ts';
 import { studySentence } from '../../../shared/study/sentence.ts';
+import { capital } from '../../../shared/words/capital.ts';
 import { causeRows } from '../../../shared/words/cause-rows.ts';
 import { conditionWords } from '../../../shared/words/conditions.ts';
 import { count } from '../../../shared/words/figures.ts';
@@ -104,8 +105,6 @@ function behindPreview(state: RunStatus['state']): string {
 		? 'The run failed before there were more figures.'
 		: 'The run was stopped before there were more figures.';
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** What must be known before a study's figures are believed: what they are of, how far they go, what is missing. */
 export function reservations(
