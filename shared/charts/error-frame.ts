@@ -2,7 +2,8 @@ import type { TopLevelSpec } from 'vega-lite';
 import { type ChoiceName, choiceNames } from '../drive/drive.ts';
 import { choiceWords } from '../words/names.ts';
 import type { ErrorBin } from './error-bins.ts';
-import { type ChartTheme, chartConfig, choiceMarks } from './theme.ts';
+import { ghostLine, hoverBands, zeroRule } from './layers.ts';
+import { type ChartTheme, chartFrame, choiceMarks } from './theme.ts';
 
 /** One way to see the errors; `field` is both the points' and the ghost's. */
 interface ErrorSeries<Field extends string> {
@@ -47,11 +48,7 @@ export function errorFrame<Field extends string>(
 			},
 		}));
 	return {
-		description,
-		config: chartConfig(theme),
-		width: 640,
-		height: 230,
-		autosize: { type: 'fit', contains: 'padding' },
+		...chartFrame(theme, description, 230),
 		datasets: {
 			[name]: series(bins),
 			...(ghost && { ghost: series(ghost) }),
@@ -60,8 +57,8 @@ export function errorFrame<Field extends string>(
 		layer: [
 			...(ghost ? lines('ghost', (choice) => ghostMark(theme, choice, interpolate), { stack: null }) : []),
 			...lines(name, mark, y),
-			idealCommutation(theme),
-			hoverBands(theme),
+			zeroRule(theme, 'x'),
+			hoverBands(theme, 'bands'),
 		],
 		encoding: { x: errorAxis },
 	} as TopLevelSpec;
@@ -71,10 +68,8 @@ export function errorFrame<Field extends string>(
 const ghostMark = (theme: ChartTheme, choice: ChoiceName, interpolate: 'step-after' | 'linear') => ({
 	type: 'line',
 	interpolate,
-	color: theme.quiet,
-	strokeWidth: 1.25,
+	...ghostLine(theme),
 	strokeDash: choiceMarks[choice].dash,
-	opacity: 0.85,
 });
 
 const errorAxis = {
@@ -87,25 +82,6 @@ const errorAxis = {
 		labelExpr: "replace(datum.label, '-', '−') + '°'",
 	},
 };
-
-const idealCommutation = (theme: ChartTheme) => ({
-	data: { values: [{ zero: 0 }] },
-	mark: { type: 'rule', color: theme.ink, strokeWidth: 1, opacity: 0.55 },
-	encoding: { x: { field: 'zero', type: 'quantitative' } },
-});
-
-/** Invisible full-height bands that carry the figures read out on hover. */
-const hoverBands = (theme: ChartTheme) => ({
-	data: { name: 'bands' },
-	params: [{ name: 'under', select: { type: 'point', on: 'pointerover', clear: 'pointerout', fields: ['from'] } }],
-	mark: { type: 'rect', fill: theme.ink, tooltip: { content: 'data' } },
-	encoding: {
-		x: { field: 'from', type: 'quantitative' },
-		x2: { field: 'to' },
-		opacity: { condition: { param: 'under', empty: false, value: 0.09 }, value: 0 },
-		tooltip: { field: 'says' },
-	},
-});
 
 /** One band a bin, with what both choices have there in words. */
 function readouts(bins: readonly ErrorBin[], { place, figure }: ErrorSeries<string>['says']) {

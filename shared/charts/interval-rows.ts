@@ -1,7 +1,7 @@
 import type { TopLevelSpec } from 'vega-lite';
 import { choiceNames } from '../drive/drive.ts';
 import { raised } from '../words/figures.ts';
-import { type ChartTheme, chartConfig, choiceMarks } from './theme.ts';
+import { type ChartTheme, chartFrame, choiceMarks } from './theme.ts';
 
 type Row = Readonly<Record<string, string | number | boolean | null>>;
 
@@ -48,11 +48,7 @@ export function intervalRows(given: IntervalRows, theme: ChartTheme, description
 	/** Where a row's figure stands; the limit stands across all of them. */
 	const rowed = { y, yOffset };
 	return {
-		description,
-		config: chartConfig(theme),
-		width: 640,
-		height: given.height ?? 210,
-		autosize: { type: 'fit', contains: 'padding' },
+		...chartFrame(theme, description, given.height ?? 210),
 		datasets: { [name]: rows, ...(ghost && { ghost }) },
 		data: { name },
 		layer: [

@@ -4,7 +4,8 @@ import type { PairedFigures } from '../study/result.ts';
 import { count, degrees, drives, percent, span } from '../words/figures.ts';
 import { choiceWords } from '../words/names.ts';
 import { type DifferenceBin, type DifferenceBins, differenceGhost } from './difference-bins.ts';
-import { type ChartTheme, chartConfig, choiceMarks } from './theme.ts';
+import { ghostLine, hoverBands, zeroRule } from './layers.ts';
+import { type ChartTheme, chartFrame, choiceMarks } from './theme.ts';
 
 /**
  * Drives by how much the two choices differ on them: each bar in the colour and
@@ -37,11 +38,7 @@ export function pairedDifferences(
 	const x = (field: string) => ({ field, type: 'quantitative' as const, ...axis });
 	const y = { field: 'count', type: 'quantitative' as const, stack: null };
 	return {
-		description,
-		config: chartConfig(theme),
-		width: 640,
-		height: 210,
-		autosize: { type: 'fit', contains: 'padding' },
+		...chartFrame(theme, description, 210),
 		datasets: {
 			differences: rows,
 			...(before && before.length > 0 && { ghost: closed(before) }),
@@ -82,19 +79,13 @@ export function pairedDifferences(
 							mark: {
 								type: 'line' as const,
 								interpolate: 'step-after' as const,
-								color: theme.quiet,
-								strokeWidth: 1.25,
-								opacity: 0.85,
+								...ghostLine(theme),
 							},
 							encoding: { x: x('from'), y },
 						},
 					]
 				: []),
-			{
-				data: { values: [{ zero: 0 }] },
-				mark: { type: 'rule' as const, color: theme.ink, strokeWidth: 1, opacity: 0.55 },
-				encoding: { x: { ...x('zero') } },
-			},
+			zeroRule(theme, 'x'),
 			{
 				data: { name: 'median' },
 				mark: { type: 'rule' as const, color: theme.ink, strokeWidth: 5, opacity: 0.85 },
@@ -105,19 +96,7 @@ export function pairedDifferences(
 				mark: { type: 'rule' as const, color: theme.ink, strokeWidth: 1.5 },
 				encoding: { x: x('at'), y: { value: 0 }, y2: { value: 'height' } },
 			},
-			{
-				data: { name: 'differences' },
-				params: [
-					{ name: 'under', select: { type: 'point', on: 'pointerover', clear: 'pointerout', fields: ['from'] } },
-				],
-				mark: { type: 'rect' as const, fill: theme.ink, tooltip: { content: 'data' } },
-				encoding: {
-					x: x('from'),
-					x2: { field: 'to' },
-					opacity: { condition: { param: 'under', empty: false, value: 0.09 }, value: 0 },
-					tooltip: { field: 'says' },
-				},
-			},
+			hoverBands(theme, 'differences'),
 		],
 	} as TopLevelSpec;
 }

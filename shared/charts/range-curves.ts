@@ -11,9 +11,10 @@ import { levelWords } from '../words/level.ts';
 import { choiceWords } from '../words/names.ts';
 import { quantity, quantityParts } from '../words/quantity.ts';
 import { type CurvePoint, freePlace } from './free-place.ts';
+import { ghostLine, underPointer } from './layers.ts';
 import type { Picture } from './pictures.ts';
 import { type RangeRow, rangeReadouts, rangeRows } from './range-rows.ts';
-import { type ChartTheme, chartConfig, choiceMarks } from './theme.ts';
+import { type ChartTheme, chartFrame, choiceMarks } from './theme.ts';
 
 /** Errors so many times the limit run off the picture's top: what matters is where they cross it. */
 const topOfLimit = 4;
@@ -176,11 +177,7 @@ function frame({ axes, values }: RangeResult, theme: ChartTheme, description: st
 	const seen = values.map(({ at }) => at[axis?.id ?? ''] as number);
 	const { title, labelExpr } = tickWords(axis?.name ?? '', ticks, axis?.unit ?? '1');
 	return {
-		description,
-		config: chartConfig(theme),
-		width: 640,
-		height,
-		autosize: { type: 'fit' as const, contains: 'padding' as const },
+		...chartFrame(theme, description, height),
 		data: { name: 'curves' },
 		encoding: {
 			x: {
@@ -260,10 +257,7 @@ const curve = (choice: (typeof choiceNames)[number], theme: ChartTheme, y: Scale
 });
 
 const ghostCurve = (choice: (typeof choiceNames)[number], theme: ChartTheme, y: Scaled) => ({
-	...curve(choice, { ...theme, choice: { ...theme.choice, [choice]: { line: theme.quiet, fill: '' } } }, y, {
-		strokeWidth: 1.25,
-		opacity: 0.85,
-	}),
+	...curve(choice, theme, y, ghostLine(theme)),
 	data: { name: 'ghost' },
 });
 
@@ -349,15 +343,15 @@ const curvesOf = (
 		}),
 	);
 
+const readoutOf = underPointer('at');
+
 /** Wide invisible lines that carry the figures read out on hover. */
 const readoutRules = (theme: ChartTheme) => ({
 	data: { name: 'readouts' },
-	params: [
-		{ name: 'under', select: { type: 'point' as const, on: 'pointerover', clear: 'pointerout', fields: ['at'] } },
-	],
+	params: readoutOf.params,
 	mark: { type: 'rule' as const, color: theme.ink, strokeWidth: 18, tooltip: { content: 'data' as const } },
 	encoding: {
-		opacity: { condition: { param: 'under', empty: false, value: 0.09 }, value: 0 },
+		opacity: readoutOf.opacity,
 		tooltip: { field: 'says' },
 	},
 });

@@ -4,7 +4,8 @@ import { choiceNames } from '../drive/drive.ts';
 import type { ChoiceFigures } from '../study/result.ts';
 import { signedDegrees } from '../words/figures.ts';
 import { choiceWords, sectorWords } from '../words/names.ts';
-import { type ChartTheme, chartConfig, choiceMarks } from './theme.ts';
+import { zeroRule } from './layers.ts';
+import { type ChartTheme, chartFrame, choiceMarks } from './theme.ts';
 
 /**
  * Mean angle error of each of the six sector kinds, both choices: filled marks
@@ -33,19 +34,11 @@ export function sectorMeans(
 		},
 	};
 	return {
-		description,
-		config: chartConfig(theme),
-		width: 640,
-		height: 210,
-		autosize: { type: 'fit', contains: 'padding' },
+		...chartFrame(theme, description, 210),
 		datasets: { sectors: rows, ...(before && { ghost: before }) },
 		data: { name: 'sectors' },
 		layer: [
-			{
-				data: { values: [{ zero: 0 }] },
-				mark: { type: 'rule', color: theme.ink, strokeWidth: 1, opacity: 0.55 },
-				encoding: { y: { field: 'zero', type: 'quantitative' } },
-			},
+			zeroRule(theme, 'y'),
 			...(before
 				? choiceNames.map((choice, i) => ({
 						data: { name: 'ghost' },

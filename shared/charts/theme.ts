@@ -28,7 +28,7 @@ export const choiceMarks: PerChoice<{ readonly dash: number[]; readonly shape: '
 };
 
 /** Vega-lite configuration shared by all charts: hairline axes, no frame, no ticks beyond need. */
-export function chartConfig(theme: ChartTheme) {
+function chartConfig(theme: ChartTheme) {
 	return {
 		font: theme.font,
 		background: 'transparent',
@@ -50,3 +50,12 @@ export function chartConfig(theme: ChartTheme) {
 		},
 	};
 }
+
+/** What every chart begins with; its height in px. Drawn to fit where it stands. */
+export const chartFrame = (theme: ChartTheme, description: string, height: number) => ({
+	description,
+	config: chartConfig(theme),
+	width: 640,
+	height,
+	autosize: { type: 'fit' as const, contains: 'padding' as const },
+});
