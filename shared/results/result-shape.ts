@@ -1,10 +1,7 @@
-import type { PerChoice } from '../drive/drive.ts';
 import type { DrawFigures } from '../statistics/adaptive-monte-carlo.ts';
-import type { Decision } from '../statistics/verdict.ts';
 import type {
 	ChoiceFigures,
 	ChoiceVerdict,
-	ComputedRate,
 	FigureSpread,
 	PairDifferences,
 	PairedFigure,
@@ -12,41 +9,33 @@ import type {
 	PairedRates,
 	PassingPairs,
 	PointResult,
-	Provenance,
-	RateFigure,
 	StudyResult,
 	WorstUnit,
 } from '../study/result.ts';
 import { resultVersions } from '../study/result-version.ts';
 import type { SettledFigure, StoppingOutcome } from '../study/stopping-rule.ts';
 import { type UnitFigureName, unitFigureNames } from '../study/unit-figures.ts';
-import { type Shortcoming, shortcomings } from '../study/unit-passes.ts';
+import { shortcomings } from '../study/unit-passes.ts';
 import {
-	type Check,
-	count,
-	dictionary,
-	figure,
-	flag,
-	list,
-	number,
-	object,
-	one,
-	optional,
-	orNull,
-	pair,
-	text,
-} from './shape.ts';
+	computed,
+	events,
+	interval,
+	perChoice,
+	provenance,
+	rate,
+	sentence,
+	shortcomingCounts,
+	toldRequirement,
+	unitError,
+	verdictChecks,
+	word,
+} from './common-shapes.ts';
+import { type Check, count, dictionary, figure, flag, list, number, object, one, optional, orNull } from './shape.ts';
 
 /* What a study's result looks like, field by field: one that comes from outside is used only if it does. */
 
-const sentence = text(4000);
-const word = text(300);
-const interval = orNull(pair(figure));
 const better = one('halfBus', 'virtualNeutral', 'not shown');
 
-const perChoice = <T>(check: Check<T>): Check<PerChoice<T>> => object({ halfBus: check, virtualNeutral: check });
-const events = <T>(check: Check<T>): Check<Readonly<Record<'early' | 'late' | 'missed', T>>> =>
-	object({ early: check, late: check, missed: check });
 const unitFigures = <T>(check: Check<T>): Check<Readonly<Record<UnitFigureName, T>>> =>
 	object(Object.fromEntries(unitFigureNames.map((name) => [name, check])) as Record<UnitFigureName, Check<T>>);
 
@@ -58,25 +47,6 @@ const spread = object<FigureSpread>({
 	quantiles: list(object({ share: figure, value: figure, interval }), 20),
 	symmetric: interval,
 	shortest: interval,
-});
-
-const rate = object<RateFigure>({
-	count,
-	rate: figure,
-	low: figure,
-	high: figure,
-	perHour: figure,
-	boundOn: one('sectors', 'units'),
-});
-
-const computed = object<ComputedRate>({
-	rate: figure,
-	perHour: figure,
-	interval,
-	effective: figure,
-	largestShare: figure,
-	largestUnit: orNull(count),
-	gain: orNull(figure),
 });
 
 const passingPairs = {
@@ -101,13 +71,11 @@ const choiceFigures = object<ChoiceFigures>({
 	units: count,
 	sectors: count,
 	angleError: object({ mean: figure, sd: figure, quantiles: dictionary(figure, 20), maxAbs: figure }),
-	unitError: object({ median: figure, q95: figure, medianInterval: interval, q95Interval: interval }),
+	unitError,
 	unitFigures: unitFigures(spread),
 	passing: object({
 		passed: count,
-		shortcomings: object(
-			Object.fromEntries(shortcomings.map((name) => [name, count])) as Record<Shortcoming, Check<number>>,
-		),
+		shortcomings: shortcomingCounts,
 	}),
 	rates: events(rate),
 	computed: orNull(object({ early: computed, late: computed, missed: computed, all: computed })),
@@ -144,33 +112,12 @@ const pairedFigures = object<PairedFigures>({
 });
 
 const verdict = object<ChoiceVerdict>({
-	decision: one<Decision>('holds', 'fails', 'undecided'),
-	share: figure,
-	low: figure,
-	high: figure,
-	moreUnits: orNull(figure),
-	successRun: orNull(figure),
+	...verdictChecks,
 	passed: count,
 	failed: count,
 	notSimulated: count,
 	limits: one('Clopper–Pearson', 'confidence sequence'),
 	sentence,
-});
-
-const provenance = object<Provenance>({
-	version: word,
-	seed: word,
-	scenario: word,
-	scenarioDigest: text(64),
-	resultDigest: text(64),
-	units: object({ asked: count, finished: count, failed: count }),
-	partial: flag,
-	failures: list(object({ unit: count, message: sentence }), 1_000_000),
-	compensation: perChoice(number),
-	level: number,
-	methods: dictionary(sentence, 50),
-	warnings: list(sentence, 100),
-	lostWorkers: optional(sentence),
 });
 
 const choice = one('halfBus', 'virtualNeutral');
@@ -213,14 +160,7 @@ export const studyResultShape = object<StudyResult>({
 	formatVersion: one(...resultVersions),
 	provenance,
 	stopping: (value, path) => object({ rule })(value, path) ?? stoppings[(value as StoppingOutcome).rule](value, path),
-	requirement: object({
-		angleLimit: number,
-		quantile: number,
-		crossingsPerHour: number,
-		share: number,
-		confidence: number,
-		sentence,
-	}),
+	requirement: toldRequirement,
 	verdict: perChoice(verdict),
 	comparison: object<PassingPairs & { readonly sentence: string }>({ ...passingPairs, sentence }),
 	points: list(

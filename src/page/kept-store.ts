@@ -3,11 +3,12 @@ import type { KeptStore } from './model/kept/kept-store.ts';
 
 interface Schema extends DBSchema {
 	results: { key: string; value: { readonly id: string } };
-	/** An entry for each of `places`. */
+	/** An entry for each of `places`, and one for each longer question's answers. */
 	session: { key: string; value: unknown };
 }
 
 const places = { last: 'last', baseline: 'baseline' } as const;
+const answersOf = (question: string): string => `answers ${question}`;
 
 /**
  * Results in this browser's IndexedDB; they leave it for nowhere. It is opened for each piece of work and closed after
@@ -38,6 +39,13 @@ export function keptStore(name = 'anglespread'): KeptStore {
 			withDatabase(async (database) => {
 				if (pinned) await database.put('session', pinned, places.baseline);
 				else await database.delete('session', places.baseline);
+			}),
+		answers: (question) => withDatabase((database) => database.get('session', answersOf(question))),
+		changeAnswers: (question, change) =>
+			withDatabase(async (database) => {
+				const { store, done } = database.transaction('session', 'readwrite');
+				const changed = change(await store.get(answersOf(question)));
+				await Promise.all([store.put(changed, answersOf(question)), done]);
 			}),
 	};
 }

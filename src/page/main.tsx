@@ -21,6 +21,7 @@ const demos = demoSources(
 		eager: true,
 	}),
 );
+const store = async () => (await import('./kept-store.ts')).keptStore();
 const model = createPageModel({
 	demos,
 	read: readScenario,
@@ -28,6 +29,7 @@ const model = createPageModel({
 	address: browserAddress,
 	theme: pageTheme,
 	fields: fieldsNotebook,
+	store,
 	now: () => performance.now(),
 });
 const place = document.getElementById('page');
@@ -35,5 +37,5 @@ if (place) render(<Page model={model} />, place);
 onFileDrop((files, on) => void model.dropFiles(files, rowAt(on) || rowInHand()));
 onUndoKeys(model.inputs);
 keepFocus();
-void beginSession(model, sessionNotebook, async () => (await import('./kept-store.ts')).keptStore());
+void beginSession(model, sessionNotebook, store);
 void keepForOffline(model.shown);

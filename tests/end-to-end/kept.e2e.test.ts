@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
-import { overflow, overflowAt320 } from './ask-question.ts';
+import { answered, ask, overflow, overflowAt320 } from './ask-question.ts';
 import { builtPage, restsOn, runStudy } from './open-page.ts';
 
 const built = builtPage();
@@ -150,6 +150,84 @@ test('after a reload the page comes back: view, edited scenario, drives, seed, p
 	await page.getByText('(on show)').waitFor({ timeout: 40_000 });
 });
 
+/** Notes every thread that the page starts. */
+const watchThreads = (page: Page) =>
+	page.addInitScript(() => {
+		const threads: string[] = [];
+		Object.assign(globalThis, { threads });
+		globalThis.Worker = class extends Worker {
+			constructor(url: string | URL, options?: WorkerOptions) {
+				super(url, options);
+				threads.push(String(url));
+			}
+		};
+	});
+/** Whether the longer questions' thread was started since the page was loaded. */
+const wasAsked = (page: Page): Promise<boolean> =>
+	page.evaluate(
+		() => (globalThis as { threads?: string[] }).threads?.some((url) => url.includes('questions')) ?? false,
+	);
+const earlierRun = 'Figures of an earlier run of the same inputs.';
+
+test('after a reload the answer of a longer question and its baseline are there at once, and no engine is asked', async () => {
+	const { page } = await built.open({ hash: '#grades', prepare: watchThreads });
+	await ask(page, 'Drives in each run', '12');
+	expect(await wasAsked(page)).toBe(true);
+	await page.getByRole('button', { name: 'Pin as baseline' }).click();
+	await page.getByLabel('star resistor: mismatch tolerance').fill('5 %');
+	await page.getByRole('button', { name: 'Run again' }).click();
+	await page.locator('.changed').waitFor({ timeout: 100_000 });
+	await answered(page);
+	const [sentence, changed] = [page.locator('.sentence'), page.locator('main .changed')];
+	const before = [await sentence.textContent(), await changed.textContent()];
+	await page.waitForTimeout(600);
+	await page.reload();
+	await page.locator('.ask-bar .progress', { hasText: earlierRun }).waitFor({ timeout: 5000 });
+	expect(await sentence.textContent()).toBe(before[0]);
+	await expect.poll(() => changed.textContent()).toBe(before[1]);
+	await page.waitForTimeout(1500);
+	expect(await wasAsked(page)).toBe(false);
+
+	// asked otherwise nothing is found
+	await page.getByLabel('Drives in each run').fill('13');
+	await page.locator('.ask-bar.is-stale').waitFor();
+	await page.getByRole('button', { name: 'Run again' }).click();
+	await answered(page);
+	expect(await wasAsked(page)).toBe(true);
+}, 240_000);
+
+test('an answer that was changed where it is stored is asked anew, and takes the place of what was there', async () => {
+	const { page } = await built.open({ hash: '#grades', prepare: watchThreads });
+	await ask(page, 'Drives in each run', '12');
+	const sentence = await page.locator('.sentence').textContent();
+	await page.waitForTimeout(600);
+	await page.evaluate(async () => {
+		const database = await new Promise<IDBDatabase>((resolve, reject) => {
+			const request = indexedDB.open('anglespread');
+			request.onsuccess = () => resolve(request.result);
+			request.onerror = () => reject(request.error);
+		});
+		const store = database.transaction('session', 'readwrite').objectStore('session');
+		const stored = await new Promise<{ result: { exact: unknown } }[]>((resolve) => {
+			const request = store.get('answers grades');
+			request.onsuccess = () => resolve(request.result);
+		});
+		for (const { result } of stored) result.exact = '<img src=x onerror=alert(1)>';
+		await new Promise((resolve) => {
+			store.put([...stored, null, { asked: 3 }], 'answers grades').onsuccess = resolve;
+		});
+		database.close();
+	});
+	await page.reload();
+	await answered(page);
+	expect(await wasAsked(page)).toBe(true);
+	expect(await page.locator('.sentence').textContent()).toBe(sentence);
+	await page.waitForTimeout(600);
+	await page.reload();
+	await page.locator('.ask-bar .progress', { hasText: earlierRun }).waitFor({ timeout: 5000 });
+	expect(await wasAsked(page)).toBe(false);
+}, 240_000);
+
 test('broken and hostile stored records are told of, used for nothing and can be removed', async () => {
 	const { page } = await built.open();
 	await runStudy(page, 6);
@@ -207,6 +285,9 @@ test('a browser that refuses storage leaves a page that works and says what it c
 	await expect
 		.poll(() => page.getByRole('alert').textContent())
 		.toMatch(/The kept results could not be read: not allowed/);
+	await open(page, 'What grade');
+	await ask(page, 'Drives in each run', '12');
+	expect(await page.locator('.sentence').textContent()).toMatch(/^Of the sensing resistors, /);
 });
 
 test('the scenario is saved as a file that opens again', async () => {

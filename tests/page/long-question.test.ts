@@ -25,11 +25,14 @@ interface Call {
 const star = 'sensing.virtualNeutral.star';
 let model: PageModel;
 let calls: Call[];
+/** What was handed over to be kept. */
+let keptNow: [asked: string, result: Result][];
 const rows = signal(20);
 
 beforeEach(async () => {
 	rows.value = 20;
 	calls = [];
+	keptNow = [];
 	model = createPageModel(
 		engineServices(smallScenarioText({ trial: { starts: 1, warmup: 6, settle: 6, measured: 12 } })),
 	);
@@ -37,9 +40,13 @@ beforeEach(async () => {
 	await model.run();
 });
 
-const question = () =>
+const question = (earlier?: ReadonlyMap<string, Result>) =>
 	createLongQuestion<Asked, Result>({
 		model,
+		kept: earlier && {
+			read: async () => (asked) => earlier.get(asked) ?? null,
+			keep: (asked, result) => void keptNow.push([asked, result]),
+		},
 		request: computed(() =>
 			model.request.value && rows.value > 0
 				? { scenario: model.request.value.scenario, seed: model.request.value.seed, rows: rows.value }
@@ -197,4 +204,70 @@ test('with a baseline pinned the same is asked of it too, and shown as its ghost
 	expect(asked.answer.value?.result.star).toBe(30 * 68_000);
 	expect(asked.ghost.value?.result.star).toBe(30 * 66_500);
 	expect(asked.status.value.state).toBe('done');
+});
+
+/** What the page asks now, as it is kept. */
+const asNow = (rows = 20): string =>
+	JSON.stringify({ scenario: model.request.value?.scenario, seed: model.request.value?.seed, rows });
+const whole = (star: number): Result => ({ provenance: { partial: false }, star });
+
+test('an answer of an earlier visit is shown without asking; an edit makes it stale, and what is asked then is kept', async () => {
+	const asked = question(new Map([[asNow(), whole(5)]]));
+	asked.setOpen(true);
+	await settled();
+	expect(calls).toHaveLength(0);
+	expect(asked.answer.value).toMatchObject({ is: 'finished', result: { star: 5 } });
+	expect(asked.heard.value).toBe('Figures of an earlier run of the same inputs.');
+	await edit('68k');
+	expect(asked.isStale.value).toBe(true);
+	expect(asked.heard.value).toBe('');
+	expect(asked.answer.value?.result.star).toBe(5);
+	expect(calls).toHaveLength(0);
+	void asked.ask();
+	calls[0]?.end();
+	await turn();
+	expect(keptNow).toEqual([[asNow(), whole(20 * 68_000)]]);
+	model.inputs.undo();
+	await settled();
+	expect([asked.isStale.value, asked.answer.value?.result.star]).toEqual([false, 5]);
+	expect(calls).toHaveLength(1);
+});
+
+test('what was stopped is not kept', async () => {
+	const asked = question(new Map());
+	asked.setOpen(true);
+	await settled();
+	expect(calls).toHaveLength(1);
+	calls[0]?.end(true);
+	await turn();
+	expect(keptNow).toEqual([]);
+});
+
+test('before the page has its inputs nothing is shown or asked, since they are not yet those it was left with', async () => {
+	model = createPageModel(engineServices(smallScenarioText({})));
+	const asked = question(new Map([[asNow(), whole(5)]]));
+	asked.setOpen(true);
+	await settled();
+	expect([asked.answer.value, asked.status.value, calls.length]).toEqual([null, { state: 'idle', note: '' }, 0]);
+	model.setSeed('left');
+	await model.run();
+	await settled();
+	expect(asked.answer.value).toBeNull();
+	expect(calls).toHaveLength(1);
+});
+
+test("the baseline's answer comes back as the ghost of the other one", async () => {
+	const before = asNow();
+	model.against.pin();
+	await edit('68k');
+	const asked = question(
+		new Map([
+			[before, whole(1)],
+			[asNow(), whole(2)],
+		]),
+	);
+	asked.setOpen(true);
+	await settled();
+	expect([asked.answer.value?.result.star, asked.ghost.value?.result.star]).toEqual([2, 1]);
+	expect(calls).toHaveLength(0);
 });

@@ -4,10 +4,12 @@ import { createOrigins, type OriginsModel } from '../../src/page/model/origins/o
 import { createPageModel, type PageModel } from '../../src/page/model/page-model.ts';
 import { smallScenarioText } from '../study/small-scenario.ts';
 import { engineServices } from './engine-services.ts';
+import { memoryStore } from './kept/kept-fixture.ts';
 import { askedHere } from './long-results.ts';
 
 vi.setConfig({ testTimeout: 60_000, hookTimeout: 60_000 });
 
+const scenarioText = smallScenarioText({ trial: { starts: 1, warmup: 6, settle: 6, measured: 12 } });
 let model: PageModel;
 let origins: OriginsModel;
 const answered = () => {
@@ -17,9 +19,7 @@ const answered = () => {
 };
 
 beforeAll(async () => {
-	model = createPageModel(
-		engineServices(smallScenarioText({ trial: { starts: 1, warmup: 6, settle: 6, measured: 12 } })),
-	);
+	model = createPageModel(engineServices(scenarioText));
 	model.setUnits('12');
 	await model.run();
 	origins = createOrigins(model, askedHere(runSpreadInPool));
@@ -81,4 +81,32 @@ test('a star of 20 % instead of 1 % drives most of the virtual neutral, against 
 	const before = Number.parseInt(star?.alone.was.replace('was ', '') ?? '', 10);
 	expect(Number.parseInt(star?.alone.main ?? '', 10)).toBeGreaterThan(Math.max(60, before));
 	expect(answered().changed).toMatch(/half-bus (\d\.\d\d)° → \d+\.\d+°; virtual neutral/);
+});
+
+test('after a reload at another point its answer is shown without asking', async () => {
+	const store = memoryStore();
+	const services = { ...engineServices(scenarioText), store: async () => store };
+	const first = createPageModel(services);
+	await first.run();
+	first.whichChoice.setPoint(1);
+	const asked = createOrigins(first, askedHere(runSpreadInPool));
+	asked.rowsTyped.value = '24';
+	await asked.question.ask();
+	const left = first.work.value;
+	const result = first.shown.value?.result ?? null;
+
+	const again = createPageModel(services);
+	let calls = 0;
+	const found = createOrigins(again, () => {
+		calls += 1;
+		return new Promise(() => {});
+	});
+	found.rowsTyped.value = '24';
+	found.question.setOpen(true);
+	// what was stored may be read before the page has its inputs
+	await new Promise((resolve) => setTimeout(resolve, 5));
+	again.resume(left, result, 'as it was left');
+	await new Promise((resolve) => setTimeout(resolve, 5));
+	expect(calls).toBe(0);
+	expect(found.answer.value).toEqual(asked.answer.value);
 });

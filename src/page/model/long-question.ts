@@ -4,6 +4,7 @@ import type { Scenario } from '../../../shared/scenario/scenario.ts';
 import { errorMessage } from '../../../shared/words/error-message.ts';
 import { count } from '../../../shared/words/figures.ts';
 import { editsBetween, samePoints } from './edits.ts';
+import type { KeptAnswers } from './kept/kept-answers.ts';
 import type { PageModel } from './page-model.ts';
 
 /** What every question asks of at least; plain data, so that equal questions can be told to be equal. */
@@ -55,6 +56,8 @@ interface LongQuestionOptions<Asked, Result> {
 	/** What would be asked now, with all that the view lets one choose; null while any of it has a problem. */
 	readonly request: ReadonlySignal<Asked | null>;
 	readonly run: (asked: Asked, watch: LongWatch<Result>) => Promise<Result>;
+	/** Where finished answers outlive the page; nowhere if not given. */
+	readonly kept?: KeptAnswers<Result> | undefined;
 	/** The same asked of the baseline's scenario; null where it cannot be. */
 	readonly ofBaseline?: (asked: Asked, baseline: Scenario) => Asked | null;
 	/** The answer in a sentence, for those who listen. */
@@ -66,15 +69,16 @@ const mostKept = 8;
 
 /**
  * A question that takes its time on workers of its own. It is first asked when
- * its view is opened and the page is at rest; after an edit its answer stays,
- * marked as of older inputs, and is asked again when the reader wants it. Work
- * that an edit makes stale is ended. Where a baseline is pinned, the same is
- * asked of it too.
+ * its view is opened and the page is at rest, unless an earlier visit left the
+ * answer; after an edit its answer stays, marked as of older inputs, and is asked
+ * again when the reader wants it. Work that an edit makes stale is ended. Where a
+ * baseline is pinned, the same is asked of it too.
  */
 export function createLongQuestion<Asked extends LeastAsked, Result extends LeastResult>({
 	model,
 	request,
 	run,
+	kept: outliving,
 	ofBaseline = (asked, scenario) => ({ ...asked, scenario }),
 	sentence,
 }: LongQuestionOptions<Asked, Result>) {
@@ -83,10 +87,34 @@ export function createLongQuestion<Asked extends LeastAsked, Result extends Leas
 	const isOpen = signal(false);
 	const latest = signal<Given | null>(null);
 	const kept = signal<ReadonlyMap<string, Given>>(new Map());
+	/** Looks up an answer that was kept before the page was opened; null until they are read. */
+	const earlier = signal<((asked: string) => Result | null) | null>(outliving ? null : () => null);
+	let isRead = false;
 	let current: { readonly end: AbortController; readonly key: string } | null = null;
 
 	const key = computed(() => keyOf(request.value));
-	const answer = computed<Given | null>(() => kept.value.get(key.value) ?? latest.value);
+	/** Before that, its inputs are still those that every visit begins with. */
+	const hasBegun = computed(() => {
+		const page = model.status.value;
+		return page.state !== 'idle' || page.note !== '' || model.shown.value !== null;
+	});
+	const isReady = computed(() => hasBegun.value && earlier.value !== null);
+	/** The finished answer to a request, of this visit or an earlier one; null where there is none. */
+	function found(asked: Asked | null, document: JsonObject | null): Given | null {
+		const own = keyOf(asked);
+		const result = hasBegun.value && earlier.value?.(own);
+		return kept.value.get(own) ?? (asked && result ? { asked, result, is: 'finished', document } : null);
+	}
+	const known = computed(() => found(request.value, model.inputs.document.value));
+	const answer = computed<Given | null>(() => known.value ?? latest.value);
+	/** The status, which says so where the answer is of an earlier visit. */
+	const told = computed<LongStatus>(() => {
+		const own = status.value;
+		const isEarlier = known.value !== null && !kept.value.has(key.value);
+		return own.state === 'idle' && own.note === '' && isEarlier
+			? { state: 'idle', note: 'Figures of an earlier run of the same inputs.' }
+			: own;
+	});
 	const isStale = computed(() => answer.value !== null && keyOf(answer.value.asked) !== key.value);
 	const baselineRequest = computed<Asked | null>(() => {
 		const asked = answer.value?.asked;
@@ -96,7 +124,7 @@ export function createLongQuestion<Asked extends LeastAsked, Result extends Leas
 	});
 	/** The baseline's answer to what the answer on show was asked; null where there is none, or it is the one on show. */
 	const ghost = computed<Given | null>(() =>
-		baselineRequest.value ? (kept.value.get(keyOf(baselineRequest.value)) ?? null) : null,
+		found(baselineRequest.value, model.against.baseline.value?.document ?? null),
 	);
 
 	function keep(given: Given): void {
@@ -155,7 +183,10 @@ export function createLongQuestion<Asked extends LeastAsked, Result extends Leas
 			const { partial } = result.provenance;
 			show(result, partial ? 'stopped' : 'finished');
 			if (partial) status.value = { state: 'idle', note: 'Stopped; what finished is shown.' };
-			else keep({ asked, result, is: 'finished', document });
+			else {
+				keep({ asked, result, is: 'finished', document });
+				outliving?.keep(keyOf(asked), result);
+			}
 			return !partial;
 		} catch (error) {
 			if (!isCurrent()) return false;
@@ -168,8 +199,9 @@ export function createLongQuestion<Asked extends LeastAsked, Result extends Leas
 
 	// an answer found again is the one that stays on show from here on
 	effect(() => {
-		const found = kept.value.get(key.value);
-		if (found) latest.value = found;
+		if (!known.value) return;
+		latest.value = known.value;
+		if (status.peek().state === 'waiting') status.value = { state: 'idle', note: '' };
 	});
 	// work that an edit made stale
 	effect(() => {
@@ -186,20 +218,25 @@ export function createLongQuestion<Asked extends LeastAsked, Result extends Leas
 	effect(() => {
 		const page = model.status.value;
 		const isWanted = isOpen.value && request.value !== null && answer.value === null;
-		const isAtRest =
-			page.state === 'done' ||
-			page.state === 'failed' ||
-			(page.state === 'idle' && (page.note !== '' || model.shown.value !== null));
+		const isAtRest = page.state === 'idle' || page.state === 'done' || page.state === 'failed';
 		const own = status.peek();
-		if (!isWanted || current || own.state === 'failed' || (own.state === 'idle' && own.note)) return;
+		if (!isWanted || !isReady.value || current || own.state === 'failed' || (own.state === 'idle' && own.note)) return;
 		if (isAtRest) void ask();
 		else status.value = { state: 'waiting' };
 	});
 
+	async function readEarlier(): Promise<void> {
+		if (!outliving || isRead) return;
+		isRead = true;
+		earlier.value = await outliving.read();
+	}
+
 	return {
 		request,
-		status,
+		status: told,
 		answer,
+		/** True once the page has its inputs and what earlier visits left is read. */
+		isReady,
 		/** True where the answer on show is of other inputs than the present ones. */
 		isStale,
 		isOpen,
@@ -210,7 +247,7 @@ export function createLongQuestion<Asked extends LeastAsked, Result extends Leas
 			if (!shown || !isStale.value) return '';
 			return staleWords(shown, model.scenario.value, model.inputs.document.value);
 		}),
-		heard: computed(() => announcement(status.value, answer.value && sentence(answer.value.result))),
+		heard: computed(() => announcement(told.value, answer.value && sentence(answer.value.result))),
 		/** Asks, or asks again. */
 		ask,
 		/** Ends it; what finished is shown. */
@@ -221,6 +258,7 @@ export function createLongQuestion<Asked extends LeastAsked, Result extends Leas
 		/** Told by the view when it comes and goes. */
 		setOpen(open: boolean): void {
 			isOpen.value = open;
+			if (open) void readEarlier();
 		},
 	};
 }

@@ -8,6 +8,7 @@ import type { RecordTicket } from '../../host/record-shelf.ts';
 import type { ComparisonRequest } from '../../host/run-comparison.ts';
 import type { Preview as PreviewWithUnits } from '../../host/run-preview.ts';
 import type { Notebook } from './fields.ts';
+import type { KeptStore } from './kept/kept-store.ts';
 import type { Address } from './route.ts';
 import type { ScenarioSource } from './scenario-source.ts';
 import type { StudyInputs } from './study-inputs.ts';
@@ -44,6 +45,8 @@ export interface Services {
 	readonly now: () => number;
 	/** Where the views' own fields are kept; nowhere if not given. */
 	readonly fields?: Notebook;
+	/** Where the longer questions' answers are kept, opened when it is first wanted; nowhere if not given. */
+	readonly store?: () => Promise<KeptStore>;
 }
 
 /** A preview as the page has it: the units behind it stay with the engine. */

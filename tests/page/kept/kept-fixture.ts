@@ -23,11 +23,17 @@ export const record = (over: Partial<KeptRecord> = {}): KeptRecord => ({
 });
 
 /** A store in memory. */
-export function memoryStore(kept: unknown[] = []): KeptStore & { kept: unknown[]; lastKept: unknown; pinned: unknown } {
+export function memoryStore(kept: unknown[] = []): KeptStore & {
+	kept: unknown[];
+	lastKept: unknown;
+	pinned: unknown;
+	answered: Map<string, unknown>;
+} {
 	return {
 		kept,
 		lastKept: undefined,
 		pinned: undefined,
+		answered: new Map(),
 		async all() {
 			return this.kept;
 		},
@@ -48,6 +54,12 @@ export function memoryStore(kept: unknown[] = []): KeptStore & { kept: unknown[]
 		},
 		async setBaseline(pinned) {
 			this.pinned = pinned ?? undefined;
+		},
+		async answers(question) {
+			return structuredClone(this.answered.get(question));
+		},
+		async changeAnswers(question, change) {
+			this.answered.set(question, structuredClone(change(structuredClone(this.answered.get(question)))));
 		},
 	};
 }

@@ -10,6 +10,7 @@ import { gradesHeadline } from '../../../../shared/grades/headline.ts';
 import { readOffer, usualGrades } from '../../../../shared/grades/read-offer.ts';
 import { type AskedGroup, askedGroups, resistorCount } from '../../../../shared/grades/resistor-groups.ts';
 import type { CaseFigures, GradesResult } from '../../../../shared/grades/result.ts';
+import { gradesShape } from '../../../../shared/results/grades-shape.ts';
 import type { Scenario } from '../../../../shared/scenario/scenario.ts';
 import { cautionsOf } from '../../../../shared/study/doubts.ts';
 import { requirementSentence } from '../../../../shared/study/verdict-sentence.ts';
@@ -17,6 +18,7 @@ import { capital } from '../../../../shared/words/capital.ts';
 import { count, percent } from '../../../../shared/words/figures.ts';
 import { choiceWords } from '../../../../shared/words/names.ts';
 import { isOneOf, isText } from '../fields.ts';
+import { keptAnswers } from '../kept/kept-answers.ts';
 import { createLongQuestion, type LongWatch } from '../long-question.ts';
 import type { PageModel } from '../page-model.ts';
 import { readUnits } from '../study-inputs.ts';
@@ -69,7 +71,13 @@ export function createGrades(
 				}
 			: null;
 	});
-	const question = createLongQuestion<GradesAsked, GradesResult>({ model, request, run, sentence: gradesHeadline });
+	const question = createLongQuestion<GradesAsked, GradesResult>({
+		model,
+		request,
+		run,
+		kept: keptAnswers('grades', gradesShape, model.services.store),
+		sentence: gradesHeadline,
+	});
 
 	return {
 		group,

@@ -20,4 +20,8 @@ export interface KeptStore {
 	/** The baseline that is pinned. */
 	baseline(): Promise<unknown>;
 	setBaseline(pinned: KeptFigures | null): Promise<void>;
+	/** What is stored of a longer question's answers. */
+	answers(question: string): Promise<unknown>;
+	/** Stores what `change` makes of it; no other tab comes in between. */
+	changeAnswers(question: string, change: (stored: unknown) => unknown): Promise<void>;
 }

@@ -4,9 +4,11 @@ import { contestSentence } from '../../../../shared/contest/contest-sentence.ts'
 import type { NumberRecord } from '../../../../shared/parameters/parameter.ts';
 import { parameterById } from '../../../../shared/parameters/parameters.ts';
 import type { Axis } from '../../../../shared/range/axis.ts';
+import { contestShape } from '../../../../shared/results/contest-shape.ts';
 import type { Scenario } from '../../../../shared/scenario/scenario.ts';
 import { count } from '../../../../shared/words/figures.ts';
 import { isPointTyped, isText } from '../fields.ts';
+import { keptAnswers } from '../kept/kept-answers.ts';
 import { createLongQuestion, type LongWatch } from '../long-question.ts';
 import type { PageModel } from '../page-model.ts';
 import { provenanceRows } from '../provenance-rows.ts';
@@ -67,6 +69,7 @@ export function createContest(
 		model,
 		request,
 		run,
+		kept: keptAnswers('contest', contestShape, model.services.store),
 		sentence: ({ sentence }) => sentences(sentence).lead,
 		ofBaseline: (asked, scenario) => (asked.point < scenario.points.length ? { ...asked, scenario } : null),
 	});

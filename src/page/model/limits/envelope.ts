@@ -11,10 +11,12 @@ import { cornersOf, fewestCorners } from '../../../../shared/envelope/corners.ts
 import type { EnvelopeResult } from '../../../../shared/envelope/envelope-result.ts';
 import { envelopeHeadline } from '../../../../shared/envelope/headline.ts';
 import { valueWords } from '../../../../shared/range/setting.ts';
+import { envelopeShape } from '../../../../shared/results/envelope-shape.ts';
 import type { Scenario } from '../../../../shared/scenario/scenario.ts';
 import { variantCells } from '../../../../shared/variants/variant-cells.ts';
 import { count } from '../../../../shared/words/figures.ts';
 import { isText } from '../fields.ts';
+import { keptAnswers } from '../kept/kept-answers.ts';
 import { createLongQuestion, type LongWatch } from '../long-question.ts';
 import type { PageModel } from '../page-model.ts';
 import { provenanceRows } from '../provenance-rows.ts';
@@ -52,6 +54,7 @@ export function createEnvelope(
 		model,
 		request,
 		run,
+		kept: keptAnswers('envelope', envelopeShape, model.services.store),
 		sentence: envelopeHeadline,
 		ofBaseline: (asked, scenario) => ({ ...asked, ...ask(scenario) }),
 	});

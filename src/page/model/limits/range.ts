@@ -8,12 +8,14 @@ import { rangeHeadline } from '../../../../shared/range/headline.ts';
 import type { RangeResult, SlowestOfChoice } from '../../../../shared/range/range-result.ts';
 import { canRange } from '../../../../shared/range/read-axis.ts';
 import { type LoadLine, loadLines, settingProblems, valueWords } from '../../../../shared/range/setting.ts';
+import { rangeShape } from '../../../../shared/results/range-shape.ts';
 import type { Scenario } from '../../../../shared/scenario/scenario.ts';
 import { variantCells } from '../../../../shared/variants/variant-cells.ts';
 import { count } from '../../../../shared/words/figures.ts';
 import { choiceWords } from '../../../../shared/words/names.ts';
 import { quantity } from '../../../../shared/words/quantity.ts';
 import { isOneOf, isPointTyped, isText } from '../fields.ts';
+import { keptAnswers } from '../kept/kept-answers.ts';
 import { createLongQuestion, type LongWatch } from '../long-question.ts';
 import type { PageModel } from '../page-model.ts';
 import { provenanceRows } from '../provenance-rows.ts';
@@ -99,6 +101,7 @@ export function createRange(
 		model,
 		request,
 		run,
+		kept: keptAnswers('range', rangeShape, model.services.store),
 		sentence: rangeHeadline,
 		ofBaseline: (asked, scenario) => (isAskable(asked, scenario) ? { ...asked, scenario } : null),
 	});

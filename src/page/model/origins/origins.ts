@@ -5,6 +5,9 @@ import { spreadOrigins } from '../../../../shared/charts/spread-origins.ts';
 import type { ChartTheme } from '../../../../shared/charts/theme.ts';
 import { choiceNames } from '../../../../shared/drive/drive.ts';
 import { originsHeadline } from '../../../../shared/origins/headline.ts';
+import { budgetsShape } from '../../../../shared/results/budgets-shape.ts';
+import { originsShape } from '../../../../shared/results/origins-shape.ts';
+import { flag, object, orNull } from '../../../../shared/results/shape.ts';
 import type { Scenario } from '../../../../shared/scenario/scenario.ts';
 import { cautionsOf } from '../../../../shared/study/doubts.ts';
 import { count, degrees } from '../../../../shared/words/figures.ts';
@@ -13,6 +16,7 @@ import { budgetsDrives } from '../../../host/run-budgets.ts';
 import { originsDrives } from '../../../host/run-origins.ts';
 import type { SpreadResult } from '../../../host/run-spread.ts';
 import { isText } from '../fields.ts';
+import { keptAnswers } from '../kept/kept-answers.ts';
 import { createLongQuestion, type LongWatch } from '../long-question.ts';
 import type { PageModel } from '../page-model.ts';
 import { provenanceRows } from '../provenance-rows.ts';
@@ -32,6 +36,12 @@ export type OriginsModel = ReturnType<typeof createOrigins>;
 
 /** Fewer rows share nothing out; more take a browser longer than anyone waits. */
 const rowLimits = { least: 20, most: 20_000 };
+
+const spreadShape = object<SpreadResult>({
+	provenance: object({ partial: flag }),
+	origins: originsShape,
+	budgets: orNull(budgetsShape),
+});
 
 /** The view "what drives the spread": what is asked, the run, and what its answer says. */
 export function createOrigins(
@@ -57,6 +67,7 @@ export function createOrigins(
 		model,
 		request,
 		run,
+		kept: keptAnswers('spread', spreadShape, model.services.store),
 		ofBaseline(asked, scenario) {
 			const name = asked.scenario.points[asked.point]?.name;
 			const point = scenario.points.findIndex((one) => one.name === name);
@@ -72,7 +83,7 @@ export function createOrigins(
 		const isMove = point !== shownPoint;
 		shownPoint = point;
 		const isWanted = question.answer.value === null || question.isStale.value;
-		if (isMove && question.isOpen.value && isWanted && request.value) void question.ask();
+		if (isMove && question.isReady.value && question.isOpen.value && isWanted && request.value) void question.ask();
 	});
 
 	return {
