@@ -23,6 +23,8 @@ export class Ringing {
 	/** σ = −1/τ_r + jω_r of e^{σa}. */
 	sigmaRe = realZero;
 	sigmaIm = realZero;
+	/** Seconds since the edge, for `evaluate`: as its argument it would be put on the heap. */
+	age = realZero;
 	/** Real and imaginary part of the last `evaluate`. */
 	re = realZero;
 	im = realZero;
@@ -61,10 +63,10 @@ export class Ringing {
 		this.lowSign = inverter.chopping === 'low-side' || inverter.chopping === 'both' ? -1 : 0;
 	}
 
-	/** Complex ringing `age` seconds after the edge; false where nothing is left of it. */
-	evaluate(age: number, period: number, edge: number): boolean {
+	/** Complex ringing `this.age` after the edge; false where nothing is left of it. */
+	evaluate(period: number, edge: number): boolean {
+		const { age, ages, edges } = this;
 		if (!(age < ringDecays * this.decay)) return false;
-		const { ages, edges } = this;
 		const key = 2 * period + edge;
 		for (let at = 0; at < memory; at++) {
 			if (ages[at] !== age || edges[at] !== key) continue;

@@ -70,7 +70,8 @@ export class SegmentState {
 	private rings(stage: PowerStage, ringing: Ringing, s: number): boolean {
 		if (ringing.amplitude === 0) return false;
 		const { start, ringTime, ringPeriod, ringEdge } = stage.segment;
-		return ringing.evaluate(start + s - ringTime, ringPeriod, ringEdge);
+		ringing.age = start + s - ringTime;
+		return ringing.evaluate(ringPeriod, ringEdge);
 	}
 }
 

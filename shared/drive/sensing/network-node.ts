@@ -34,6 +34,9 @@ export class NetworkNode {
 	private decay1 = realZero;
 	/** e^{−h/τ} of the last two lengths h that were gone through: whole periods repeat theirs. */
 	private readonly memo = new Float64Array([-1, 0, -1, 0]);
+	/** The part of a segment gone through, s: for `ring`, as whose arguments they would be put on the heap. */
+	private from = realZero;
+	private to = realZero;
 	private readonly node: number;
 
 	/** @param node 0…2 the phases' sense nodes, 3 the star node */
@@ -125,7 +128,11 @@ export class NetworkNode {
 					after += node.emfRe * wImEnd + node.emfIm * wReEnd;
 				}
 				value = after + (value - before) * (memo[1] as number);
-				if (ringing.amplitude !== 0) this.ring(segment, circuit, ringing, position, end);
+				if (ringing.amplitude !== 0) {
+					this.from = position;
+					this.to = end;
+					this.ring(segment, circuit, ringing);
+				}
 			}
 			if (last) break;
 		}
@@ -165,7 +172,8 @@ export class NetworkNode {
 	}
 
 	/** The ringing's part: its forced response Re(w·r/(1 + στ)), the rest decaying with the network. */
-	private ring(segment: Segment, circuit: Circuit, ringing: Ringing, from: number, to: number): void {
+	private ring(segment: Segment, circuit: Circuit, ringing: Ringing): void {
+		const { from, to } = this;
 		const fade = this.memo[1] as number;
 		const age = segment.start - segment.ringTime;
 		const weights = circuit.nodeWeights[this.node] as Float64Array;
@@ -183,8 +191,10 @@ export class NetworkNode {
 		const re = 1 + ringing.sigmaRe * tau;
 		const im = ringing.sigmaIm * tau;
 		const scale = weight / (re * re + im * im);
-		const before = ringing.evaluate(age + from, period, edge) ? scale * (ringing.re * re + ringing.im * im) : 0;
-		const after = ringing.evaluate(age + to, period, edge) ? scale * (ringing.re * re + ringing.im * im) : 0;
+		ringing.age = age + from;
+		const before = ringing.evaluate(period, edge) ? scale * (ringing.re * re + ringing.im * im) : 0;
+		ringing.age = age + to;
+		const after = ringing.evaluate(period, edge) ? scale * (ringing.re * re + ringing.im * im) : 0;
 		this.ringing = after + (this.ringing - before) * fade;
 	}
 }
