@@ -36,7 +36,7 @@ type Design = Pick<OriginsFigures, 'groups' | 'figures' | 'done'>;
 /** Widest interval, as a share of the variance, with which a share stands. */
 const standing = 0.02;
 
-/** Enough for limits, and a fifth of the file that all digits would take. */
+/** Enough for limits, and a third of the room in a file that all digits would take. */
 const squareDigits = 4;
 
 /** Whether more rows would hardly change a share as it is told: for both choices each is known to about one per cent. */

@@ -4,17 +4,17 @@ import { type Stream, stream } from '../../shared/sampling/stream.ts';
 import { binomialConfidenceSequence } from '../../shared/statistics/binomial-confidence-sequence.ts';
 import type { Interval } from '../../shared/statistics/interval.ts';
 import { medianDifference } from '../../shared/statistics/median-difference.ts';
-import { Moments } from '../../shared/statistics/moments.ts';
 import { orderStatisticInterval } from '../../shared/statistics/order-statistic-interval.ts';
 import { rateRatio } from '../../shared/statistics/rate-ratio.ts';
 import { ratioEstimate } from '../../shared/statistics/ratio-estimate.ts';
 import { sensitivityIntervals } from '../../shared/statistics/sensitivity-indices.ts';
 import { pairedShareDifference, shareDifference } from '../../shared/statistics/share-difference.ts';
-import { type RowedSpread, spreadChange } from '../../shared/statistics/spread-change.ts';
+import { spreadChange } from '../../shared/statistics/spread-change.ts';
 import { unevenMean } from '../../shared/statistics/uneven-mean.ts';
 import { equalParetoProduct, type KnownLimit, paretoProduct } from '../rare/known-limits.ts';
 import { runSearch, sampleFailures, widened } from '../rare/run-search.ts';
 import { design, ishigami } from './pick-freeze-design.ts';
+import { rowsOfTwo } from './rows-of-two.ts';
 
 /** One situation in which an interval's coverage is counted. */
 export interface CoverageCase {
@@ -292,18 +292,6 @@ const changeOfSpread = (
 		return spreadChange(rowsOfTwo(before), rowsOfTwo(after), { paired });
 	},
 });
-
-/** Standard deviation of values, and what each two of them in turn add to its square. */
-export function rowsOfTwo(values: readonly number[]): RowedSpread {
-	const moments = new Moments();
-	for (const value of values) moments.add(value);
-	const { mean, variance, count } = moments;
-	const squares = Float64Array.from({ length: count / 2 }, (_, row) => {
-		const [one, other] = [2 * row, 2 * row + 1].map((i) => ((values[i] as number) - mean) ** 2) as [number, number];
-		return ((one + other) / 2) * (count / (count - 1));
-	});
-	return { sd: Math.sqrt(variance), squares };
-}
 
 const spreads: readonly CoverageCase[] = [
 	changeOfSpread('normal, 20 rows, correlated 0.8', normalPair(0.8), [20, 20]),

@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { inverseNormal } from '../../shared/maths/inverse-normal.ts';
 import { stream } from '../../shared/sampling/stream.ts';
 import { spreadChange } from '../../shared/statistics/spread-change.ts';
-import { rowsOfTwo } from './coverage-cases.ts';
+import { rowsOfTwo } from './rows-of-two.ts';
 
 const draw = stream('spread change', 'test');
 const normal = (n: number): number[] => Array.from({ length: n }, () => inverseNormal(draw.double()));

@@ -180,9 +180,9 @@ function changedWords(present: SpreadResult['origins'], before: SpreadResult['or
 		return `${choiceWords[choice]} ${spreadWords(change, isFew ? 'too few whole rows for limits' : 'its rows were not kept: no limits')}`;
 	});
 	const limits = changes.some(({ change }) => isTold(change) && isBounded(change))
-		? ` ${reachWords(present.provenance.level)} of the change.`
+		? ` (${reachWords(present.provenance.level)})`
 		: '';
-	return `Against the baseline, on the same draws, the standard deviation of the mean angle error: ${parts.join('; ')}.${limits}`;
+	return `Against the baseline, on the same draws, the standard deviation of the mean angle error${limits}: ${parts.join('; ')}.`;
 }
 
 /** What the edit does not reach is the same to the last bit. */
