@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { originsChange } from '../../shared/origins/origins-change.ts';
 import type { OriginsResult } from '../../shared/origins/origins-result.ts';
+import { originsShape } from '../../shared/results/origins-shape.ts';
 import type { Scenario } from '../../shared/scenario/scenario.ts';
 import { runOriginsInPool } from '../../src/host/run-origins.ts';
 import { gradeScenario } from '../grades/grade-scenario.ts';
@@ -44,4 +45,6 @@ test('a result of version 1, or of fewer than 20 whole rows, has its change told
 	const open = { low: Number.NEGATIVE_INFINITY, high: Number.POSITIVE_INFINITY };
 	expect(originsChange(versionOne, was, 'halfBus')).toMatchObject({ change: 0, ...open });
 	expect(originsChange(few, was, 'virtualNeutral')).toMatchObject(open);
+	// both are read where answers are kept
+	for (const kept of [versionOne, was, few]) expect(originsShape(structuredClone(kept), '')).toBeNull();
 });
