@@ -13,7 +13,7 @@ import { flag, object, orNull } from '../../../../shared/results/shape.ts';
 import type { Scenario } from '../../../../shared/scenario/scenario.ts';
 import type { Change } from '../../../../shared/statistics/quantile-change.ts';
 import { cautionsOf } from '../../../../shared/study/doubts.ts';
-import { inDegrees, wordsOf } from '../../../../shared/words/change.ts';
+import { inDegrees, type Print, wordsOf } from '../../../../shared/words/change.ts';
 import { count, degrees } from '../../../../shared/words/figures.ts';
 import { choiceWords } from '../../../../shared/words/names.ts';
 import { budgetsDrives } from '../../../host/run-budgets.ts';
@@ -185,6 +185,9 @@ function changedWords(present: SpreadResult['origins'], before: SpreadResult['or
 	return `Against the baseline, on the same draws, the standard deviation of the mean angle error${limits}: ${parts.join('; ')}.`;
 }
 
+/** On the same draws small changes are known to thousandths of a degree. */
+const inSpreads: Print = { ...inDegrees, finest: 0.01 };
+
 /** What the edit does not reach is the same to the last bit. */
 const isTold = ({ change }: Change): boolean => change !== 0;
 const isBounded = ({ low, high }: Change): boolean => Number.isFinite(high - low);
@@ -192,6 +195,6 @@ const isBounded = ({ low, high }: Change): boolean => Number.isFinite(high - low
 function spreadWords(change: Change, withoutLimits: string): string {
 	const { before, after } = change;
 	if (!isTold(change)) return `${degrees(after)} as before`;
-	const words = isBounded(change) ? wordsOf(change, inDegrees) : null;
+	const words = isBounded(change) ? wordsOf(change, inSpreads) : null;
 	return words ? stepWords(words) : `${degrees(before)} → ${degrees(after)} (${withoutLimits})`;
 }
