@@ -8,7 +8,8 @@ export const fewestRows = 20;
 /** Where the spread of one operating point comes from: the record that command line and page print from. Angles in electrical degrees. */
 export interface OriginsResult {
 	readonly format: 'anglespread-origins';
-	readonly formatVersion: 1;
+	/** Version 1 had no `squares`. */
+	readonly formatVersion: 1 | 2;
 	/** Its units are the drives of the pick-freeze design. */
 	readonly provenance: Provenance;
 	readonly point: string;
@@ -31,6 +32,12 @@ export interface ChoiceOrigins {
 	readonly rowsWithout: number;
 	/** Standard deviation over drives of a sector kind's mean error: root mean square over the six kinds. */
 	readonly spread: number;
+	/**
+	 * By row of the design, with the spread's square as their mean, to four digits: the squared deviations of its two
+	 * independent drives, degrees². NaN where the row is not in the figures. What the limits of a change of the spread
+	 * rest on (origins-change.ts).
+	 */
+	readonly squares?: readonly number[];
 	readonly kinds: readonly { readonly mean: number; readonly sd: number }[];
 	/** Those that vary, the largest total first. */
 	readonly groups: readonly GroupShare[];

@@ -36,6 +36,9 @@ type Design = Pick<OriginsFigures, 'groups' | 'figures' | 'done'>;
 /** Widest interval, as a share of the variance, with which a share stands. */
 const standing = 0.02;
 
+/** Enough for limits, and a third of the room in a file that all digits would take. */
+const squareDigits = 4;
+
 /** Whether more rows would hardly change a share as it is told: for both choices each is known to about one per cent. */
 export function sharesStand(design: Design, level: number): boolean {
 	return choiceNames.every((_, choice) => {
@@ -52,7 +55,7 @@ export function summariseOrigins(given: OriginsFigures): OriginsResult {
 	const choices = perChoice((_, choice) => choiceOrigins(given, provenance.level, choice));
 	return {
 		format: 'anglespread-origins',
-		formatVersion: 1,
+		formatVersion: 2,
 		provenance,
 		point: name,
 		conditions,
@@ -92,6 +95,17 @@ function choiceOrigins({ groups, figures, done }: Design, level: number, choice:
 		for (const value of b) both.add(value);
 		return both;
 	});
+	/** What a row's two drives add to the square of the spread. */
+	const squareOf = (row: number): number => {
+		let sum = 0;
+		for (const [kind, { mean, count }] of moments.entries()) {
+			const [fromA, fromB] = [figure(row, 0, kind) - mean, figure(row, 1, kind) - mean];
+			sum += ((fromA * fromA + fromB * fromB) / 2) * (count / (count - 1));
+		}
+		return sum / sectorKinds;
+	};
+	const squares = new Array<number>(done.length / width).fill(Number.NaN);
+	for (const row of rows) squares[row] = Number(squareOf(row).toPrecision(squareDigits));
 	const designed = moving.map((_, group) =>
 		base.map((one, kind): PickFreeze => ({ ...one, mixed: column(2 + group, kind) })),
 	);
@@ -118,6 +132,7 @@ function choiceOrigins({ groups, figures, done }: Design, level: number, choice:
 		rows: rows.length,
 		rowsWithout: finished.length - rows.length,
 		spread,
+		squares,
 		kinds: moments.map(({ mean, sd }) => ({ mean, sd })),
 		groups: shares.sort((one, other) => other.total.value - one.total.value),
 		still,

@@ -4,11 +4,13 @@ import type { ChoiceChange, PointChange } from '../study/point-change.ts';
 import { count, degrees, leastFigure, percent, perHour, signedDegrees, span } from './figures.ts';
 
 /** How a kind of figure is set in print: the figure itself, and a change of it with its sign. */
-interface Print {
+export interface Print {
 	readonly figure: (value: number) => string;
 	readonly step: (value: number) => string;
 	/** Figures below it print alike, so that a change from one to another cannot be told. */
 	readonly least?: number;
+	/** The finest reach that is told: one below it, which would print as none at all, is told as it. */
+	readonly finest?: number;
 }
 
 /** A change in words: "8.10°", "6.90°", "−1.20° ± 0.30°", and its limits in full. */
@@ -64,12 +66,12 @@ export function wordsOf(change: Change | null, print: Print): ChangeWords | null
 	if (!change) return null;
 	const { before, after, low, high } = change;
 	const figures = { before: print.figure(before), after: print.figure(after) };
-	const { least = Number.NEGATIVE_INFINITY } = print;
+	const { least = Number.NEGATIVE_INFINITY, finest = 0 } = print;
 	if (before < least && after < least)
 		return { ...figures, change: '', step: '', interval: 'too small to tell apart', isShown: false };
 	const hasStep = Number.isFinite(change.change);
 	const step = hasStep ? print.step(change.change) : '';
-	const reach = Math.max(change.change - low, high - change.change);
+	const reach = Math.max(change.change - low, high - change.change, finest);
 	const isBounded = Number.isFinite(low) && Number.isFinite(high);
 	return {
 		...figures,

@@ -176,6 +176,15 @@ test('with a pinned baseline the same drive’s figures in it stand beside the p
 	expect(await page.locator('.picture-key').textContent()).toContain('Grey, the baseline:');
 	await page.getByText('Table: all sectors with half-bus').click();
 	expect(await page.locator('.drive-sectors small.was').first().textContent()).toMatch(/^was [+−]\d/);
+
+	// with another seed the baseline's drive of this index is another one, and the page says so
+	await runStudy(page, 30, 'another');
+	const other = page.locator('.changed', {
+		hasText: /^Against the baseline's drive 19 at slow, which is another drive: /,
+	});
+	await other.waitFor();
+	expect(await other.textContent()).toMatch(/The baseline's seed is demo, not another: its drive 19 has other parts/);
+	expect(await page.locator('.starts small.was').first().textContent()).toMatch(/^baseline's \d/);
 	await page.getByRole('button', { name: 'Unpin' }).click();
 	await expect.poll(() => page.locator('.changed, .one-drive small.was, .ghost-accepted').count()).toBe(0);
 });

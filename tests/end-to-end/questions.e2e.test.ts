@@ -58,7 +58,9 @@ test('what drives the spread: reached by keyboard, answered point by point, agai
 	await page.getByLabel('star resistor: mismatch tolerance').fill('5 %');
 	await page.getByRole('button', { name: 'Run again' }).click();
 	await page.locator('.changed').waitFor({ timeout: 100_000 });
-	expect(await page.locator('.changed').textContent()).toMatch(/virtual neutral \d+\.\d+° → \d+\.\d+°\.$/);
+	expect(await page.locator('.changed').textContent()).toMatch(
+		/\(± to the farther limit of the 95\s% interval\): .*virtual neutral \d+\.\d+° → \d+\.\d+°, [+−]?\d+\.\d+°\s±\s\d+\.\d+°/,
+	);
 	expect(await page.locator('.shares small.was').first().textContent()).toMatch(/^was \d+/);
 	await answered(page);
 	expect(await axe(page)).toEqual([]);

@@ -11,6 +11,7 @@ import {
 	pairedShareDifferenceWald,
 	shareDifference,
 } from '../../shared/statistics/share-difference.ts';
+import { type RowedSpread, spreadChange } from '../../shared/statistics/spread-change.ts';
 import { successRunUnits } from '../../shared/statistics/success-run.ts';
 import { toleranceLimitUnits } from '../../shared/statistics/tolerance-limit.ts';
 import { wilsonInterval, wilsonLower } from '../../shared/statistics/wilson-interval.ts';
@@ -103,6 +104,53 @@ const differences: ModelCheck[] = [
 	...checksOf({ kind: 'independent computation', source: 'recomputed with another library' }, [
 		['McNemar exact p, 121 against 59', 4.43445e-6, 5e-11, () => mcnemar(121, 59).exact],
 		['McNemar mid-p, 121 against 59', 3.26665e-6, 5e-11, () => mcnemar(121, 59).midP],
+	]),
+];
+
+/**
+ * Equally likely values with the mean, variance and fourth moment of a standard normal figure; each with each, so that
+ * pairs have the moments of a normal pair up to the fourth, on which the standard errors of deviations rest.
+ */
+const asNormal = [-Math.sqrt(3), 0, 0, 0, 0, Math.sqrt(3)];
+const deviates = asNormal.flatMap((one) => asNormal.map((other) => [one, other] as const));
+const repeats = 2500;
+
+/** Half the width of the interval of a change of a deviation from 1 to 1.3. */
+function deviationReach(rho: number, paired: boolean): number {
+	const spread = (values: readonly number[]): RowedSpread => {
+		const squares = Array.from({ length: repeats }, () => values.map((value) => value ** 2)).flat();
+		return { sd: Math.sqrt(values.reduce((sum, value) => sum + value ** 2, 0) / values.length), squares };
+	};
+	const before = spread(deviates.map(([one]) => one));
+	const after = spread(deviates.map(([one, other]) => 1.3 * (rho * one + Math.sqrt(1 - rho ** 2) * other)));
+	const { low, high } = spreadChange(before, after, { paired });
+	return (high - low) / 2;
+}
+
+const spreads: ModelCheck[] = [
+	...checksOf(
+		{
+			kind: 'closed form',
+			source: '1.959964·√[(σ₁² + σ₂² − 2ρ²σ₁σ₂)/2n], from the covariances of a normal sample (Anderson 2003, ch. 3.4)',
+		},
+		([0, 0.8, 0.98] as const).map((rho) => {
+			const drives = deviates.length * repeats;
+			const expected = 1.959964 * Math.sqrt((1 + 1.3 ** 2 - 2 * rho ** 2 * 1.3) / (2 * drives));
+			return [
+				`change of a normal deviation, 90 000 drives correlated ${rho}, half width`,
+				expected,
+				2e-4 * expected,
+				() => deviationReach(rho, true),
+			] as const;
+		}),
+	),
+	...checksOf({ kind: 'closed form', source: '1.959964·√[(σ₁² + σ₂²)/2n], the usual error of a normal deviation' }, [
+		[
+			'the same on other drives, half width',
+			1.959964 * Math.sqrt((1 + 1.3 ** 2) / (2 * deviates.length * repeats)),
+			2e-6,
+			() => deviationReach(0.98, false),
+		],
 	]),
 ];
 
@@ -250,6 +298,7 @@ const distributions: ModelCheck[] = checksOf(
 export const intervalChecks: readonly ModelCheck[] = [
 	...shares,
 	...differences,
+	...spreads,
 	...rates,
 	...numbersOfUnits,
 	...moments,

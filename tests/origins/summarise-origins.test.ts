@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { originsHeadline } from '../../shared/origins/headline.ts';
 import { figuresPerRun } from '../../shared/origins/mean-errors.ts';
-import type { OriginsResult } from '../../shared/origins/origins-result.ts';
+import type { ChoiceOrigins, OriginsResult } from '../../shared/origins/origins-result.ts';
 import { shareWords } from '../../shared/origins/origins-sentence.ts';
 import type { SpreadGroup } from '../../shared/origins/spread-groups.ts';
 import { sharesStand, summariseOrigins } from '../../shared/origins/summarise-origins.ts';
@@ -106,6 +106,8 @@ test('a row with a drive that has no figure, or was not finished, is left out of
 	const { choices, sentence } = summarised(figures, done);
 	expect(choices.halfBus).toMatchObject({ rows: 48, rowsWithout: 1 });
 	expect(choices.virtualNeutral).toMatchObject({ rows: 49, rowsWithout: 0 });
+	const missing = ({ squares = [] }: ChoiceOrigins) => squares.flatMap((one, row) => (Number.isNaN(one) ? [row] : []));
+	expect([missing(choices.halfBus), missing(choices.virtualNeutral)]).toEqual([[7, 12], [12]]);
 	expect(sentence).toContain('Of the half-bus spread at rated');
 });
 

@@ -71,16 +71,20 @@ test('fewer than 20 rows share nothing out and are not asked for', () => {
 	origins.rowsTyped.value = '24';
 });
 
-test('a star of 20 % instead of 1 % drives most of the virtual neutral, against what it did in the pinned baseline, and the spread is told before and after', async () => {
+test('a star of 20 % instead of 1 % drives most of the virtual neutral, against what it did in the pinned baseline, and the spread is told before and after with the limits of its change', async () => {
 	await vi.waitFor(() => expect(model.against.canPin.value).toBe(true));
 	model.against.pin();
+	origins.rowsTyped.value = '48';
 	const row = model.inputs.rows.value.find(({ key }) => key === 'sensing.virtualNeutral.star');
 	if (row) model.inputs.type(row, 'mismatch', '20 %');
 	await origins.question.ask();
 	const star = answered().choices[1]?.shares.find(({ name }) => name === 'star resistors');
 	const before = Number.parseInt(star?.alone.was.replace('was ', '') ?? '', 10);
 	expect(Number.parseInt(star?.alone.main ?? '', 10)).toBeGreaterThan(Math.max(60, before));
-	expect(answered().changed).toMatch(/half-bus (\d\.\d\d)° → \d+\.\d+°; virtual neutral/);
+	expect(answered().changed.replaceAll('\u00a0', ' ')).toMatch(
+		/^Against the baseline, on the same draws, the standard deviation of the mean angle error \(± to the farther limit of the 95 % interval\): half-bus \d\.\d\d° as before; virtual neutral \d\.\d\d° → \d\.\d\d°, \+\d\.\d\d° ± \d\.\d\d°\.$/,
+	);
+	expect(answered().rests).toContainEqual(['Change of the spread', expect.stringContaining('Zou and Donner')]);
 });
 
 test('after a reload at another point its answer is shown without asking', async () => {

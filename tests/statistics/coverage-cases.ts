@@ -9,10 +9,12 @@ import { rateRatio } from '../../shared/statistics/rate-ratio.ts';
 import { ratioEstimate } from '../../shared/statistics/ratio-estimate.ts';
 import { sensitivityIntervals } from '../../shared/statistics/sensitivity-indices.ts';
 import { pairedShareDifference, shareDifference } from '../../shared/statistics/share-difference.ts';
+import { spreadChange } from '../../shared/statistics/spread-change.ts';
 import { unevenMean } from '../../shared/statistics/uneven-mean.ts';
 import { equalParetoProduct, type KnownLimit, paretoProduct } from '../rare/known-limits.ts';
 import { runSearch, sampleFailures, widened } from '../rare/run-search.ts';
 import { design, ishigami } from './pick-freeze-design.ts';
+import { rowsOfTwo } from './rows-of-two.ts';
 
 /** One situation in which an interval's coverage is counted. */
 export interface CoverageCase {
@@ -233,6 +235,79 @@ const indices: readonly CoverageCase[] = (['first', 'total'] as const).map((kind
 	interval: (_, replicate) => sensitivityIntervals(design(ishigami, 3, [0], 500, `coverage ${replicate}`))[kind],
 }));
 
+/** A drive's figure before and after a change of its inputs, with their standard deviations. */
+interface DrawnPair {
+	readonly draw: (source: Stream) => readonly [before: number, after: number];
+	readonly sds: readonly [before: number, after: number];
+}
+
+const normalOf = (source: Stream): number => inverseNormal(Math.max(source.double(), 2 ** -60));
+
+/** After is 1.3 times as wide, correlated `rho` with before. */
+const normalPair = (rho: number): DrawnPair => ({
+	draw: (source) => {
+		const common = normalOf(source);
+		return [common, 1.3 * (rho * common + Math.sqrt(1 - rho ** 2) * normalOf(source))];
+	},
+	sds: [1, 1.3],
+});
+
+/** The exponential of half a normal figure each: skewness 1.75. */
+const lognormalPair = (rho: number): DrawnPair => {
+	const { draw } = normalPair(rho);
+	const sd = Math.sqrt(Math.exp(0.25) * (Math.exp(0.25) - 1));
+	return {
+		draw: (source) => {
+			const [before, after] = draw(source);
+			return [Math.exp(before / 2), 1.3 * Math.exp(after / 2.6)];
+		},
+		sds: [sd, 1.3 * sd],
+	};
+};
+
+/** Three parts within their tolerances, uniform; one of them then has `tightened` of its own. */
+const partsPair = (tightened: number): DrawnPair => ({
+	draw: (source) => {
+		const [one, other, third] = [source.double(), source.double(), source.double()];
+		return [one + other + third, one + tightened * other + third];
+	},
+	sds: [Math.sqrt(3 / 12), Math.sqrt((2 + tightened ** 2) / 12)],
+});
+
+/** Rows of two drives as of `origins`: so many on either side, of which the first ones are the same where paired. */
+const changeOfSpread = (
+	name: string,
+	{ draw, sds }: DrawnPair,
+	[rowsBefore, rowsAfter]: readonly [number, number],
+	paired = true,
+): CoverageCase => ({
+	name: `change of a spread: ${name}`,
+	ordinary: false,
+	truth: sds[1] - sds[0],
+	interval: (source) => {
+		const most = paired ? Math.max(rowsBefore, rowsAfter) : rowsBefore + rowsAfter;
+		const drives = Array.from({ length: 2 * most }, () => draw(source));
+		const before = drives.slice(0, 2 * rowsBefore).map(([value]) => value);
+		const after = (paired ? drives.slice(0, 2 * rowsAfter) : drives.slice(2 * rowsBefore)).map(([, value]) => value);
+		return spreadChange(rowsOfTwo(before), rowsOfTwo(after), { paired });
+	},
+});
+
+const spreads: readonly CoverageCase[] = [
+	changeOfSpread('normal, 20 rows, correlated 0.8', normalPair(0.8), [20, 20]),
+	changeOfSpread('normal, 50 rows, correlated 0', normalPair(0), [50, 50]),
+	changeOfSpread('normal, 50 rows, correlated 0.98', normalPair(0.98), [50, 50]),
+	changeOfSpread('normal, 300 rows, correlated 0.8', normalPair(0.8), [300, 300]),
+	changeOfSpread('normal, 300 and 100 of the same rows, correlated 0.98', normalPair(0.98), [300, 100]),
+	changeOfSpread('normal, 300 and 200 other rows', normalPair(0), [300, 200], false),
+	changeOfSpread('three uniform parts, one at 0.3, 50 rows', partsPair(0.3), [50, 50]),
+	changeOfSpread('three uniform parts, one at 0.3, 300 rows', partsPair(0.3), [300, 300]),
+	changeOfSpread('three uniform parts, one at 0.95, 300 rows', partsPair(0.95), [300, 300]),
+	changeOfSpread('lognormal, 300 rows, correlated 0.8', lognormalPair(0.8), [300, 300]),
+	changeOfSpread('lognormal, 300 rows, correlated 0.98', lognormalPair(0.98), [300, 300]),
+	changeOfSpread('lognormal, 20 rows, correlated 0', lognormalPair(0), [20, 20]),
+];
+
 /** Looked at after every 50 units up to 2,000; the truth is on the limit, so any interval without it is a false decision. */
 const sequences: readonly CoverageCase[] = [0.9, 0.95, 0.99].map((truth) => ({
 	name: `confidence sequence, all 40 looks up to 2,000 units, share ${truth}`,
@@ -257,9 +332,7 @@ const unevenRates = (ordinary: boolean, units: number, spread: number): Coverage
 	ordinary,
 	truth: Math.exp(spread ** 2 / 2),
 	interval: (source) =>
-		unevenMean(
-			Float64Array.from({ length: units }, () => Math.exp(spread * inverseNormal(Math.max(source.double(), 2 ** -60)))),
-		).interval,
+		unevenMean(Float64Array.from({ length: units }, () => Math.exp(spread * normalOf(source)))).interval,
 });
 
 /** Failing share of a heavy-tailed margin, through the search, widening and weighted draws that drives go through. */
@@ -287,7 +360,7 @@ const known: CoverageCase = {
 	ordinary: false,
 	truth: 0,
 	interval: (source) => {
-		const z = inverseNormal(Math.max(source.double(), 2 ** -60));
+		const z = normalOf(source);
 		return { low: z - 1.6448536269514722, high: z + 1.6448536269514722 };
 	},
 };
@@ -301,4 +374,5 @@ export const coverageCases: readonly CoverageCase[] = [
 	...ratios,
 	...indices,
 	...uneven,
+	...spreads,
 ];

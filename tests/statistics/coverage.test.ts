@@ -58,6 +58,18 @@ describe.runIf(!recount)('coverage of 95 % intervals', () => {
 		['the median and the 95 % quantile', (name: string) => /^median|^95 % quantile/.test(name), 0.948, 0.97],
 		['sensitivity indices at 500 rows', (name: string) => name.startsWith('sensitivity'), 0.94, 0.96],
 		[
+			'changes of a spread, of normal figures and of what parts within tolerances add up to',
+			(name: string) => /^change of a spread: (normal|three)/.test(name),
+			0.945,
+			0.955,
+		],
+		[
+			'changes of a spread, of lognormal figures',
+			(name: string) => name.startsWith('change of a spread: lognormal'),
+			0.915,
+			0.945,
+		],
+		[
 			'all 40 looks of a sequence with the share on the limit',
 			(name: string) => name.startsWith('confidence'),
 			0.95,

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { headlineChanges, headlines, wordsOf } from '../../shared/words/change.ts';
+import { headlineChanges, headlines, inDegrees, wordsOf } from '../../shared/words/change.ts';
 
 const { print } = headlines.find(({ name }) => name === 'crossings') ?? expect.unreachable();
 const rates = (before: number, after: number, low: number, high: number) =>
@@ -52,4 +52,11 @@ test('a rate without a change to state is told to be unseen where it was counted
 test('a change stands alone where its interval does, and with ± where that is all there is', () => {
 	const words = wordsOf({ before: 2, after: 1, change: -1, low: -1.5, high: 0.25 }, headlines[0]?.print ?? print);
 	expect(words).toMatchObject({ change: '−1.00°', step: '−1.00° ±\u00a01.25°', interval: '−1.50° … +0.25°' });
+});
+
+test('a reach below the finest that is told is told as that, where it would read as none', () => {
+	const small = { before: 2, after: 1.96, change: -0.04, low: -0.043, high: -0.037 };
+	expect(wordsOf(small, inDegrees)?.step).toBe('−0.04° ±\u00a00.00°');
+	expect(wordsOf(small, { ...inDegrees, finest: 0.01 })?.step).toBe('−0.04° ±\u00a00.01°');
+	expect(wordsOf({ ...small, low: -0.06 }, { ...inDegrees, finest: 0.01 })?.step).toBe('−0.04° ±\u00a00.02°');
 });

@@ -1,6 +1,6 @@
 import { choiceNames } from '../../../shared/drive/drive.ts';
 import type { PointChange } from '../../../shared/study/point-change.ts';
-import { changedDrives, inDegrees, wordsOf } from '../../../shared/words/change.ts';
+import { type ChangeWords, changedDrives, inDegrees, wordsOf } from '../../../shared/words/change.ts';
 import { levelWords } from '../../../shared/words/level.ts';
 import { choiceWords } from '../../../shared/words/names.ts';
 
@@ -12,14 +12,20 @@ export function changeWords(
 ): { readonly lead: string; readonly basis: string } {
 	const each = choiceNames.map((choice) => {
 		const words = wordsOf(change.choices[choice].typical, inDegrees);
-		if (!words) return '';
-		// a step is not torn from its reach at a line's end
-		const step = words.step && `, ${words.step.replace(' ±', '\u00a0±')}`;
-		const doubt = words.step === '' || words.isShown ? '' : ' (no change shown)';
-		return `${choiceWords[choice]} ${words.before} → ${words.after}${step}${doubt}`;
+		return words && `${choiceWords[choice]} ${stepWords(words)}`;
 	});
 	return {
 		lead: `Since the baseline, at ${point}: ${each.join('; ')}.`,
-		basis: `The median drive: what 95\u00a0% of its commutations keep within, on ${changedDrives(change)}; ± to the farther limit of the ${levelWords(level)} interval.`,
+		basis: `The median drive: what 95\u00a0% of its commutations keep within, on ${changedDrives(change)}; ${reachWords(level)}.`,
 	};
 }
+
+/** "8.10° → 6.90°, −1.20° ± 0.30°", with what is to be doubted of it. */
+export function stepWords({ before, after, step, isShown }: ChangeWords): string {
+	const doubt = step === '' || isShown ? '' : ' (no change shown)';
+	// a step is not torn from its reach at a line's end
+	return `${before} → ${after}${step && `, ${step.replace(' ±', '\u00a0±')}`}${doubt}`;
+}
+
+/** What ± says. */
+export const reachWords = (level: number): string => `± to the farther limit of the ${levelWords(level)} interval`;

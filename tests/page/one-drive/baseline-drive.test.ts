@@ -65,7 +65,7 @@ const plain = (text: string | undefined): string => (text ?? '').replaceAll(/[\u
 
 test('the same drive is held against itself under the baseline’s inputs: over its starts, from a start, sector by sector', async () => {
 	const { drive } = made(shownOf(earlier));
-	expect(drive.note.value).toMatch(/^Simulating the same drive/);
+	expect(drive.note.value).toMatch(/^The same drive under the baseline's inputs is being simulated/);
 	await vi.waitFor(() => expect(drive.note.value).toBe(''));
 	const plan = { ...present, scenario: earlier };
 	const { outcomes } = unitOutcomes({ plan, unit: 19 }, 0, starts, () => {});
@@ -105,6 +105,40 @@ test('another start asks the baseline’s starts no more; a point that moved wit
 	expect(asked).toEqual(['window', 'outcomes', 'window']);
 });
 
+test('a baseline of another seed has its own drive of the index shown, the very one that it counted, and every text says that it is another', async () => {
+	// the points turned: its own order decides which moments its drive met
+	const turned = { ...earlier, points: earlier.points.toReversed() };
+	const point = turned.points.findIndex(({ name }) => name === 'slow');
+	const { drive } = made({ ...shownOf(turned, 'other'), units: 10 });
+	expect(drive.note.value).toBe("The baseline's own drive of this index is being simulated …");
+	await vi.waitFor(() => expect(drive.note.value).toBe(''));
+	const plan = { scenario: turned, seed: 'other', compensation: present.compensation };
+	const { outcomes } = unitOutcomes({ plan, unit: 19 }, 0, starts * turned.points.length, () => {});
+	const own = outcomes.slice(point * starts, (point + 1) * starts);
+	const counted = pointVerdicts(own, turned, turned.points[point] as OperatingPoint)?.halfBus;
+	const { lead = '', basis = '' } = drive.change.value ?? {};
+	expect(lead).toMatch(/^Against the baseline's drive 19 at slow, which is another drive: half-bus /);
+	expect(lead).toContain(`half-bus ${counted?.judgedError.toFixed(2)}° →`);
+	expect(plain(basis)).toContain(
+		"The baseline's seed is other, not demo: its drive 19 has other parts and meets other moments and noise",
+	);
+	expect(plain(basis)).toContain("The baseline's 10 drives count from 0: this one is in none of its figures.");
+	const [, second] = own;
+	if (!second || 'failure' in second) throw new Error('not simulated');
+	expect(drive.wasFrom(1, 'virtualNeutral', 1)).toBe(`baseline's ${second.virtualNeutral.judgedError.toFixed(2)}°`);
+	expect(drive.was(2, 1)).toBe("baseline's +2.00°");
+
+	// the same inputs with another seed are another result, not the baseline itself
+	const reseeded = made(shownOf(present.scenario, 'other'));
+	await vi.waitFor(() => expect(reseeded.drive.change.value).not.toBeNull());
+	expect(reseeded.drive.change.value?.basis).not.toContain('count from 0');
+	const broken = lab({ outcomes: async () => [{ failure: 'no solution' }, { failure: 'no solution' }] });
+	const failed = made(shownOf(earlier, 'other'), {}, broken);
+	await vi.waitFor(() =>
+		expect(failed.drive.note.value).toBe("The baseline's own drive of this index could not be simulated: no solution"),
+	);
+});
+
 test.each([
 	['no baseline', null, ''],
 	['the baseline itself', shownOf(present.scenario), ''],
@@ -131,7 +165,7 @@ test('a board has no counterpart, and a baseline’s drive that cannot be simula
 	const broken = lab({ outcomes: async () => [{ failure: 'no solution' }, { failure: 'no solution' }] });
 	const { drive } = made(shownOf(earlier), {}, broken);
 	await vi.waitFor(() =>
-		expect(drive.note.value).toBe("The same drive could not be simulated under the baseline's inputs: no solution"),
+		expect(drive.note.value).toBe("The same drive under the baseline's inputs could not be simulated: no solution"),
 	);
 	expect(drive.change.value).toBeNull();
 });

@@ -25,29 +25,33 @@ interface Seen {
 	readonly verdicts: ReadonlySignal<PerChoice<PointVerdict> | null>;
 }
 
-/** The same drive in the baseline, or why there is none. */
+/** The drive of the same index in the baseline, or why there is none. */
 type Counterpart = { readonly drive: DriveRequest } | { readonly words: string };
 
 /** All sectors are in the answer for a window of any length: nobody draws the baseline's traces. */
 const noTraces = { from: 0, to: 1e-9, columns: 1 };
 
-/** The drive on show under the pinned baseline's inputs: the same index, seed and moments. Exact as the drive itself is. */
+/**
+ * The drive of the same index in the pinned baseline, simulated again from the baseline's inputs and seed. Where the seed
+ * is the present one, that is the drive on show with the same parts and moments; where it is not, it is another drive,
+ * and every text says so. Exact as the drive on show is.
+ */
 export function createBaselineDrive({ baseline, shown, request, verdicts }: Seen, lab: DriveLab) {
 	const plan = stable(
 		computed((): StudyPlan | null => {
 			const [pinned, present] = [baseline.value?.shown, shown.value];
-			if (!pinned || !present || isSameScenario(pinned, present)) return null;
+			if (!pinned || !present) return null;
+			const { scenario, seed } = pinned;
+			const own = { scenario, seed, compensation: pinned.result.provenance.compensation };
+			if (seed !== present.seed) return own;
+			if (isSameScenario(pinned, present)) return null;
 			const { points } = present.scenario;
-			return {
-				scenario: pinned.scenario,
-				// where the baseline had another, its own drive of this index was another one
-				seed: present.seed,
-				compensation: pinned.result.provenance.compensation,
-				pointKeys: pinned.scenario.points.map(({ name }, i) => {
-					const here = points.findIndex((point) => point.name === name);
-					return here < 0 ? i : here;
-				}),
-			};
+			// a point that moved within the file still meets the moments of the one on show
+			const pointKeys = scenario.points.map(({ name }, i) => {
+				const here = points.findIndex((point) => point.name === name);
+				return here < 0 ? i : here;
+			});
+			return { ...own, pointKeys };
 		}),
 		(one, other) =>
 			one.scenario === other.scenario &&
@@ -77,6 +81,12 @@ export function createBaselineDrive({ baseline, shown, request, verdicts }: Seen
 			one.plan === other.plan && one.unit === other.unit && one.point === other.point && one.start === other.start,
 	);
 
+	/** Drawn with another seed: nothing but the index is the same. */
+	const isOther = computed(() => {
+		const [of, present] = [plan.value, request.value];
+		return of !== null && present !== null && of.seed !== present.plan.seed;
+	});
+
 	const outcomes = latestWork<readonly PairOutcome[]>();
 	const run = latestWork<DriveWindow>();
 	let outcomesOf: Pick<DriveRequest, 'plan' | 'unit'> | null = null;
@@ -105,6 +115,19 @@ export function createBaselineDrive({ baseline, shown, request, verdicts }: Seen
 		return of && point && pairs.value ? pointVerdicts(pairs.value, of.plan.scenario, point as OperatingPoint) : null;
 	});
 
+	/** Why it is another drive, and what that leaves of the comparison. */
+	const otherWords = ({ unit, plan: { seed } }: DriveRequest): string => {
+		const pinned = baseline.value?.shown;
+		const counted =
+			pinned && unit >= pinned.units
+				? ` The baseline's ${count(pinned.units)} drives count from 0: this one is in none of its figures.`
+				: '';
+		return `The baseline's seed is ${pinned?.seed}, not ${seed}: its drive ${count(unit)} has other parts and meets other moments and noise, so what sets the two apart is not the inputs alone. Pinned with the present seed, it would be the same drive.${counted}`;
+	};
+	/** What it had in a figure's place; of another drive no step is taken. */
+	const was: typeof wasWords = (before, after, figure = signedDegrees) =>
+		isOther.value ? `baseline's ${figure(before)}` : wasWords(before, after, figure);
+
 	return {
 		/** What became of the drive since, and what that is of; null where there is nothing to tell. */
 		change: computed(() => {
@@ -117,11 +140,18 @@ export function createBaselineDrive({ baseline, shown, request, verdicts }: Seen
 				return `${choiceWords[choice]} ${changeOf(then.judgedError, now.judgedError)} (${verdict})`;
 			});
 			const { values, points } = of.plan.scenario;
+			const at = points[of.point]?.name;
 			const starts = is.halfBus.starts === 1 ? 'its one start' : `its ${count(is.halfBus.starts)} starts`;
-			return {
-				lead: `Since the baseline, the same drive at ${points[of.point]?.name}: ${each.join('; ')}.`,
-				basis: `What ${levelWords(values['requirement.quantile'] as number)} of its commutations keep within over ${starts}. It was simulated again under the baseline's inputs, with the same index, seed and moments; one drive is exact, so there is no interval.`,
-			};
+			const figure = `What ${levelWords(values['requirement.quantile'] as number)} of its commutations keep within over ${starts}.`;
+			return isOther.value
+				? {
+						lead: `Against the baseline's drive ${count(of.unit)} at ${at}, which is another drive: ${each.join('; ')}.`,
+						basis: `${figure} ${otherWords(of)}`,
+					}
+				: {
+						lead: `Since the baseline, the same drive at ${at}: ${each.join('; ')}.`,
+						basis: `${figure} It was simulated again under the baseline's inputs, with the same index, seed and moments; one drive is exact, so there is no interval.`,
+					};
 		}),
 		/** Why there is nothing to hold the drive against, or what is missing; '' where all is there. */
 		note: computed((): string => {
@@ -131,14 +161,18 @@ export function createBaselineDrive({ baseline, shown, request, verdicts }: Seen
 			const failed = [outcomes.work.value, run.work.value].find(({ state }) => state === 'failed');
 			const notSimulated = pairs.value?.find((pair) => 'failure' in pair);
 			const why = failed?.message ?? (notSimulated && 'failure' in notSimulated ? notSimulated.failure : '');
-			if (why) return `The same drive could not be simulated under the baseline's inputs: ${why}`;
-			return pairs.value && window.value ? '' : "Simulating the same drive under the baseline's inputs …";
+			const which = isOther.value
+				? "The baseline's own drive of this index"
+				: "The same drive under the baseline's inputs";
+			if (why) return `${which} could not be simulated: ${why}`;
+			return pairs.value && window.value ? '' : `${which} is being simulated …`;
 		}),
 		/** How it did from a start: "was 6.10°: −1.90°"; '' where it is not known. */
 		wasFrom: (start: number, choice: ChoiceName, now: number): string => {
 			const pair = pairs.value?.[start];
-			return pair && !('failure' in pair) ? wasWords(pair[choice].judgedError, now, inDegrees.figure) : '';
+			return pair && !('failure' in pair) ? was(pair[choice].judgedError, now, inDegrees.figure) : '';
 		},
+		was,
 		/** Its sectors from the start on show, by number; null where they are not known. */
 		sectors: computed((): PerChoice<ReadonlyMap<number, SectorEvents>> | null => {
 			const of = window.value;
@@ -150,7 +184,7 @@ export function createBaselineDrive({ baseline, shown, request, verdicts }: Seen
 		/** Why its marks are not in the picture though its run is known; '' where they are, or it is not. */
 		noMarks: (degreesPerSecond: number): string =>
 			window.value && window.value.degreesPerSecond !== degreesPerSecond
-				? "Under the baseline's inputs this drive turns at another speed: its marks are not in the picture."
+				? `${isOther.value ? "The baseline's drive" : "Under the baseline's inputs this drive"} turns at another speed: its marks are not in the picture.`
 				: '',
 	};
 }

@@ -243,7 +243,7 @@ export function createOneDrive(
 		requirement,
 		/** What must be known before the drive is taken for the one asked for. */
 		reservations: computed(() => [...(shown.value ? ofOtherInputs(shown.value, asked.value) : []), ...notThere.value]),
-		/** The same drive under the pinned baseline's inputs. */
+		/** The pinned baseline's drive of the same index. */
 		before,
 		diagnoses,
 		/** What there is to ask of it: the view's heading. */

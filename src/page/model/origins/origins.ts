@@ -5,16 +5,21 @@ import { spreadOrigins } from '../../../../shared/charts/spread-origins.ts';
 import type { ChartTheme } from '../../../../shared/charts/theme.ts';
 import { choiceNames } from '../../../../shared/drive/drive.ts';
 import { originsHeadline } from '../../../../shared/origins/headline.ts';
+import { changeMethod, originsChange } from '../../../../shared/origins/origins-change.ts';
+import { fewestRows } from '../../../../shared/origins/origins-result.ts';
 import { budgetsShape } from '../../../../shared/results/budgets-shape.ts';
 import { originsShape } from '../../../../shared/results/origins-shape.ts';
 import { flag, object, orNull } from '../../../../shared/results/shape.ts';
 import type { Scenario } from '../../../../shared/scenario/scenario.ts';
+import type { Change } from '../../../../shared/statistics/quantile-change.ts';
 import { cautionsOf } from '../../../../shared/study/doubts.ts';
+import { inDegrees, type Print, wordsOf } from '../../../../shared/words/change.ts';
 import { count, degrees } from '../../../../shared/words/figures.ts';
 import { choiceWords } from '../../../../shared/words/names.ts';
 import { budgetsDrives } from '../../../host/run-budgets.ts';
 import { originsDrives } from '../../../host/run-origins.ts';
 import type { SpreadResult } from '../../../host/run-spread.ts';
+import { reachWords, stepWords } from '../change-words.ts';
 import { isText } from '../fields.ts';
 import { keptAnswers } from '../kept/kept-answers.ts';
 import { createLongQuestion, type LongWatch } from '../long-question.ts';
@@ -133,6 +138,7 @@ function answerOf({ origins, budgets }: SpreadResult, ghost: SpreadResult | null
 		},
 		rests: [
 			...provenanceRows(origins).rows,
+			...(ghost ? [['Change of the spread', changeMethod] as const] : []),
 			...(budgets
 				? provenanceRows(budgets)
 						.rows.filter(([term]) => term === 'Drives' || Object.hasOwn(budgets.provenance.methods, lowered(term)))
@@ -166,11 +172,29 @@ function drawBudgets(
 	return { describes, spec: budgetBars(budgets, theme, describes, ghost) };
 }
 
-/** The spread itself, before and now. */
+/** The spread itself, before and now, with what chance leaves open of the change. */
 function changedWords(present: SpreadResult['origins'], before: SpreadResult['origins']): string {
-	const parts = choiceNames.map((choice) => {
-		const [was, is] = [before.choices[choice].spread, present.choices[choice].spread];
-		return `${choiceWords[choice]} ${degrees(was)} → ${degrees(is)}`;
+	const changes = choiceNames.map((choice) => ({ choice, change: originsChange(before, present, choice) }));
+	const parts = changes.map(({ choice, change }) => {
+		const isFew = [before, present].some(({ choices }) => choices[choice].rows < fewestRows);
+		return `${choiceWords[choice]} ${spreadWords(change, isFew ? 'too few whole rows for limits' : 'its rows were not kept: no limits')}`;
 	});
-	return `Against the baseline, on the same draws, the standard deviation of the mean angle error: ${parts.join('; ')}.`;
+	const limits = changes.some(({ change }) => isTold(change) && isBounded(change))
+		? ` (${reachWords(present.provenance.level)})`
+		: '';
+	return `Against the baseline, on the same draws, the standard deviation of the mean angle error${limits}: ${parts.join('; ')}.`;
+}
+
+/** On the same draws small changes are known to thousandths of a degree. */
+const inSpreads: Print = { ...inDegrees, finest: 0.01 };
+
+/** What the edit does not reach is the same to the last bit. */
+const isTold = ({ change }: Change): boolean => change !== 0;
+const isBounded = ({ low, high }: Change): boolean => Number.isFinite(high - low);
+
+function spreadWords(change: Change, withoutLimits: string): string {
+	const { before, after } = change;
+	if (!isTold(change)) return `${degrees(after)} as before`;
+	const words = isBounded(change) ? wordsOf(change, inSpreads) : null;
+	return words ? stepWords(words) : `${degrees(before)} → ${degrees(after)} (${withoutLimits})`;
 }

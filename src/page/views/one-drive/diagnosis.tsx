@@ -35,7 +35,7 @@ export function Diagnosis({ drive }: { drive: OneDrive }) {
 	);
 }
 
-/** What became of the same drive since the pinned baseline. */
+/** The drive against its own in the pinned baseline. */
 function SinceBaseline({ drive: { before } }: { drive: OneDrive }) {
 	const change = before.change.value;
 	const note = before.note.value;

@@ -9,7 +9,7 @@ interface MarksProps {
 	readonly choice: ChoiceName;
 	readonly lanes: readonly Lane[];
 	readonly data: DriveWindow;
-	/** The sectors of the same drive in the baseline. */
+	/** The sectors of its drive in the baseline. */
 	readonly ghost: readonly SectorEvents[];
 	readonly view: { readonly from: number; readonly to: number };
 	readonly x: (time: number) => number;
@@ -91,7 +91,7 @@ function SectorMarks({ events, lane, votes, x, isClose, hasNumber }: SectorProps
 	);
 }
 
-/** What the same drive did in the baseline, under the present marks: hung from the lane's top where they stand on its ground. */
+/** What its drive did in the baseline, under the present marks: hung from the lane's top where they stand on its ground. */
 const Ghost = ({
 	sectors,
 	lane: { top, height },

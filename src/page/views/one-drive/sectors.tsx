@@ -1,7 +1,6 @@
 import type { DriveWindow, RunWindow, SectorEvents } from '../../../../shared/one-drive/drive-window.ts';
 import { count, signedDegrees } from '../../../../shared/words/figures.ts';
 import { choiceWords } from '../../../../shared/words/names.ts';
-import { wasWords } from '../../model/one-drive/baseline-drive.ts';
 import { crossingWords, milliseconds } from '../../model/one-drive/drive-words.ts';
 import type { OneDrive } from '../../model/one-drive/one-drive.ts';
 import { Behind } from '../../parts/behind.tsx';
@@ -31,7 +30,11 @@ export function Sectors({ drive }: { drive: OneDrive }) {
 					</thead>
 					<tbody>
 						{data && (
-							<SectorRows run={data.runs[picked.value]} before={drive.before.sectors.value?.[picked.value] ?? null} />
+							<SectorRows
+								run={data.runs[picked.value]}
+								before={drive.before.sectors.value?.[picked.value] ?? null}
+								was={drive.before.was}
+							/>
 						)}
 					</tbody>
 				</table>
@@ -81,11 +84,12 @@ function Crossings({ drive, data }: { drive: OneDrive; data: DriveWindow }) {
 
 interface SectorRowsProps {
 	readonly run: RunWindow;
-	/** The same drive's in the baseline, by number. */
+	/** Those of its drive in the baseline, by number. */
 	readonly before: ReadonlyMap<number, SectorEvents> | null;
+	readonly was: OneDrive['before']['was'];
 }
 
-const SectorRows = ({ run, before }: SectorRowsProps) => (
+const SectorRows = ({ run, before, was }: SectorRowsProps) => (
 	<>
 		{run.sectors.map((events) => (
 			<tr key={events.sector}>
@@ -94,7 +98,7 @@ const SectorRows = ({ run, before }: SectorRowsProps) => (
 				<td>
 					{signedDegrees(events.angleError)}
 					<Was
-						words={before && events.sector >= firstLoopOf(run) ? wasInSector(before.get(events.sector), events) : ''}
+						words={before && events.sector >= firstLoopOf(run) ? inSector(before.get(events.sector), events, was) : ''}
 					/>
 				</td>
 				<td class="words">{crossingWords(events, firstLoopOf(run))}</td>
@@ -103,5 +107,8 @@ const SectorRows = ({ run, before }: SectorRowsProps) => (
 	</>
 );
 
-const wasInSector = (before: SectorEvents | undefined, { angleError }: SectorEvents): string =>
-	before ? wasWords(before.angleError, angleError) : 'not reached in the baseline';
+const inSector = (
+	before: SectorEvents | undefined,
+	{ angleError }: SectorEvents,
+	was: SectorRowsProps['was'],
+): string => (before ? was(before.angleError, angleError) : 'not reached in the baseline');
