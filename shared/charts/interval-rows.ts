@@ -1,6 +1,7 @@
 import type { TopLevelSpec } from 'vega-lite';
 import { choiceNames } from '../drive/drive.ts';
 import { raised } from '../words/figures.ts';
+import { linesOf } from '../words/lines-of.ts';
 import { type ChartTheme, chartFrame, choiceMarks } from './theme.ts';
 
 type Row = Readonly<Record<string, string | number | boolean | null>>;
@@ -135,19 +136,8 @@ const rowAxis = (names: readonly string[]) => ({
 	labelLimit: 170,
 	labelFontSize: 13,
 	labelLineHeight: 15,
-	labelExpr: `(${JSON.stringify(Object.fromEntries(names.map((name) => [name, linesOf(name)])))})[datum.label]`,
+	labelExpr: `(${JSON.stringify(Object.fromEntries(names.map((name) => [name, linesOf(name, longestLine)])))})[datum.label]`,
 });
-
-/** A long name over several lines, broken at its spaces. */
-function linesOf(name: string): readonly string[] {
-	const lines: string[] = [];
-	for (const word of name.split(' ')) {
-		const last = lines.at(-1);
-		if (last !== undefined && last.length + 1 + word.length <= longestLine) lines[lines.length - 1] = `${last} ${word}`;
-		else lines.push(word);
-	}
-	return lines;
-}
 
 const limitLine = (
 	{ at, words }: NonNullable<IntervalRows['limit']>,

@@ -99,3 +99,6 @@ export interface ChoiceRecord extends RecordBase {
 }
 
 export type ParameterRecord = NumberRecord | ChoiceRecord;
+
+/** Whether a parameter says what drives are held to: it is no part of them. */
+export const isRequirement = ({ id }: Pick<RecordBase, 'id'>): boolean => id.startsWith('requirement.');

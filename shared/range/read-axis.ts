@@ -1,5 +1,5 @@
 import { formatQuantity } from '../parameters/format-quantity.ts';
-import type { NumberRecord, ParameterRecord } from '../parameters/parameter.ts';
+import { isRequirement, type NumberRecord, type ParameterRecord } from '../parameters/parameter.ts';
 import { parameterById, parameters } from '../parameters/parameters.ts';
 import { parseQuantity } from '../parameters/quantity.ts';
 import { unknownName } from '../scenario/nearest-name.ts';
@@ -69,15 +69,12 @@ export function readAxis(written: string): AxisReading {
 
 /** Whether drives can be run at several values of it. */
 export const canRange = (record: ParameterRecord): record is NumberRecord =>
-	record.kind !== 'choice' && record.id !== 'operation.share' && !isRequired(record);
-
-/** What drives are held to is no part of them. */
-const isRequired = ({ id }: ParameterRecord): boolean => id.startsWith('requirement.');
+	record.kind !== 'choice' && record.id !== 'operation.share' && !isRequirement(record);
 
 const whyNot = (record: ParameterRecord): string =>
 	record.kind === 'choice'
 		? 'has no numeric values to range over'
-		: isRequired(record)
+		: isRequirement(record)
 			? 'is what drives are held to and moves none of them: state another requirement in the scenario and run it again'
 			: 'weighs the operating points against each other and moves no drive: state it in the scenario';
 

@@ -1,6 +1,6 @@
 import type { Deviations } from '../drive/build-drive.ts';
 import { formatQuantity } from '../parameters/format-quantity.ts';
-import type { NumberRecord } from '../parameters/parameter.ts';
+import { isRequirement, type NumberRecord } from '../parameters/parameter.ts';
 import { parameterById, parameters } from '../parameters/parameters.ts';
 import { parseQuantity } from '../parameters/quantity.ts';
 import { defaultValues } from './default-values.ts';
@@ -41,7 +41,7 @@ const deviating: ReadonlyMap<string, NumberRecord> = new Map(
 
 /** What many runs, noise or a verdict are made of. */
 const isUnused = (id: string): boolean =>
-	['noise.sigma', 'trial.starts', 'operation.share'].includes(id) || id.startsWith('requirement.');
+	['noise.sigma', 'trial.starts', 'operation.share'].includes(id) || isRequirement({ id });
 
 /**
  * Boards from the text of a file `{"cases": [{"case", "parameters", "deviations"}, …]}`,

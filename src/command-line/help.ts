@@ -1,8 +1,9 @@
-import { formatQuantity, formatRelative } from '../../shared/parameters/format-quantity.ts';
-import type { ConditionRange, NumberRecord, ParameterRecord, Tolerance } from '../../shared/parameters/parameter.ts';
+import { formatQuantity } from '../../shared/parameters/format-quantity.ts';
+import type { NumberRecord, ParameterRecord, Tolerance } from '../../shared/parameters/parameter.ts';
 import { parameters } from '../../shared/parameters/parameters.ts';
 import { limits, oneOf } from '../../shared/scenario/read-entry.ts';
 import { capital } from '../../shared/words/capital.ts';
+import { onScale } from '../../shared/words/quantity.ts';
 import type { CommandRecord, HelpTopic, OptionRecord } from './command.ts';
 import { padEnd, wrapText } from './wrap-text.ts';
 
@@ -67,15 +68,12 @@ function kindWords(parameter: ParameterRecord): string {
 	const value =
 		typeof parameter.default === 'number' ? formatQuantity(parameter.default, parameter.unit) : parameter.default;
 	const tolerance = parameter.tolerance ? `, ${toleranceWords(parameter, parameter.tolerance)}` : '';
-	const range = parameter.range ? `, range ±\u00a0${halfWidth(parameter, parameter.range)}` : '';
+	const range = parameter.range
+		? `, range ±\u00a0${onScale(parameter.range.scale, parameter.range.halfWidth, parameter.unit)}`
+		: '';
 	return `${limits(parameter)}; default ${value}${tolerance}${range}`;
 }
 
-const halfWidth = ({ unit }: NumberRecord, { scale, halfWidth: half }: ConditionRange): string =>
-	scale === 'relative' ? formatRelative(half) : formatQuantity(half, unit);
-
 function toleranceWords({ unit }: NumberRecord, { scale, lot, mismatch }: Tolerance): string {
-	const words = (halfWidth: number): string =>
-		scale === 'relative' ? formatRelative(halfWidth) : formatQuantity(halfWidth, unit);
-	return `lot ±\u00a0${words(lot)}, mismatch ±\u00a0${words(mismatch)}`;
+	return `lot ±\u00a0${onScale(scale, lot, unit)}, mismatch ±\u00a0${onScale(scale, mismatch, unit)}`;
 }

@@ -1,4 +1,5 @@
 import { choiceNames } from '../../../shared/drive/drive.ts';
+import { linesOf } from '../../../shared/words/lines-of.ts';
 import { choiceWords } from '../../../shared/words/names.ts';
 
 /** Properties that a drawing takes from the stylesheet. */
@@ -82,8 +83,9 @@ function framed(
 		lines.map((line, i) =>
 			element('text', { x: 8, y: top + i * lineHeight, 'font-size': size, 'font-family': page.fontFamily, fill }, line),
 		);
-	const above = linesOf(caption, width);
-	const below = linesOf(source, width);
+	const longest = Math.floor((width - 16) / (0.54 * size));
+	const above = linesOf(caption, longest);
+	const below = linesOf(source, longest);
 	const keyAt = 20 + above.length * lineHeight;
 	const head = keyAt + 14;
 	const whole = head + height + below.length * lineHeight + 8;
@@ -113,18 +115,6 @@ function framed(
 		...written(below, head + height + lineHeight - 4, colour('--quiet')),
 	);
 	return { drawing, whole };
-}
-
-/** Words in lines that fit. */
-function linesOf(words: string, width: number): readonly string[] {
-	const most = Math.floor((width - 16) / (0.54 * size));
-	const lines: string[] = [];
-	for (const word of words.split(' ')) {
-		const last = lines.at(-1);
-		if (last !== undefined && last.length + 1 + word.length <= most) lines[lines.length - 1] = `${last} ${word}`;
-		else lines.push(word);
-	}
-	return lines;
 }
 
 function writeStyles(from: Element, to: Element): void {
