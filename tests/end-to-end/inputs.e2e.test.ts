@@ -76,7 +76,7 @@ test('a pinned result stays as a ghost: the change of the same drives with its i
 	await finished(page);
 	await compared(page);
 	expect(await page.locator('.changed').textContent()).toMatch(
-		/^Since the baseline, at slow: half-bus \d+\.\d\d° → \d+\.\d\d°, \+\d+\.\d\d°\u00a0±\u00a0\d+\.\d\d°; virtual neutral .* on the same 40 drives; ± /,
+		/^Since the baseline, at slow: half-bus \d+\.\d\d° →\s\d+\.\d\d°, \+\d+\.\d\d°\u00a0±\u00a0\d+\.\d\d°; virtual neutral .* on the same 40 drives; ±\s/,
 	);
 	expect(await page.locator('.figures small.was').first().textContent()).toMatch(
 		/^was \d+\.\d\d°: \+\d+\.\d\d° ±\u00a0\d/,

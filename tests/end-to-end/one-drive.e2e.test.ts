@@ -168,7 +168,7 @@ test('with a pinned baseline the same drive’s figures in it stand beside the p
 	await runStudy(page, 30);
 	await page.getByRole('button', { name: 'Pin as baseline' }).click();
 	await page.getByLabel('bus divider, top: mismatch tolerance').fill('0.1 %');
-	await page.locator('.changed', { hasText: /^Since the baseline, the same drive at slow: half-bus .* → / }).waitFor();
+	await page.locator('.changed', { hasText: /^Since the baseline, the same drive at slow: half-bus .* →\s/ }).waitFor();
 	expect(await page.locator('.starts small.was').allTextContents()).toHaveLength(8);
 	await page.getByLabel('Step through').selectOption('accepted');
 	await page.getByRole('button', { name: 'Next event' }).click();

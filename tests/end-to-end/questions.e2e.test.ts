@@ -20,7 +20,7 @@ test('what grade is enough: asked by link, answered with figures, stale after an
 	await page.getByLabel('star resistor: mismatch tolerance').fill('0.5 %');
 	await page.locator('.ask-bar.is-stale').waitFor();
 	expect(await page.locator('.ask-bar .reservation').textContent()).toMatch(
-		/^These figures are of earlier inputs\. Changed since: star resistor 66\.5.kΩ, mismatch 1.% → /,
+		/^These figures are of earlier inputs\. Changed since: star resistor 66\.5.kΩ, mismatch 1.% →\s/,
 	);
 	await page.getByRole('button', { name: 'Run again' }).click();
 	await page.getByRole('button', { name: 'Stop' }).waitFor();
@@ -59,7 +59,7 @@ test('what drives the spread: reached by keyboard, answered point by point, agai
 	await page.getByRole('button', { name: 'Run again' }).click();
 	await page.locator('.changed').waitFor({ timeout: 100_000 });
 	expect(await page.locator('.changed').textContent()).toMatch(
-		/\(± to the farther limit of the 95\s% interval\): .*virtual neutral \d+\.\d+° → \d+\.\d+°, [+−]?\d+\.\d+°\s±\s\d+\.\d+°/,
+		/\(±\sto the farther limit of the 95\s% interval\): .*virtual neutral \d+\.\d+° →\s\d+\.\d+°, [+−]?\d+\.\d+°\s±\s\d+\.\d+°/,
 	);
 	expect(await page.locator('.shares small.was').first().textContent()).toMatch(/^was \d+/);
 	await answered(page);

@@ -118,7 +118,7 @@ test('an edit ends work that it makes stale, and what was worked out stays, mark
 	await edit('68k');
 	expect(asked.isStale.value).toBe(true);
 	expect(asked.staleWords.value).toMatch(
-		/^These figures are of earlier inputs\. Changed since: star resistor 66\.5\u00a0kΩ, .* → 68\u00a0kΩ, /,
+		/^These figures are of earlier inputs\. Changed since: star resistor 66\.5\u00a0kΩ, .* →\s68\u00a0kΩ, /,
 	);
 	expect(asked.answer.value?.result.star).toBe(20 * 66_500);
 	void asked.ask();

@@ -166,9 +166,9 @@ test('a pinned result is held against the next one: ghost, change with its inter
 	const answer = model.whichChoice.answer.value;
 	expect(answer?.hasGhost).toBe(true);
 	expect(answer?.change?.lead).toMatch(
-		/^Since the baseline, at fast: half-bus \d+\.\d\d° → \d+\.\d\d°, 0\.00°\u00a0±\u00a00\.00° \(no change shown\); virtual neutral (\d+\.\d\d)° → (\d+\.\d\d)°, −\d+\.\d\d°\u00a0±\u00a0\d+\.\d\d°/,
+		/^Since the baseline, at fast: half-bus \d+\.\d\d° →\s\d+\.\d\d°, 0\.00°\u00a0±\u00a00\.00° \(no change shown\); virtual neutral (\d+\.\d\d)° →\s(\d+\.\d\d)°, −\d+\.\d\d°\u00a0±\u00a0\d+\.\d\d°/,
 	);
-	expect(answer?.change?.basis).toMatch(/^The median drive: .* on the same 60 drives; ± /);
+	expect(answer?.change?.basis).toMatch(/^The median drive: .* on the same 60 drives; ±\s/);
 	expect(answer?.figures[0]?.rows[0]?.figures.virtualNeutral.was).toMatch(
 		/^was \d+\.\d\d°: −\d+\.\d\d° ±\u00a0\d+\.\d\d°$/,
 	);

@@ -24,8 +24,11 @@ export function changeWords(
 export function stepWords({ before, after, step, isShown }: ChangeWords): string {
 	const doubt = step === '' || isShown ? '' : ' (no change shown)';
 	// a step is not torn from its reach at a line's end
-	return `${before} → ${after}${step && `, ${step.replace(' ±', '\u00a0±')}`}${doubt}`;
+	return `${fromTo(before, after)}${step && `, ${step.replace(' ±', '\u00a0±')}`}${doubt}`;
 }
 
+/** "8.10° → 6.90°": the arrow is not left behind at a line's end. */
+export const fromTo = (before: string, after: string): string => `${before} →\u00a0${after}`;
+
 /** What ± says. */
-export const reachWords = (level: number): string => `± to the farther limit of the ${levelWords(level)} interval`;
+export const reachWords = (level: number): string => `±\u00a0to the farther limit of the ${levelWords(level)} interval`;

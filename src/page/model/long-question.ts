@@ -3,6 +3,7 @@ import type { JsonObject } from '../../../shared/scenario/read-json.ts';
 import type { Scenario } from '../../../shared/scenario/scenario.ts';
 import { errorMessage } from '../../../shared/words/error-message.ts';
 import { count } from '../../../shared/words/figures.ts';
+import { fromTo } from './change-words.ts';
 import { editsBetween, samePoints } from './edits.ts';
 import type { KeptAnswers } from './kept/kept-answers.ts';
 import type { PageModel } from './page-model.ts';
@@ -276,7 +277,7 @@ function staleWords(
 	if (document && present && !samePoints(document, present)) return `${of} with other operating points.`;
 	const edits = document && present ? editsBetween(document, present) : [];
 	if (edits.length === 0) return 'These figures were asked for with other settings than the present ones.';
-	const named = edits.slice(0, 3).map(({ name, before, after }) => `${name} ${before} → ${after}`);
+	const named = edits.slice(0, 3).map(({ name, before, after }) => `${name} ${fromTo(before, after)}`);
 	const more = edits.length > 3 ? ` and ${count(edits.length - 3)} more` : '';
 	return `These figures are of earlier inputs. Changed since: ${named.join('; ')}${more}.`;
 }

@@ -232,7 +232,7 @@ function attributed(
 	return {
 		point,
 		figures,
-		method: `${count(units)} drives, the same ones with every set of edits. ${sharing} Alone: the edit made on the baseline. Last: its step when all others are made. Each set of edits has the delay compensation found for it; ± to the farther limit of the 95\u00a0% interval.`,
+		method: `${count(units)} drives, the same ones with every set of edits. ${sharing} Alone: the edit made on the baseline. Last: its step when all others are made. Each set of edits has the delay compensation found for it; ±\u00a0to the farther limit of the 95\u00a0% interval.`,
 	};
 }
 

@@ -72,7 +72,7 @@ test('the same drive is held against itself under the baseline’s inputs: over 
 	const before = pointVerdicts(outcomes, earlier, earlier.points[0] as OperatingPoint)?.halfBus;
 	const { lead = '', basis = '' } = drive.change.value ?? {};
 	expect(plain(lead)).toMatch(
-		/^Since the baseline, the same drive at slow: half-bus \d+\.\d+° → \d+\.\d+°, [+−]\d+\.\d+° \((passes|fails)( → (passes|fails))?\); virtual neutral /,
+		/^Since the baseline, the same drive at slow: half-bus \d+\.\d+° →\s\d+\.\d+°, [+−]\d+\.\d+° \((passes|fails)( →\s(passes|fails))?\); virtual neutral /,
 	);
 	expect(lead).toContain(`half-bus ${before?.judgedError.toFixed(2)}° →`);
 	expect(plain(basis)).toContain('one drive is exact, so there is no interval');

@@ -17,6 +17,7 @@ import { requirementSentence } from '../../../../shared/study/verdict-sentence.t
 import { capital } from '../../../../shared/words/capital.ts';
 import { count, percent } from '../../../../shared/words/figures.ts';
 import { choiceWords } from '../../../../shared/words/names.ts';
+import { fromTo } from '../change-words.ts';
 import { isOneOf, isText } from '../fields.ts';
 import { keptAnswers } from '../kept/kept-answers.ts';
 import { createLongQuestion, type LongWatch } from '../long-question.ts';
@@ -189,7 +190,7 @@ function changedWords(result: GradesResult, ghost: GradesResult): string {
 		.filter((choice) => resistorCount(result.group, choice) > 0)
 		.map((choice) => {
 			const [before, after] = [name(ghost, choice), name(result, choice)];
-			return `${choiceWords[choice]} ${before === after ? `${after} as before` : `${before} → ${after}`}`;
+			return `${choiceWords[choice]} ${before === after ? `${after} as before` : fromTo(before, after)}`;
 		});
 	return `Against the baseline, on the same drives: ${parts.join('; ')}. Steps in the table have limits as of different drives, which are the wider ones.`;
 }

@@ -14,6 +14,7 @@ import { variantCells } from '../../../../shared/variants/variant-cells.ts';
 import { count } from '../../../../shared/words/figures.ts';
 import { choiceWords } from '../../../../shared/words/names.ts';
 import { quantity } from '../../../../shared/words/quantity.ts';
+import { fromTo } from '../change-words.ts';
 import { isOneOf, isPointTyped, isText } from '../fields.ts';
 import { keptAnswers } from '../kept/kept-answers.ts';
 import { createLongQuestion, type LongWatch } from '../long-question.ts';
@@ -172,7 +173,7 @@ function changedWords(result: RangeResult, ghost: RangeResult): string {
 			: `${quantity(holds, 'rpm')}${fails === null ? '' : ` (not shown at ${quantity(fails, 'rpm')})`}`;
 	const parts = choiceNames.map((choice) => {
 		const [is, was] = [words(now.choices[choice]), words(before.choices[choice])];
-		return `${choiceWords[choice]} ${is === was ? `${is} as before` : `${was} → ${is}`}`;
+		return `${choiceWords[choice]} ${is === was ? `${is} as before` : fromTo(was, is)}`;
 	});
 	return `Against the baseline, the slowest speed down to which the requirement is shown to hold: ${parts.join('; ')}.`;
 }

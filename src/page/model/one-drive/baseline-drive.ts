@@ -13,6 +13,7 @@ import { levelWords } from '../../../../shared/words/level.ts';
 import { choiceWords } from '../../../../shared/words/names.ts';
 import type { DriveLab } from '../../../host/drive-lab.ts';
 import { type Baseline, isSameScenario } from '../baseline.ts';
+import { fromTo } from '../change-words.ts';
 import type { Shown } from '../services.ts';
 import { stable } from './stable.ts';
 import { latestWork } from './work.ts';
@@ -136,7 +137,7 @@ export function createBaselineDrive({ baseline, shown, request, verdicts }: Seen
 			const each = choiceNames.map((choice) => {
 				const judged = (one: PointVerdict): string => (one.shortcoming === null ? 'passes' : 'fails');
 				const [then, now] = [was[choice], is[choice]];
-				const verdict = judged(then) === judged(now) ? judged(now) : `${judged(then)} → ${judged(now)}`;
+				const verdict = judged(then) === judged(now) ? judged(now) : fromTo(judged(then), judged(now));
 				return `${choiceWords[choice]} ${changeOf(then.judgedError, now.judgedError)} (${verdict})`;
 			});
 			const { values, points } = of.plan.scenario;
@@ -194,7 +195,7 @@ const startsOf = ({ scenario }: StudyPlan): number => scenario.values['trial.sta
 /** "6.10° → 4.20°, −1.90°" */
 function changeOf(before: number, after: number): string {
 	const step = Number.isFinite(after - before) ? `, ${signedDegrees(after - before)}` : '';
-	return `${inDegrees.figure(before)} → ${inDegrees.figure(after)}${step}`;
+	return `${fromTo(inDegrees.figure(before), inDegrees.figure(after))}${step}`;
 }
 
 /** "was +6.10°: −1.90°" */

@@ -19,7 +19,7 @@ import { choiceWords } from '../../../../shared/words/names.ts';
 import { budgetsDrives } from '../../../host/run-budgets.ts';
 import { originsDrives } from '../../../host/run-origins.ts';
 import type { SpreadResult } from '../../../host/run-spread.ts';
-import { reachWords, stepWords } from '../change-words.ts';
+import { fromTo, reachWords, stepWords } from '../change-words.ts';
 import { isText } from '../fields.ts';
 import { keptAnswers } from '../kept/kept-answers.ts';
 import { createLongQuestion, type LongWatch } from '../long-question.ts';
@@ -196,5 +196,5 @@ function spreadWords(change: Change, withoutLimits: string): string {
 	const { before, after } = change;
 	if (!isTold(change)) return `${degrees(after)} as before`;
 	const words = isBounded(change) ? wordsOf(change, inSpreads) : null;
-	return words ? stepWords(words) : `${degrees(before)} → ${degrees(after)} (${withoutLimits})`;
+	return words ? stepWords(words) : `${fromTo(degrees(before), degrees(after))} (${withoutLimits})`;
 }
