@@ -285,9 +285,13 @@ export class PowerStage {
 
 	/** Hands its state over to the short way. */
 	launch(state: PeriodState): void {
-		state.high = this.currentOf(highPhase[this.kind] as number);
-		state.low = this.currentOf(lowPhase[this.kind] as number);
-		state.open = this.currentOf(openPhase[this.kind] as number);
+		const high = highPhase[this.kind] as number;
+		const low = lowPhase[this.kind] as number;
+		const open = openPhase[this.kind] as number;
+		const { iA, iB, iC } = this;
+		state.high = high === 0 ? iA : high === 1 ? iB : iC;
+		state.low = low === 0 ? iA : low === 1 ? iB : iC;
+		state.open = open === 0 ? iA : open === 1 ? iB : iC;
 		state.zRe = this.zRe;
 		state.zIm = this.zIm;
 		state.wRe = this.wRe;

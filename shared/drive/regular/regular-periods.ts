@@ -341,7 +341,7 @@ export class RegularPeriods {
 			now.zImEnd = zImEnd;
 			now.y0 = y;
 			now.y0End = yEnd;
-			this.addSinusoidalWork(first, now.y0, now.y0End);
+			this.addSinusoidalWork(lane);
 		} else {
 			// ∫ Σ e i, as in emf-work.ts
 			const tilt = first.tilt;
@@ -379,7 +379,7 @@ export class RegularPeriods {
 		now.high = first.toHigh * yEnd;
 		now.low = first.toLow * yEnd;
 		now.open = first.toOpen * yEnd;
-		return stops ? this.goOn(lane, diode, span) : null;
+		return stops ? this.goOn(lane, diode) : null;
 	}
 
 	/** All three phases conduct. */
@@ -490,8 +490,7 @@ export class RegularPeriods {
 			now.zImEnd = zImEnd;
 			now.y0End = y0End;
 			now.y1End = y1End;
-			this.addSinusoidalWork(first, now.y0, now.y0End);
-			this.addSinusoidalWork(second, now.y1, now.y1End);
+			this.addSinusoidalWork(lane);
 		} else {
 			const tilt0 = first.tilt;
 			const tilt1 = second.tilt;
@@ -547,7 +546,7 @@ export class RegularPeriods {
 			now.low = 0;
 			now.high = -now.open;
 		}
-		return this.goOn(lane, stopped, span);
+		return this.goOn(lane, stopped);
 	}
 
 	/** No current flows: one phase is tied and two terminals are open, or all are. */
@@ -616,11 +615,11 @@ export class RegularPeriods {
 		return this.table.at(lane.part, lane.tieHigh, lane.tieLow, diode) ?? this.refuse();
 	}
 
-	/** After `diode` has stopped, `span` seconds into its lane. */
-	private goOn(lane: Lane, diode: LaneDiode, span: number): Lane | null {
+	/** After `diode` has stopped, now.span into its lane. */
+	private goOn(lane: Lane, diode: LaneDiode): Lane | null {
 		const { now } = this;
-		now.x = now.x + span;
-		const rest = now.rest - span;
+		now.x = now.x + now.span;
+		const rest = now.rest - now.span;
 		now.rest = rest;
 		if (!(rest > 0)) return null;
 		return this.table.after(lane, diode) ?? this.refuse();
@@ -647,30 +646,33 @@ export class RegularPeriods {
 		now.decay1 = lane.spanDecay1 * shortDecay(shift1);
 	}
 
-	/** Adds the work of one modal current over now.span, whose values at the segment's ends stand in `now`: the rule of emf-work.ts. */
-	private addSinusoidalWork(modal: LaneModal, yStart: number, yEnd: number): void {
+	/** Adds the work of a lane's modal currents over now.span, whose values at the segment's ends stand in `now`: the rule of emf-work.ts. */
+	private addSinusoidalWork(lane: Lane): void {
 		const { now } = this;
 		const h = now.span;
 		const rotor = now.rotor;
-		const ripple = modal.rippleDrive * now.amplitude;
-		const { rate, drive: constant, emfDriveRe, emfDriveIm } = modal;
-		let sum = 0;
-		for (let end = 0; end < 2; end++) {
-			const wRe = end === 0 ? now.wRe : now.wReEnd;
-			const wIm = end === 0 ? now.wIm : now.wImEnd;
-			const zRe = end === 0 ? now.zRe : now.zReEnd;
-			const zIm = end === 0 ? now.zIm : now.zImEnd;
-			const y = end === 0 ? yStart : yEnd;
-			const drive = emfDriveRe * wIm + emfDriveIm * wRe; // −ε
-			const driveRate = rotor * (emfDriveRe * wRe - emfDriveIm * wIm);
-			const yRate = constant + ripple * zIm + drive - rate * y;
-			const yCurve = ripple * now.omega * zRe + driveRate - rate * yRate;
-			const f = -drive * y;
-			const fRate = -driveRate * y - drive * yRate;
-			const fCurve = rotor * rotor * drive * y - 2 * driveRate * yRate - drive * yCurve;
-			sum += h * (0.5 * f + (end === 0 ? 0.1 : -0.1) * h * fRate + (1 / 120) * h * h * fCurve);
+		for (let m = 0; m < lane.modals; m++) {
+			const modal = m === 0 ? lane.first : lane.second;
+			const ripple = modal.rippleDrive * now.amplitude;
+			const { rate, drive: constant, emfDriveRe, emfDriveIm } = modal;
+			let sum = 0;
+			for (let end = 0; end < 2; end++) {
+				const wRe = end === 0 ? now.wRe : now.wReEnd;
+				const wIm = end === 0 ? now.wIm : now.wImEnd;
+				const zRe = end === 0 ? now.zRe : now.zReEnd;
+				const zIm = end === 0 ? now.zIm : now.zImEnd;
+				const y = m === 0 ? (end === 0 ? now.y0 : now.y0End) : end === 0 ? now.y1 : now.y1End;
+				const drive = emfDriveRe * wIm + emfDriveIm * wRe; // −ε
+				const driveRate = rotor * (emfDriveRe * wRe - emfDriveIm * wIm);
+				const yRate = constant + ripple * zIm + drive - rate * y;
+				const yCurve = ripple * now.omega * zRe + driveRate - rate * yRate;
+				const f = -drive * y;
+				const fRate = -driveRate * y - drive * yRate;
+				const fCurve = rotor * rotor * drive * y - 2 * driveRate * yRate - drive * yCurve;
+				sum += h * (0.5 * f + (end === 0 ? 0.1 : -0.1) * h * fRate + (1 / 120) * h * h * fCurve);
+			}
+			now.work = now.work + sum;
 		}
-		now.work = now.work + sum;
 	}
 
 	/** Fills in what the loop does not know of a kept segment; takes it. */

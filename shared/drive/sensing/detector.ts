@@ -317,17 +317,21 @@ export class Detector {
 		const half = hysteresis / 2;
 		const sensed = sense.value + sense.ringing + (offset[this.phase] as number);
 		const level = this.threshold.value + this.threshold.ringing;
-		chain.up = this.margin(sensed, level, half);
-		chain.stay = half === 0 ? chain.up : this.margin(sensed, level, -half);
+		if (this.codeScale === 0) {
+			chain.up = level + half - sensed;
+			chain.stay = level - half - sensed;
+		} else {
+			chain.up = this.codedMargin(sensed, level, half);
+			chain.stay = this.codedMargin(sensed, level, -half);
+		}
 		chain.keep?.add(time, chain.up, chain.stay);
 		chain.weigh(this.rising);
 		chain.step(time < this.earlyBefore ? -1 : time > this.lateAfter ? 1 : 0);
 	}
 
-	/** Noise (V) from which on the comparator input exceeds `limit` (V). */
-	private margin(sensed: number, level: number, limit: number): number {
+	/** Noise (V) from which on the difference of the converter's codes exceeds `limit` (V). */
+	private codedMargin(sensed: number, level: number, limit: number): number {
 		const { codeScale } = this;
-		if (codeScale === 0) return level + limit - sensed;
 		const code = this.code(level) + Math.floor(limit * codeScale) + 1;
 		if (code <= 0) return -Infinity;
 		if (code > codeScale * this.drive.sensing.converter.fullScale - 1) return Infinity;
