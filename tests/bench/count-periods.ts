@@ -1,4 +1,5 @@
-import type { Drive, RunRecord } from '../../shared/drive/drive.ts';
+import { choiceNames, type Drive, type RunRecord } from '../../shared/drive/drive.ts';
+import { simulateChoice } from '../../shared/drive/simulate-pair.ts';
 import type { StudyPlan } from '../../shared/study/plan.ts';
 import type { ShardResult } from '../../shared/study/run-shard.ts';
 import { unitDrives } from '../../shared/study/unit-drives.ts';
@@ -17,29 +18,32 @@ export function runPeriods(drive: Drive, run: RunRecord): number {
 
 /**
  * PWM periods that a shard's units went through with both choices, warm-up
- * included. Too few rather than too many: a run that lost lock is counted
- * without its settling; and to a fraction of a sector in each run, since its
- * last commutation's error is left out.
+ * included; to a fraction of a sector in each run, since its last commutation's
+ * error is left out. Where a run lost lock, the columns do not tell how far it
+ * came: the cell's runs are simulated again.
  */
 export function shardPeriods(plan: StudyPlan, { from, to, columns }: ShardResult): number {
 	const { values, points } = plan.scenario;
-	const warmup = values['trial.warmup'] as number;
-	const unmeasured = warmup + (values['trial.settle'] as number);
+	const unmeasured = (values['trial.warmup'] as number) + (values['trial.settle'] as number);
 	let periods = 0;
 	for (let unit = from; unit < to; unit++) {
 		const lengths = points.map(() => 0);
-		let starts = 0;
-		for (const { point, drive } of unitDrives(plan, unit)) {
+		const starts = points.map(() => 0);
+		const firstCell = (unit - from) * points.length * choiceNames.length;
+		for (const { point, drive, noise } of unitDrives(plan, unit)) {
 			lengths[point] = (lengths[point] as number) + periodsPerSector(drive);
-			starts += 1 / points.length;
+			starts[point] = (starts[point] as number) + 1;
+			for (const [choice, name] of choiceNames.entries()) {
+				const isLost = (columns.lost[firstCell + point * choiceNames.length + choice] as number) > 0;
+				if (isLost) periods += runPeriods(drive, simulateChoice(drive, noise, name));
+			}
 		}
 		for (let point = 0; point < points.length; point++) {
-			for (let choice = 0; choice < 2; choice++) {
-				const cell = ((unit - from) * points.length + point) * 2 + choice;
-				const lost = columns.lost[cell] as number;
-				const whole = (columns.runs[cell] as number) - lost;
-				const sectors = whole * unmeasured + lost * warmup + (columns.sectors[cell] as number);
-				periods += (sectors * (lengths[point] as number)) / starts;
+			const length = (lengths[point] as number) / (starts[point] as number);
+			for (let choice = 0; choice < choiceNames.length; choice++) {
+				const cell = firstCell + point * choiceNames.length + choice;
+				if ((columns.lost[cell] as number) > 0) continue;
+				periods += ((columns.runs[cell] as number) * unmeasured + (columns.sectors[cell] as number)) * length;
 			}
 		}
 	}
