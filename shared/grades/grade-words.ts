@@ -15,6 +15,10 @@ export const errorWords = (error: number): string => (error === Number.POSITIVE_
 export const judgedWords = (verdict: Verdict | null, isPartial: boolean): string =>
 	verdict === null ? (isPartial ? '' : 'not judged') : verdict.decision;
 
+/** How many of the mixes that were looked at held: "3 of 27 mixes were shown to hold in the search". */
+export const heldWords = (held: number, searched: number): string =>
+	`${count(held)} of ${count(searched)} ${searched === 1 ? 'mix' : 'mixes'} ${held === 1 || searched === 1 ? 'was' : 'were'} shown to hold in the search`;
+
 /** The resistors whose purchasable value is not the designed one: "star resistor 66.5 kΩ → 68 kΩ (+2.3 %)". */
 export function nominalWords(nominals: readonly NominalShift[]): string {
 	const moved = nominals.filter(({ designed, purchasable }) => designed !== purchasable);

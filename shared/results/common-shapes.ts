@@ -79,7 +79,8 @@ export const toldRequirement = object<Requirement & { readonly sentence: string 
 
 export const unitCounts = object<Provenance['units']>({ asked: count, finished: count, failed: count });
 
-export const provenance = object<Provenance>({
+/** What every result rests on. */
+export const originChecks = {
 	version: word,
 	seed: word,
 	scenario: word,
@@ -87,10 +88,13 @@ export const provenance = object<Provenance>({
 	resultDigest: text(64),
 	units: unitCounts,
 	partial: flag,
-	failures: list(object({ unit: count, message: sentence }), 1_000_000),
-	compensation: perChoice(number),
 	level: number,
 	methods: dictionary(sentence, 50),
 	warnings: list(sentence, 100),
 	lostWorkers: optional(sentence),
+};
+export const provenance = object<Provenance>({
+	...originChecks,
+	failures: list(object({ unit: count, message: sentence }), 1_000_000),
+	compensation: perChoice(number),
 });

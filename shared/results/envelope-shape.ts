@@ -1,6 +1,6 @@
 import type { CombinationResult, EnvelopeResult } from '../envelope/envelope-result.ts';
 import { perChoice, provenance, sentence, toldRequirement, verdict, word } from './common-shapes.ts';
-import { type Check, count, flag, list, number, object, one, orNull } from './shape.ts';
+import { count, flag, list, number, object, one, orNull, refined } from './shape.ts';
 import { byParameter, variantChecks } from './variant-shape.ts';
 
 const shape = object<EnvelopeResult>({
@@ -27,13 +27,10 @@ const shape = object<EnvelopeResult>({
 });
 
 /** What `envelope` finds, field by field; a condition at its limit has a value, and the worst combinations are there. */
-export const envelopeShape: Check<EnvelopeResult> = (found, path) => {
-	const wrong = shape(found, path);
-	if (wrong !== null) return wrong;
-	const { combinations, worst } = found as EnvelopeResult;
+export const envelopeShape = refined(shape, ({ combinations, worst }, path) => {
 	const haveValues = combinations.every(({ limits, conditions }) =>
 		Object.keys(limits).every((id) => Object.hasOwn(conditions, id)),
 	);
 	if (!haveValues) return `${path}.combinations`;
 	return Object.values(worst).every((place) => place === null || place < combinations.length) ? null : `${path}.worst`;
-};
+});

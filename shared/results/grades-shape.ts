@@ -16,6 +16,7 @@ import type {
 import { seriesNames } from '../parts/preferred-series.ts';
 import {
 	events,
+	originChecks,
 	perChoice,
 	rate,
 	requirement,
@@ -26,20 +27,7 @@ import {
 	verdict,
 	word,
 } from './common-shapes.ts';
-import {
-	type Check,
-	count,
-	dictionary,
-	figure,
-	flag,
-	list,
-	number,
-	object,
-	one,
-	optional,
-	orNull,
-	text,
-} from './shape.ts';
+import { type Check, count, dictionary, figure, list, number, object, one, orNull, text } from './shape.ts';
 
 /** More grades than anyone offers, and mixes of three groups in them. */
 const mostGrades = 100;
@@ -113,22 +101,7 @@ const cheapest = object<CheapestMix>({
 export const gradesShape = object<GradesResult>({
 	format: one('anglespread-grades'),
 	formatVersion: one(2),
-	provenance: object<GradesProvenance>({
-		version: word,
-		seed: word,
-		scenario: word,
-		scenarioDigest: text(64),
-		resultDigest: text(64),
-		unitsPerRun: count,
-		runs: count,
-		units: unitCounts,
-		requirement,
-		partial: flag,
-		level: number,
-		methods: dictionary(sentence, 50),
-		warnings: list(sentence, 100),
-		lostWorkers: optional(sentence),
-	}),
+	provenance: object<GradesProvenance>({ ...originChecks, unitsPerRun: count, runs: count, requirement }),
 	group: one(...askedGroups),
 	exact: figures,
 	grades: list(grade, mostGrades),

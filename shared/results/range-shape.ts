@@ -1,7 +1,7 @@
 import type { RangeResult, RangeValue, SlowestOfChoice, SlowestSpeed } from '../range/range-result.ts';
 import { loadLines } from '../range/setting.ts';
 import { decision, perChoice, provenance, sentence, toldRequirement, word } from './common-shapes.ts';
-import { type Check, count, figure, flag, list, number, object, one, orNull } from './shape.ts';
+import { count, figure, flag, list, number, object, one, orNull, refined } from './shape.ts';
 import { axis, byParameter, variantChecks } from './variant-shape.ts';
 
 const slowest = object<SlowestSpeed>({
@@ -41,11 +41,6 @@ const shape = object<RangeResult>({
 });
 
 /** What `range` finds, field by field; every value lies on every axis. */
-export const rangeShape: Check<RangeResult> = (found, path) => {
-	const wrong = shape(found, path);
-	if (wrong !== null) return wrong;
-	const { axes, values } = found as RangeResult;
-	return axes.length > 0 && values.every(({ at }) => axes.every(({ id }) => Object.hasOwn(at, id)))
-		? null
-		: `${path}.values`;
-};
+export const rangeShape = refined(shape, ({ axes, values }, path) =>
+	axes.length > 0 && values.every(({ at }) => axes.every(({ id }) => Object.hasOwn(at, id))) ? null : `${path}.values`,
+);

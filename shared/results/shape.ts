@@ -36,6 +36,11 @@ export function optional<T>(check: Check<T>): Check<T | undefined> {
 	return (value, path) => (value === undefined ? null : check(value, path));
 }
 
+/** A check that looks further into what passed `check`. */
+export function refined<T>(check: Check<T>, further: (value: T, path: string) => string | null): Check<T> {
+	return (value, path) => check(value, path) ?? further(value as T, path);
+}
+
 export function list<T>(check: Check<T>, longest: number): Check<readonly T[]> {
 	return (value, path) => {
 		if (!Array.isArray(value) || value.length > longest) return path;

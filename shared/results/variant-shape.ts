@@ -1,20 +1,21 @@
+import type { Unit } from '../parameters/parameter.ts';
 import { parameterById } from '../parameters/parameters.ts';
+import { unitSpelling } from '../parameters/unit-spelling.ts';
 import type { RangeAxis } from '../range/range-result.ts';
 import type { VariantChoice, VariantFigures, VariantPoint } from '../variants/variant-figures.ts';
 import { computed, perChoice, rate, unitCounts, unitError, verdict, word } from './common-shapes.ts';
-import { type Check, count, dictionary, figure, list, number, object, one, orNull } from './shape.ts';
+import { type Check, count, dictionary, figure, list, number, object, one, orNull, refined } from './shape.ts';
 
 /** Values by parameter id; the parameters are looked up. */
-export const byParameter =
-	<T>(check: Check<T>): Check<Readonly<Record<string, T>>> =>
-	(value, path) =>
-		dictionary(check, 200)(value, path) ??
-		(Object.keys(value as object).every((id) => parameterById.has(id)) ? null : path);
+export const byParameter = <T>(check: Check<T>): Check<Readonly<Record<string, T>>> =>
+	refined(dictionary(check, 200), (values, path) =>
+		Object.keys(values).every((id) => parameterById.has(id)) ? null : path,
+	);
 
 export const axis = object<RangeAxis>({
 	id: one(...parameterById.keys()),
 	name: word,
-	unit: one('V', 'A', 'Ω', 'H', 'F', 's', 'Hz', '°', 'rpm', 'N·m', 'V·s/rad', '°C', '1/K', '1'),
+	unit: one(...(Object.keys(unitSpelling) as Unit[])),
 	spacing: one('linear', 'logarithmic'),
 	values: list(number, 10_000),
 });

@@ -1,6 +1,13 @@
 import { type ChoiceName, choiceNames } from '../../shared/drive/drive.ts';
 import { gradeCells } from '../../shared/grades/grade-cells.ts';
-import { apartWords, earlyWords, errorWords, judgedWords, nominalWords } from '../../shared/grades/grade-words.ts';
+import {
+	apartWords,
+	earlyWords,
+	errorWords,
+	heldWords,
+	judgedWords,
+	nominalWords,
+} from '../../shared/grades/grade-words.ts';
 import { groupWords, resistorCount } from '../../shared/grades/resistor-groups.ts';
 import type { CaseChoice, CaseFigures, CheapestMix, GradeResult, GradesResult } from '../../shared/grades/result.ts';
 import { mixWords } from '../../shared/grades/sentence.ts';
@@ -115,7 +122,7 @@ const effectRow = columns([17, 15, 16, 16, 16]);
 function mixLines({ searched, fresh }: CheapestMix): string[] {
 	const held = searched.filter(({ verdict }) => verdict.decision === 'holds');
 	return [
-		`${heldWords(held.length, searched.length)} shown to hold in the search${held.length > 0 ? '; the cheapest of them' : '.'}`,
+		`${heldWords(held.length, searched.length)}${held.length > 0 ? '; the cheapest of them' : '.'}`,
 		...held
 			.slice(0, mixesShown)
 			.map((mix) => wrapText(`${mixWords(mix)}: ${percent(mix.verdict.share)} pass`, indented)),
@@ -127,9 +134,6 @@ function mixLines({ searched, fresh }: CheapestMix): string[] {
 		),
 	];
 }
-
-const heldWords = (held: number, searched: number): string =>
-	`${count(held)} of ${count(searched)} ${searched === 1 ? 'mix' : 'mixes'} ${held === 1 || searched === 1 ? 'was' : 'were'}`;
 
 function nominalLine({ grade, nominals }: GradeResult): string {
 	return wrapText(`${grade.name}, ${grade.series.join(' or ')}: ${nominalWords(nominals)}`, indented);

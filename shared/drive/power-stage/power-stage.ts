@@ -288,6 +288,7 @@ export class PowerStage {
 		const high = highPhase[this.kind] as number;
 		const low = lowPhase[this.kind] as number;
 		const open = openPhase[this.kind] as number;
+		// not by currentOf: its result would be put on the heap
 		const { iA, iB, iC } = this;
 		state.high = high === 0 ? iA : high === 1 ? iB : iC;
 		state.low = low === 0 ? iA : low === 1 ? iB : iC;

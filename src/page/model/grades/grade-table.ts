@@ -1,12 +1,12 @@
 import type { ChoiceName } from '../../../../shared/drive/drive.ts';
-import { errorWords, judgedWords, nominalWords } from '../../../../shared/grades/grade-words.ts';
+import { errorWords, heldWords, judgedWords, nominalWords } from '../../../../shared/grades/grade-words.ts';
 import { resistorCount } from '../../../../shared/grades/resistor-groups.ts';
 import type { CaseFigures, GradesResult } from '../../../../shared/grades/result.ts';
 import { mixWords } from '../../../../shared/grades/sentence.ts';
 import { apartDifference } from '../../../../shared/statistics/apart-difference.ts';
 import type { Verdict } from '../../../../shared/statistics/verdict.ts';
 import { type ChangeWords, inDegrees, inShares, wordsOf } from '../../../../shared/words/change.ts';
-import { chancePerHour, count, percent, span } from '../../../../shared/words/figures.ts';
+import { chancePerHour, percent, span } from '../../../../shared/words/figures.ts';
 
 /** A figure with its interval or what else belongs under it, and what it was in the baseline. */
 interface Cell {
@@ -130,7 +130,7 @@ export function mixRows({ cheapest }: GradesResult, choice: ChoiceName) {
 	const held = searched.filter(({ verdict }) => verdict.decision === 'holds');
 	return {
 		sentence,
-		counted: `${count(held.length)} of ${count(searched.length)} mixes were shown to hold in the search`,
+		counted: heldWords(held.length, searched.length),
 		rows: held.slice(0, mixesShown).map((mix) => {
 			const words = mixWords(mix);
 			const test = fresh.find(({ subject }) => mixWords(subject) === words);
