@@ -1,3 +1,4 @@
+import { realZero } from '../maths/real-zero.ts';
 import { Circuit, radian } from './circuit.ts';
 import { openPhase, risingCrossing } from './commutation-table.ts';
 import { CommutationTimer } from './commutation-timer.ts';
@@ -87,6 +88,9 @@ class Bench {
 	private lookBack = 0;
 	/** First of the segments that were kept for reading. */
 	private kept = 0;
+	/** What `hurry` goes towards, and before when nobody reads, s: as its arguments they would be put on the heap. */
+	private limit = realZero;
+	private quiet = realZero;
 
 	load(drive: Drive, noise: NoiseSource): void {
 		const { circuit } = this;
@@ -131,7 +135,9 @@ class Bench {
 				}
 			}
 			do {
-				if (!careful && this.hurry(stage, end, quiet, longestStride, sensing ? this.allReaders : noReaders)) {
+				this.limit = end;
+				this.quiet = quiet;
+				if (!careful && this.hurry(stage, longestStride, sensing ? this.allReaders : noReaders)) {
 					if (sensing) {
 						for (const name of choiceNames) if (detectors[name].scanKept(stage.history, this.kept)) accept(name);
 					}
@@ -298,9 +304,10 @@ class Bench {
 		do {
 			// the next sector's first reading looks back as well
 			const next = timer.commutation + timer.blanking;
-			const quiet = detector.wanted ? Math.min(detector.readsFrom, next) : next;
+			this.quiet = detector.wanted ? Math.min(detector.readsFrom, next) : next;
+			this.limit = timer.commutation;
 			const most = detector.listening ? heed : 1;
-			if (!careful && this.hurry(stage, timer.commutation, quiet, most, readers)) {
+			if (!careful && this.hurry(stage, most, readers)) {
 				while (detector.scanKept(stage.history, this.kept)) {
 					timer.accept(detector.acceptedAt);
 					if (timer.commutation >= stage.time) continue;
@@ -325,18 +332,18 @@ class Bench {
 	}
 
 	/**
-	 * Goes the short way towards `limit` (s): where nobody reads before `read` (s), to the last end of a period before that
-	 * reading's look-back; else over up to `most` ends of periods, kept from segment `kept` on for `readers`.
+	 * Goes the short way towards `limit`: where nobody reads for a while, to the last end of a period before the look-back
+	 * of the first reading; else over up to `most` ends of periods, kept from segment `kept` on for `readers`.
 	 * @returns whether it got on; where not, the careful way does
 	 */
-	private hurry(stage: PowerStage, limit: number, read: number, most: number, readers: readonly Detector[]): boolean {
+	private hurry(stage: PowerStage, most: number, readers: readonly Detector[]): boolean {
 		const { carrier, emf, history, regular } = stage;
 		stage.turnCorners();
-		const until = Math.min(limit, emf.nextCorner);
-		const quiet = read - this.lookBack;
-		const unread = carrier.endsUntil(until <= quiet ? Number.POSITIVE_INFINITY : quiet);
+		regular.until = Math.min(this.limit, emf.nextCorner);
+		const lookedBackTo = this.quiet - this.lookBack;
+		const unread = carrier.endsUntil(regular.until <= lookedBackTo ? Number.POSITIVE_INFINITY : lookedBackTo);
 		if (unread > 0) {
-			const isOn = regular.run(until, unread, false);
+			const isOn = regular.run(unread, false);
 			this.kept = history.count;
 			return isOn;
 		}
@@ -344,8 +351,8 @@ class Bench {
 		stage.mark();
 		this.kept = history.count;
 		// what is only looked back at is gone through at once
-		const ends = Math.max(most, carrier.endsUntil(read));
-		return regular.run(until, carrier.dutyStays ? ends : 1, true);
+		const ends = Math.max(most, carrier.endsUntil(this.quiet));
+		return regular.run(carrier.dutyStays ? ends : 1, true);
 	}
 
 	/** Carries the sector's chain on from `stage`, as if nothing had been accepted, to the timeout. */

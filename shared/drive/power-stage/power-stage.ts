@@ -12,7 +12,7 @@ import type { Segment } from '../segment.ts';
 import { SegmentHistory } from '../segment-history.ts';
 import { DiodeEvents, eventTolerance } from './diode-events.ts';
 import { addEmfWork } from './emf-work.ts';
-import { type Edge, noEdge, PwmCarrier } from './pwm-carrier.ts';
+import { type Edge, noEdge, type PeriodPlace, PwmCarrier, turnOn } from './pwm-carrier.ts';
 import { SegmentInHand } from './segment-in-hand.ts';
 
 /** What ended a segment. */
@@ -258,7 +258,7 @@ export class PowerStage {
 		switch (this.boundary) {
 			case 'gate': {
 				const edge = carrier.pass();
-				if (edge !== noEdge) this.noteEdge(edge, this.time, carrier.periodIndex);
+				if (edge !== noEdge) this.noteEdge(edge, carrier.periodIndex);
 				this.retie();
 				break;
 			}
@@ -300,8 +300,8 @@ export class PowerStage {
 		state.work = this.work;
 	}
 
-	/** Takes it back in one of the parts of a period, at an offset (s). */
-	land(period: number, part: number, offset: number, state: PeriodState): void {
+	/** Takes it back at a place in a period. */
+	land(place: PeriodPlace, state: PeriodState): void {
 		const high = highPhase[this.kind] as number;
 		const low = lowPhase[this.kind] as number;
 		this.iA = high === 0 ? state.high : low === 0 ? state.low : state.open;
@@ -314,7 +314,7 @@ export class PowerStage {
 		this.work = state.work;
 		this.untied = true;
 		this.boundary = 'pause';
-		this.carrier.moveTo(period, part, offset);
+		this.carrier.moveTo(place);
 	}
 
 	private currentOf(k: number): number {
@@ -514,9 +514,11 @@ export class PowerStage {
 		}
 	}
 
-	/** Passes an edge of the chopped switch, at `time` (s) in a period. */
-	noteEdge(edge: Edge, time: number, period: number): void {
-		this.ringTime = time;
+	/** Passes an edge of the chopped switch in a period at the present duty. */
+	noteEdge(edge: Edge, period: number): void {
+		const { carrier, circuit } = this;
+		const start = (period - carrier.phase) * circuit.period;
+		this.ringTime = edge === turnOn ? start : start + (carrier.partEnds[0] as number);
 		this.ringPeriod = period;
 		this.ringEdge = edge;
 		this.ringKind = this.kind;

@@ -15,6 +15,13 @@ export const noEdge = -1;
 export const turnOn = 0;
 export const turnOff = 1;
 
+/** A place in time: PWM period, part of it, offset in it (s). */
+export interface PeriodPlace {
+	readonly period: number;
+	readonly part: number;
+	readonly offset: number;
+}
+
 /** Where the drive stands in its PWM period, and which switches the period's part closes. The carrier is never reset. */
 export class PwmCarrier {
 	/** Index and start (s) of the present period, offset in it (s), its duty, and the duty of the next. */
@@ -103,8 +110,8 @@ export class PwmCarrier {
 		return this.part === 1 ? turnOff : noEdge;
 	}
 
-	/** To an offset (s) in a part of a period, the ones before which had the present duty. */
-	moveTo(period: number, part: number, offset: number): void {
+	/** To a place in a period, the ones before which had the present duty. */
+	moveTo({ period, part, offset }: PeriodPlace): void {
 		if (period > this.periodIndex) this.enterPeriod(period);
 		if (offset === 0) return; // as the period begins
 		this.part = part;

@@ -5,7 +5,14 @@ import type { BackEmf } from '../back-emf.ts';
 import type { Circuit } from '../circuit.ts';
 import { openPhase } from '../commutation-table.ts';
 import { freeTie, highDiode, lowDiode, open } from '../conduction-mode.ts';
-import { type Edge, mostParts, type PwmCarrier, turnOff, turnOn } from '../power-stage/pwm-carrier.ts';
+import {
+	type Edge,
+	mostParts,
+	type PeriodPlace,
+	type PwmCarrier,
+	turnOff,
+	turnOn,
+} from '../power-stage/pwm-carrier.ts';
 import type { Segment } from '../segment.ts';
 import type { SegmentHistory } from '../segment-history.ts';
 import { DiodeStop } from './diode-stop.ts';
@@ -27,9 +34,9 @@ interface Stage {
 	readonly ringPeriod: number;
 	readonly ringEdge: number;
 	readonly ringKind: number;
-	noteEdge(edge: Edge, time: number, period: number): void;
+	noteEdge(edge: Edge, period: number): void;
 	launch(state: PeriodState): void;
-	land(period: number, part: number, offset: number, state: PeriodState): void;
+	land(place: PeriodPlace, state: PeriodState): void;
 }
 
 /**
@@ -68,10 +75,12 @@ export class RegularPeriods {
 	glides = true;
 	/** Whether segments are kept. */
 	private keep = false;
-	/** Where the way stands: PWM period, part of it, offset in it (s). */
-	private period = 0;
-	private part = 0;
-	private offset = realZero;
+	/** How far `run` is to go, s, not beyond the next corner: as its argument it would be put on the heap (period-state.ts). */
+	until = realZero;
+	/** Where the way stands. */
+	period = 0;
+	part = 0;
+	offset = realZero;
 	/** From here on it is not regular. */
 	private refused = false;
 	private sinusoidal = false;
@@ -107,12 +116,12 @@ export class RegularPeriods {
 	}
 
 	/**
-	 * Goes from where the stage stands to `until` (s), not beyond the next corner, or to the last of so many ends of
-	 * periods at the present duty, whichever comes first; or as far as the way is regular.
+	 * Goes from where the stage stands to `until`, or to the last of so many ends of periods at the present duty,
+	 * whichever comes first; or as far as the way is regular.
 	 * @param keep whether the segments go into the history
 	 * @returns whether it got on at all
 	 */
-	run(until: number, ends: number, keep: boolean): boolean {
+	run(ends: number, keep: boolean): boolean {
 		const { stage, lengths, starts, now } = this;
 		const { carrier, emf, circuit, history } = stage;
 		this.prepare();
@@ -134,21 +143,21 @@ export class RegularPeriods {
 		this.period = periodIndex;
 		this.part = carrier.part;
 		this.offset = carrier.offset;
-		const whole = Math.floor((until - periodStart) / length - 1e-9);
-		if (this.offset > 0) this.runBroken(periodStart, whole > 0 ? length : until - periodStart);
+		const whole = Math.floor((this.until - periodStart) / length - 1e-9);
+		if (this.offset > 0) this.runBroken(whole > 0);
 		if (!this.refused && this.offset === 0) {
 			const end = periodIndex + Math.min(whole, ends);
 			if (this.glides && !keep && end - this.period >= shortestGlide && now.open === 0 && !this.sinusoidal) {
 				now.x = (this.period - phase) * length - now.zero;
 				const gone = this.glide.run(this, now, end - this.period);
 				this.period += gone;
-				if (gone > 0 && rings && parts > 1) stage.noteEdge(turnOn, (this.period - phase) * length, this.period);
+				if (gone > 0 && rings && parts > 1) stage.noteEdge(turnOn, this.period);
 			}
 			while (this.period < end) {
 				const start = (this.period - phase) * length - now.zero;
 				for (let part = 0; part < parts && !this.refused; part++) {
 					this.offset = starts[part] as number;
-					if (rings && part === 1) stage.noteEdge(turnOff, (this.period - phase) * length + this.offset, this.period);
+					if (rings && part === 1) stage.noteEdge(turnOff, this.period);
 					now.x = start + this.offset;
 					now.rest = now.part = lengths[part] as number;
 					this.turnOver(part);
@@ -157,10 +166,7 @@ export class RegularPeriods {
 				if (this.refused) break;
 				this.nextPeriod();
 			}
-			if (!this.refused && this.period - periodIndex < ends) {
-				const start = (this.period - phase) * length;
-				this.runBroken(start, until - start);
-			}
+			if (!this.refused && this.period - periodIndex < ends) this.runBroken(false);
 		}
 		if (this.refused) {
 			// the last segment that was done ends here
@@ -168,15 +174,17 @@ export class RegularPeriods {
 		}
 		if (!(this.period > periodIndex || this.offset > carrier.offset)) return false;
 		if (!keep) history.forget();
-		stage.land(this.period, this.part, this.offset, now);
+		stage.land(this, now);
 		return true;
 	}
 
-	/** In the period that starts at `start` (s), from where the way stands to the offset `to` (s). */
-	private runBroken(start: number, to: number): void {
+	/** In the present period from where the way stands on: to the period's end, or to `until`. */
+	private runBroken(toEnd: boolean): void {
 		const { stage, starts, lengths, parts, now } = this;
-		const { rings, circuit } = stage;
+		const { rings, circuit, carrier } = stage;
 		const { period } = circuit;
+		const start = (this.period - carrier.phase) * period;
+		const to = toEnd ? period : this.until - start;
 		for (let { part } = this; this.offset < to; part++) {
 			const from = this.offset;
 			const end = part + 1 < parts ? (starts[part + 1] as number) : period;
@@ -200,7 +208,7 @@ export class RegularPeriods {
 				return;
 			}
 			this.part = part + 1;
-			if (rings && part === 0) stage.noteEdge(turnOff, start + stop, this.period);
+			if (rings && part === 0) stage.noteEdge(turnOff, this.period);
 		}
 	}
 
@@ -701,12 +709,10 @@ export class RegularPeriods {
 	/** On to the start of the next period. */
 	private nextPeriod(): void {
 		const { stage } = this;
-		const { circuit, carrier } = stage;
 		this.period++;
 		this.part = 0;
 		this.offset = 0;
-		if (stage.rings && this.parts > 1)
-			stage.noteEdge(turnOn, (this.period - carrier.phase) * circuit.period, this.period);
+		if (stage.rings && this.parts > 1) stage.noteEdge(turnOn, this.period);
 	}
 
 	/** Turns to the stage's sector, duty and pieces of back-EMF. */

@@ -76,6 +76,8 @@ export class Detector {
 	private readonly foregone = new Foregone();
 	/** Readings of the PWM periods up to this one are foregone: not taken. */
 	private passedOver = -1;
+	/** When readings begin, or go on, s. */
+	readsFrom = realZero;
 	/** Sampling instants of the PWM period at hand. */
 	private period = -1;
 	/** Whether the periods after it have its duty. */
@@ -120,7 +122,7 @@ export class Detector {
 		this.kind = kind;
 		this.phase = openPhase[kind] as number;
 		this.rising = risingCrossing[kind] as boolean;
-		this.blankedUntil = blankedUntil;
+		this.blankedUntil = this.readsFrom = blankedUntil;
 		this.listening = true;
 		this.readings = 0;
 		this.zeroAt = this.lastInput = Number.NaN;
@@ -162,12 +164,6 @@ export class Detector {
 	/** Whether any reading of this sector is still of use. */
 	get wanted(): boolean {
 		return this.listening || this.record !== undefined || this.seeking || this.chain?.undecided === true;
-	}
-
-	/** When readings begin, or go on, s. */
-	get readsFrom(): number {
-		if (this.passedOver < 0) return this.blankedUntil;
-		return (this.passedOver + 1 - this.carrierPhase) * this.circuit.period;
 	}
 
 	/** Gets the sampling instants of the stage's present PWM period. */
@@ -290,6 +286,7 @@ export class Detector {
 		if (periods <= 0 || ((this.votes | this.cleanVotes) & this.windowMask) !== 0) return;
 		if (this.chain?.undecided === true && !this.chain.settled) return;
 		this.passedOver = this.period + periods;
+		this.readsFrom = (this.passedOver + 1 - this.carrierPhase) * this.circuit.period;
 		this.readings += periods * samples;
 	}
 
