@@ -4,23 +4,12 @@ import exp from '@stdlib/math-base-special-exp';
 const steps = 8;
 const table = Float64Array.from({ length: 64 * steps }, (_, k) => exp(-k / steps));
 
-const cell = new Float64Array(1);
-
 /**
- * e^−x for x ≥ 0, to a few units of the last place: a table in steps of 1/8,
- * and for the rest r the (4, 4) Padé approximant, whose relative error is
- * r⁹·4!·4!/(8!·9!) < 3·10⁻¹⁶·10⁻¹. The same digits in every engine.
- */
-export function decay(x: number): number {
-	cell[0] = x;
-	decayInPlace(cell, 0);
-	return cell[0] as number;
-}
-
-/**
- * The same where numbers are kept in arrays: `cells[at]` becomes e^−cells[at].
- * A number passed to or from a call that the compiler does not inline is put on
- * the heap; one in an array is not.
+ * Makes `cells[at]`, x ≥ 0, e^−x to a few units of the last place: by a table
+ * in steps of 1/8, and for the rest r by the (4, 4) Padé approximant, whose
+ * relative error is r⁹·4!·4!/(8!·9!) < 3·10⁻¹⁶·10⁻¹. The same digits in every
+ * engine. In an array, since a number passed to or from a call that the compiler
+ * does not inline is put on the heap; one in an array is not.
  */
 export function decayInPlace(cells: Float64Array, at: number): void {
 	const x = cells[at] as number;

@@ -1,5 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { decay } from '../../shared/maths/decay.ts';
+import { decayInPlace } from '../../shared/maths/decay.ts';
+
+const decay = (x: number): number => {
+	const cells = new Float64Array([x]);
+	decayInPlace(cells, 0);
+	return cells[0] as number;
+};
 
 // Source: the engine's own Math functions, an independent implementation good to one unit of the last place.
 

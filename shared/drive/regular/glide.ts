@@ -217,7 +217,8 @@ export class Glide {
 			// a driven phase off its flat
 			if (first.tilt !== 0) return;
 			const length = lengths[part] as number;
-			setFull(lanes[part] as Lane, length);
+			(lanes[part] as Lane).length = length;
+			setFull(lanes[part] as Lane);
 			const a = first.constant;
 			const f = first.full;
 			const gRe = first.gainRe;

@@ -1,4 +1,4 @@
-import { decay } from '../../maths/decay.ts';
+import { decayInPlace } from '../../maths/decay.ts';
 import { realZero } from '../../maths/real-zero.ts';
 import type { BackEmf } from '../back-emf.ts';
 import { forcedBend, modalBend, squareHalf } from '../bends.ts';
@@ -355,9 +355,16 @@ function forgetStops(lane: Lane): void {
 	lane.lastSpan = Number.NEGATIVE_INFINITY;
 }
 
-/** Sets the decays over a whole part of this length, s. */
-export function setFull(lane: Lane, length: number): void {
-	lane.length = length;
-	if (lane.modals > 0) lane.first.full = decay(lane.first.rate * length);
-	if (lane.modals > 1) lane.second.full = decay(lane.second.rate * length);
+const cells = new Float64Array(2);
+
+/** Works out the decays over a whole part of lane.length. */
+export function setFull({ length, modals, first, second }: Lane): void {
+	if (modals === 0) return;
+	cells[0] = first.rate * length;
+	decayInPlace(cells, 0);
+	first.full = cells[0] as number;
+	if (modals === 1) return;
+	cells[1] = second.rate * length;
+	decayInPlace(cells, 1);
+	second.full = cells[1] as number;
 }

@@ -301,7 +301,10 @@ export class RegularPeriods {
 		}
 		if (!stops) {
 			if (rest === now.part) {
-				if (lane.length !== rest) setFull(lane, rest);
+				if (lane.length !== rest) {
+					lane.length = rest;
+					setFull(lane);
+				}
 				fade = first.full;
 			} else {
 				this.fadeOverRest(lane);
@@ -435,7 +438,10 @@ export class RegularPeriods {
 		let decay1 = 0;
 		if (stopped === null) {
 			if (rest === now.part) {
-				if (lane.length !== rest) setFull(lane, rest);
+				if (lane.length !== rest) {
+					lane.length = rest;
+					setFull(lane);
+				}
 				decay0 = first.full;
 				decay1 = second.full;
 			} else {
