@@ -32,7 +32,7 @@ function page(): UserConfig {
 			rolldownOptions: { checks: { bundlerTimings: false } },
 		},
 		// of plugins a worker's build knows only its own
-		worker: { format: 'es', plugins: () => [carried()] },
+		worker: { format: 'es', plugins: () => [carried()], rolldownOptions: { checks: { bundlerTimings: false } } },
 	};
 }
 
