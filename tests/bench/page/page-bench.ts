@@ -7,7 +7,7 @@ import { openBuiltPage, type PageTools, startStudy, studyEnd } from './open-buil
 import type { PageBenchResult, PageBenchSize } from './page-result.ts';
 import { previewDelays } from './preview-delay.ts';
 
-const usualSize: PageBenchSize = { visits: 5, edits: 20, units: 10_000, runs: 50, unitsPerRun: 300 };
+const usualSize: PageBenchSize = { visits: 5, edits: 20, units: 10_000, runs: 100, unitsPerRun: 300 };
 
 /** Measures the built page in a browser. */
 export async function pageBench(

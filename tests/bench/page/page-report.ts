@@ -25,8 +25,7 @@ export function pageReport(result: PageBenchResult): string {
 			`${pageLimits.initialScript} kB`,
 			within(result.initialScript, pageLimits.initialScript),
 		),
-		grown(`memory held from run ${memory[1]?.runs ?? 0} to ${size.runs}`, memory, 'held'),
-		grown('  its processes, as the system counts', memory, 'resident'),
+		...memoryRows(memory),
 	];
 	return `${lines.join('\n')}\n`;
 }
@@ -37,18 +36,28 @@ const row = (what: string, measured: string, limit: string, verdict: string): st
 const timed = (what: string, { median }: Spread, limit: number): string =>
 	row(what, milliseconds(median), milliseconds(limit), within(median, limit));
 
-const grown = (what: string, memory: readonly Weighed[], of: 'held' | 'resident'): string => {
-	const growth = memoryGrowth(memory, of);
-	if (!Number.isFinite(growth)) return row(what, 'not told', '', '');
-	const sign = growth < 0 ? '−' : '+';
-	const megabytes = (memory.at(-1)?.[of] ?? Number.NaN).toFixed(0);
-	return row(
-		what,
-		`${sign}${(100 * Math.abs(growth)).toFixed(0)} %, ${megabytes} MB`,
-		`+${100 * pageLimits[of]} %`,
-		within(growth, pageLimits[of]),
-	);
-};
+/** Growth over the second half of the runs against its limit, and over the first, while the page warms up, without one. */
+function memoryRows(memory: readonly Weighed[]): string[] {
+	const [first, last] = [memory[0], memory.at(-1)];
+	const half = memory.find(({ runs }) => last !== undefined && 2 * runs >= last.runs);
+	if (!first || !half || !last) return [];
+	const grown = (what: string, of: 'held' | 'resident', isWarm = true): string => {
+		const [from, to] = isWarm ? [half, last] : [first, half];
+		const growth = memoryGrowth(from, to, of);
+		if (!Number.isFinite(growth)) return row(what, 'not told', '', '');
+		return row(
+			what,
+			`${growth < 0 ? '−' : '+'}${Math.abs(100 * growth).toFixed(1)} %, ${to[of].toFixed(0)} MB`,
+			isWarm ? `+${100 * pageLimits[of]} %` : '',
+			isWarm ? within(growth, pageLimits[of]) : '',
+		);
+	};
+	return [
+		grown(`memory held from run ${half.runs} to ${last.runs}`, 'held'),
+		grown(`  from run ${first.runs} to ${half.runs}, warming up`, 'held', false),
+		grown('  its processes, as the system counts', 'resident'),
+	];
+}
 
 const within = (value: number, limit: number): string => (value <= limit ? 'kept' : 'EXCEEDED');
 

@@ -8,6 +8,7 @@ export interface PageBenchSize {
 	readonly edits: number;
 	/** Drives of the long run. */
 	readonly units: number;
+	/** Studies one after the other, whose memory is weighed; in the first half of them the browser still compiles what it now finds is often called. */
 	readonly runs: number;
 	/** Drives of each of those runs. */
 	readonly unitsPerRun: number;
@@ -40,8 +41,5 @@ export const pageLimits = {
 	resident: 0.15,
 };
 
-/** Growth of some memory from the second weighing, when all is warm, to the last, as a share of the second: flat is about 0. */
-export function memoryGrowth(memory: readonly Weighed[], of: 'held' | 'resident'): number {
-	const [first, last] = [memory[1] ?? memory[0], memory.at(-1)];
-	return first && last ? last[of] / first[of] - 1 : Number.NaN;
-}
+/** Growth of some memory between two weighings, as a share of the earlier: flat is about 0. */
+export const memoryGrowth = (from: Weighed, to: Weighed, of: 'held' | 'resident'): number => to[of] / from[of] - 1;
