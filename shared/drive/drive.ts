@@ -113,8 +113,8 @@ export interface RunRecord {
 	 */
 	readonly chances?: { readonly early: Float64Array; readonly late: Float64Array; readonly missed: Float64Array };
 	/**
-	 * Where asked for: [time s, sense node V without offset, threshold V, i_a, i_b, i_c A] at every sampling
-	 * instant of the last sectors; empty for a lost run.
+	 * Where asked for: [time s, sense node V without offset, threshold V, i_a, i_b, i_c A], ringing included, at
+	 * every sampling instant of the last sectors; empty for a lost run.
 	 */
 	readonly readings?: readonly (readonly number[])[];
 }

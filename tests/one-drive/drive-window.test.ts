@@ -63,8 +63,10 @@ test.each([
 	if ('noise.sigma' in values) expect(kinds).toBeGreaterThan(3);
 });
 
-test('the kernel reads the same sense nodes and thresholds, to 1 nV', () => {
-	const plan = demoPlan('fan-24v.json', { 'noise.sigma': 0, 'noise.ringAmplitude': 0 });
+test.each([0, 8])('with ringing of %d V the kernel reads the same nodes and thresholds, to 1 nV', (amplitude) => {
+	// rings on until the sample in the on-window
+	const slow = { 'noise.ringDecay': 20e-6, 'noise.ringFrequency': 50e3 };
+	const plan = demoPlan('fan-24v.json', { ...slow, 'noise.sigma': 0, 'noise.ringAmplitude': amplitude });
 	const { drive, noise } = buildRequest({ plan, unit: 2, point: 2, start: 0 });
 	const pair = simulatePair(drive, noise, { readingSectors: 6 });
 	const { runs } = recordWindow(drive, noise, { from: 0, to: 1, columns: 10 });

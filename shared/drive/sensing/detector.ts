@@ -27,7 +27,7 @@ const beforeSegment = 1e-12;
 export class Detector {
 	/** When the accepted reading was taken, s. */
 	acceptedAt = realZero;
-	/** Called at every sampling instant of the sectors that are recorded. */
+	/** Called at every sampling instant of the sectors that are recorded, with sense node and threshold, ringing included, V. */
 	record: ((time: number, sense: number, threshold: number, s: number) => void) | undefined;
 
 	/** Where set, every sector's readings are also followed as a chain of probabilities, beyond the acceptance that happened. */
@@ -252,7 +252,7 @@ export class Detector {
 			history.point.goTo(this.circuit, index, s);
 			sense.read(history, this.circuit, this.ringing);
 			this.threshold.read(history, this.circuit, this.ringing);
-			record?.(time, sense.value, this.threshold.value, s);
+			record?.(time, sense.value + sense.ringing, this.threshold.value + this.threshold.ringing, s);
 			this.time = time;
 			if (chained) this.follow(chain, sense);
 			if (sought) this.interpolate(sense);
