@@ -39,9 +39,10 @@ const deviating: ReadonlyMap<string, NumberRecord> = new Map(
 		.map((p) => [p.id, p]),
 );
 
-/** What many runs, noise or a verdict are made of. */
+/** What many runs, noise, counts of false crossings or a verdict are made of. */
 const isUnused = (id: string): boolean =>
-	['noise.sigma', 'trial.starts', 'operation.share'].includes(id) || isRequirement({ id });
+	['noise.sigma', 'noise.ringPhaseSpread', 'trial.starts', 'trial.falseMargin', 'operation.share'].includes(id) ||
+	isRequirement({ id });
 
 /**
  * Boards from the text of a file `{"cases": [{"case", "parameters", "deviations"}, …]}`,

@@ -102,11 +102,12 @@ test('a file that is not JSON, and one without boards, give 2', async () => {
 
 test('what is stated and acts on no single run is told, and a run that falls short of its torque', async () => {
 	// 2E + 2RI of the default motor at 3000 rpm and 0.1 N·m is some 20 V: a bus of 19.5 V drives less of it at full duty
-	const parameters = { 'noise.sigma': '5 mV', 'requirement.angleLimit': 3, 'supply.voltage': '19.5 V' };
+	const noise = { 'noise.sigma': '5 mV', 'noise.ringPhaseSpread': 90 };
+	const parameters = { ...noise, 'trial.falseMargin': 8, 'requirement.angleLimit': 3, 'supply.voltage': '19.5 V' };
 	const { code, out, boards } = await run({ cases: [{ case: 'low bus', parameters }, { case: 'usual' }] });
 	expect(code).toBe(0);
 	expect(out.replaceAll(/\s+/g, ' ')).toContain(
-		'Caution: noise.sigma and requirement.angleLimit are stated, and no board is run with them',
+		'Caution: noise.sigma, noise.ringPhaseSpread, trial.falseMargin and requirement.angleLimit are stated, and no board is run with them',
 	);
 	expect(boards.map(({ halfBus }) => (halfBus as { torqueNotReached?: boolean }).torqueNotReached)).toEqual([
 		true,
