@@ -18,6 +18,9 @@ import type { Drive } from './drive.ts';
 /** Degrees to radians. */
 export const radian = Math.PI / 180;
 
+/** PWM periods that a winding's current may take to decay (L/R) before it counts as slow. */
+const slowDecay = 1000;
+
 /**
  * Everything about one drive that stays put during its runs, in the form the
  * hot loops read, and its conduction modes, computed when first met. Reused
@@ -42,6 +45,8 @@ export class Circuit implements CircuitConstants {
 	shuntResistance = realZero;
 	diodeDrop = realZero;
 	period = realZero;
+	/** Whether currents hardly decay within a segment: what divides by their decay rate squared then loses its digits. */
+	slowWindings = false;
 	/** Of the nodes driven by terminals: time constants (s) and the weight of each terminal's voltage. */
 	nodeTau = new Float64Array(nodeCount);
 	nodeWeights: readonly Float64Array[] = Array.from({ length: nodeCount }, () => new Float64Array(3));
@@ -66,10 +71,14 @@ export class Circuit implements CircuitConstants {
 		const { divider, halfBus, virtualNeutral } = sensing;
 		const star = this.nodeWeights[starNode] as Float64Array;
 		let admittance = 1 / virtualNeutral.ground;
+		this.slowWindings = false;
 		for (const r of virtualNeutral.star) admittance += 1 / r;
 		for (let k = 0; k < 3; k++) {
 			this.resistance[k] = motor.phaseResistance[k] as number;
 			this.inductance[k] = motor.phaseInductance[k] as number;
+			if ((this.inductance[k] as number) > slowDecay * this.period * (this.resistance[k] as number)) {
+				this.slowWindings = true;
+			}
 			const peak = (motor.emfConstant[k] as number) * this.omegaMechanical;
 			this.emfPeak[k] = peak;
 			if (motor.sinusoidal) {

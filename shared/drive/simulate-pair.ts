@@ -338,6 +338,7 @@ class Bench {
 	 */
 	private hurry(stage: PowerStage, most: number, readers: readonly Detector[]): boolean {
 		const { carrier, emf, history, regular } = stage;
+		if (this.circuit.slowWindings) return false;
 		stage.turnCorners();
 		regular.until = Math.min(this.limit, emf.nextCorner);
 		const lookedBackTo = this.quiet - this.lookBack;

@@ -200,6 +200,24 @@ describe.each(['trapezoidal', 'sinusoidal'])('%s back-EMF, unequal phases, rippl
 	}
 });
 
+describe('windings whose current would take seconds to decay', () => {
+	const slow: Values = {
+		'motor.phaseResistance': 2e-3,
+		'motor.phaseInductance': 5e-3,
+		'inverter.switchResistance': 1e-3,
+		'inverter.shuntResistance': 0,
+	};
+	it.each(['trapezoidal', 'sinusoidal'])('%s: duty and torque agree to 10⁻⁶, angle errors to 10⁻⁶°', (shape) => {
+		const drive = driveWith({ ...short, ...slow, 'motor.shape': shape }, unequal);
+		const odex = odexRun(drive, 'halfBus', tolerance);
+		const record = simulatePair(drive, silence).halfBus;
+		expect(odex.errors.length).toBe(6);
+		expect(farthest(record.duties, odex.duties)).toBeLessThan(1e-6);
+		expect(farthest(record.torques, odex.torques)).toBeLessThan(1e-6);
+		expect(farthest(record.errors, odex.errors)).toBeLessThan(1e-6);
+	});
+});
+
 describe('ringing of 2 V at 0.9 MHz', () => {
 	// the run's spread of the ring's phase is 0: the unit's own phase is left, which odex gets too
 	const ringing: Values = {

@@ -3,15 +3,21 @@ import type { SegmentInHand } from './segment-in-hand.ts';
 /**
  * Adds the segment's ∫ Σ e_k i_k ds = Σ_m ∫ ε_m y_m, ε_m = Σ_k U_km e_k, J, to
  * `stage.work`. Trapezoid: exact, from the modal equation itself (∫y' = −λ∫y +
- * ∫F and the same times s). Sinusoidal: the two-point rule with first and second
- * derivatives, whose error h⁷f⁽⁶⁾/100800 stays below 3·10⁻⁹ of the work at the
- * largest length that the stage lets a segment have.
+ * ∫F and the same times s), but where λ is so small that the differences which
+ * are divided by it and its square would be rounding. There, and for a sinusoidal
+ * back-EMF: the two-point rule with first and second derivatives, whose error
+ * h⁷f⁽⁶⁾/100800 stays below 3·10⁻⁹ of the work at the largest length that the
+ * stage lets a segment have.
  */
 export function addEmfWork(stage: { work: number }, hand: SegmentInHand): void {
 	const { circuit, mode, segment, length: h } = hand;
 	if (mode.modalCount === 0) return;
 	if (circuit.sinusoidal) {
 		stage.work += sinusoidalWork(hand);
+		return;
+	}
+	if (circuit.slowWindings) {
+		stage.work += rampWork(hand);
 		return;
 	}
 	const eA = segment.emfA;
@@ -44,6 +50,45 @@ export function addEmfWork(stage: { work: number }, hand: SegmentInHand): void {
 			stage.work += slope * moment;
 		}
 	}
+}
+
+/** The two-point rule on ε_m = level + slope·s. */
+function rampWork({
+	circuit,
+	mode,
+	segment,
+	length: h,
+	zReEnd,
+	zImEnd,
+	y0Start,
+	y0End,
+	y1Start,
+	y1End,
+}: SegmentInHand) {
+	const { emfA, emfB, emfC, slopeA, slopeB, slopeC } = segment;
+	let sum = 0;
+	for (let m = 0; m < mode.modalCount; m++) {
+		const first = m === 0;
+		const a = first ? mode.uA0 : mode.uA1;
+		const b = first ? mode.uB0 : mode.uB1;
+		const c = first ? mode.uC0 : mode.uC1;
+		const slope = a * slopeA + b * slopeB + c * slopeC;
+		const rate = first ? mode.rate0 : mode.rate1;
+		const constant = first ? mode.drive0 : mode.drive1;
+		const ripple = (first ? mode.rippleDrive0 : mode.rippleDrive1) * circuit.rippleAmplitude;
+		for (let end = 0; end < 2; end++) {
+			const emf = a * emfA + b * emfB + c * emfC + end * h * slope;
+			const y = end === 0 ? (first ? y0Start : y1Start) : first ? y0End : y1End;
+			const yRate = constant + ripple * (end === 0 ? segment.zIm : zImEnd) - emf - rate * y;
+			const yCurve = ripple * circuit.rippleOmega * (end === 0 ? segment.zRe : zReEnd) - slope - rate * yRate;
+			const f = emf * y;
+			const fRate = slope * y + emf * yRate;
+			const fCurve = 2 * slope * yRate + emf * yCurve;
+			const sign = end === 0 ? 1 : -1;
+			sum += h * (f / 2 + (sign * h * fRate) / 10 + (h * h * fCurve) / 120);
+		}
+	}
+	return sum;
 }
 
 function sinusoidalWork(hand: SegmentInHand): number {
