@@ -1,11 +1,11 @@
 import { choiceNames, type PerChoice } from '../drive/drive.ts';
-import { orderStatisticInterval } from '../statistics/order-statistic-interval.ts';
-import { quantileOfSorted } from '../statistics/quantile.ts';
+import { perChoice } from '../drive/per-choice.ts';
 import { type Verdict, verdict } from '../statistics/verdict.ts';
 import { choiceFigures } from '../study/choice-figures.ts';
 import { finishedUnits, type StudyColumns } from '../study/merge.ts';
 import type { StudyPlan } from '../study/plan.ts';
 import { sectorsPerHour } from '../study/sectors-per-hour.ts';
+import { unitErrorFigures } from '../study/unit-error-figures.ts';
 import { crossingsIn, requirementOf, type Shortcoming, shortcomings, unitJudge } from '../study/unit-passes.ts';
 import type { CaseChoice, CaseFigures, CasePoint } from './result.ts';
 
@@ -19,9 +19,7 @@ export function caseFigures(plan: StudyPlan, study: StudyColumns, resultDigest: 
 		resultDigest,
 		units: { asked: study.units, finished: finished.length, failed: study.failures.length },
 		compensation: plan.compensation,
-		choices: Object.fromEntries(
-			choiceNames.map((name, choice) => [name, caseChoice(plan, study, finished, choice)]),
-		) as PerChoice<CaseChoice>,
+		choices: perChoice((_, choice) => caseChoice(plan, study, finished, choice)),
 	};
 }
 
@@ -99,16 +97,7 @@ function worstErrors(study: StudyColumns, finished: Uint32Array, choice: number)
 		}
 		return error;
 	}).sort();
-	const limits = (share: number): readonly [number, number] | null => {
-		const { low, high, ranks } = orderStatisticInterval(worst, share, intervalLevel);
-		return ranks.low === 0 || ranks.high > worst.length ? null : [low, high];
-	};
-	return {
-		median: quantileOfSorted(worst, 0.5),
-		q95: quantileOfSorted(worst, 0.95),
-		medianInterval: limits(0.5),
-		q95Interval: limits(0.95),
-	};
+	return unitErrorFigures(worst, intervalLevel);
 }
 
 const cellOf = ({ points }: StudyColumns, unit: number, point: number, choice: number): number =>

@@ -1,6 +1,4 @@
 import { choiceNames } from '../drive/drive.ts';
-import { orderStatisticInterval } from '../statistics/order-statistic-interval.ts';
-import { quantileOfSorted } from '../statistics/quantile.ts';
 import { type EventKind, eventKinds } from '../words/names.ts';
 import { angleBins } from './angle-histogram.ts';
 import { type CountName, kindCountNames, kindSumNames, type MeasureName } from './columns.ts';
@@ -9,6 +7,7 @@ import type { StudyColumns } from './merge.ts';
 import { pooledQuantile } from './pooled-quantile.ts';
 import { rateFigure } from './rate-figure.ts';
 import type { ChoiceFigures } from './result.ts';
+import { unitErrorFigures } from './unit-error-figures.ts';
 
 /** Shares of all commutations whose angle errors are quoted. */
 const quotedShares = [0.005, 0.025, 0.5, 0.975, 0.995];
@@ -35,11 +34,6 @@ export function choiceFigures(place: Place): Omit<ChoiceFigures, 'histogram' | '
 	const mean = total('errorSum') / sectors;
 	const { lowest } = extremes(place, 'lowestError');
 	const { highest } = extremes(place, 'highestError');
-	const unitErrors = unitValues(place, 'unitError').sort();
-	const bounds = (share: number): readonly [number, number] | null => {
-		const { low, high, ranks } = orderStatisticInterval(unitErrors, share, level);
-		return ranks.low === 0 || ranks.high > unitErrors.length ? null : [low, high];
-	};
 	const unitSectors = unitValues(place, 'sectors');
 	const room = new Float64Array(finished.length);
 	const counts = poolHistogram(study, place.point, place.choice);
@@ -53,12 +47,7 @@ export function choiceFigures(place: Place): Omit<ChoiceFigures, 'histogram' | '
 			quantiles: Object.fromEntries(quotedShares.map((share) => [String(share), pooledQuantile(pooled, share)])),
 			maxAbs: sectors > 0 ? Math.max(-lowest, highest) : Number.NaN,
 		},
-		unitError: {
-			median: quantileOfSorted(unitErrors, 0.5),
-			q95: quantileOfSorted(unitErrors, 0.95),
-			medianInterval: bounds(0.5),
-			q95Interval: bounds(0.95),
-		},
+		unitError: unitErrorFigures(unitValues(place, 'unitError').sort(), level),
 		computed: computedRates(place, unitSectors, room),
 		rates: perKind((kind) => rateFigure(unitValues(place, kind, room), unitSectors, place)),
 		causes: { freewheel: count('freewheel'), noise: count('noise'), threshold: count('threshold') },

@@ -1,8 +1,6 @@
 import type { PerChoice } from '../drive/drive.ts';
 import { perChoice } from '../drive/per-choice.ts';
 import type { Scenario } from '../scenario/scenario.ts';
-import { orderStatisticInterval } from '../statistics/order-statistic-interval.ts';
-import { quantileOfSorted } from '../statistics/quantile.ts';
 import { type Verdict, verdict } from '../statistics/verdict.ts';
 import { unitValues } from '../study/choice-figures.ts';
 import { computedRate } from '../study/computed-rate.ts';
@@ -10,6 +8,7 @@ import { finishedUnits, type StudyColumns } from '../study/merge.ts';
 import { rateFigure } from '../study/rate-figure.ts';
 import type { ChoiceFigures, ComputedRate, RateFigure } from '../study/result.ts';
 import { sectorsPerHour } from '../study/sectors-per-hour.ts';
+import { unitErrorFigures } from '../study/unit-error-figures.ts';
 import { requirementOf, unitJudge } from '../study/unit-passes.ts';
 import { eventKinds } from '../words/names.ts';
 
@@ -72,7 +71,7 @@ function choiceOf(scenario: Scenario, study: StudyColumns, finished: Uint32Array
 	return {
 		passed,
 		verdict: verdict({ passed, failed: finished.length - passed, notSimulated }, share, confidence),
-		unitError: errorQuantiles(worst),
+		unitError: unitErrorFigures(worst.sort(), figuresLevel),
 		crossingsPerHour: {
 			counted:
 				hourlyMean(
@@ -127,7 +126,7 @@ function pointOf(
 		name: operatingPoint.name,
 		sectors: all,
 		meanError: total(unitValues(place, 'errorSum')) / all,
-		unitError: errorQuantiles(unitValues(place, 'unitError')),
+		unitError: unitErrorFigures(unitValues(place, 'unitError').sort(), figuresLevel),
 		counted: rateFigure(events, sectors, { sectorsPerHour: perHour, level: figuresLevel }),
 		computed: isComputed
 			? computedRate(chances, sectors, { units: finished, sectorsPerHour: perHour, level: figuresLevel })
@@ -135,20 +134,6 @@ function pointOf(
 		lost: total(unitValues(place, 'lost')),
 		torqueNotReached: total(unitValues(place, 'torqueNotReached')),
 		runs: total(unitValues(place, 'runs')),
-	};
-}
-
-function errorQuantiles(errors: Float64Array): ChoiceFigures['unitError'] {
-	const sorted = Float64Array.from(errors).sort();
-	const limits = (share: number): readonly [number, number] | null => {
-		const { low, high, ranks } = orderStatisticInterval(sorted, share, figuresLevel);
-		return ranks.low === 0 || ranks.high > sorted.length ? null : [low, high];
-	};
-	return {
-		median: quantileOfSorted(sorted, 0.5),
-		q95: quantileOfSorted(sorted, 0.95),
-		medianInterval: limits(0.5),
-		q95Interval: limits(0.95),
 	};
 }
 
