@@ -2,15 +2,13 @@ import { choiceNames, type PerChoice } from '../drive/drive.ts';
 import { perChoice } from '../drive/per-choice.ts';
 import { type Verdict, verdict } from '../statistics/verdict.ts';
 import { choiceFigures } from '../study/choice-figures.ts';
+import { confidenceLevel } from '../study/confidence-level.ts';
 import { finishedUnits, type StudyColumns } from '../study/merge.ts';
 import type { StudyPlan } from '../study/plan.ts';
 import { sectorsPerHour } from '../study/sectors-per-hour.ts';
 import { unitErrorFigures } from '../study/unit-error-figures.ts';
 import { crossingsIn, requirementOf, type Shortcoming, shortcomings, unitJudge } from '../study/unit-passes.ts';
 import type { CaseChoice, CaseFigures, CasePoint } from './result.ts';
-
-/** Confidence level of the intervals of unit-level figures. */
-export const intervalLevel = 0.95;
 
 /** One run's figures for both choices, from its columns. */
 export function caseFigures(plan: StudyPlan, study: StudyColumns, resultDigest: string): CaseFigures {
@@ -54,7 +52,7 @@ function caseChoice({ scenario }: StudyPlan, study: StudyColumns, finished: Uint
 			point: place,
 			choice,
 			sectorsPerHour: hourly,
-			level: intervalLevel,
+			level: confidenceLevel,
 		});
 		const crossingsPerHour = hourly * meanCrossings(study, finished, place, choice);
 		return { name: point.name, unitError, crossingsPerHour, rates, lost, torqueNotReached, runs };
@@ -97,7 +95,7 @@ function worstErrors(study: StudyColumns, finished: Uint32Array, choice: number)
 		}
 		return error;
 	}).sort();
-	return unitErrorFigures(worst, intervalLevel);
+	return unitErrorFigures(worst, confidenceLevel);
 }
 
 const cellOf = ({ points }: StudyColumns, unit: number, point: number, choice: number): number =>

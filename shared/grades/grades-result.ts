@@ -1,10 +1,10 @@
 import type { ChoiceName, PerChoice } from '../drive/drive.ts';
 import { perChoice } from '../drive/per-choice.ts';
 import { warnings as scenarioWarnings } from '../scenario/warnings.ts';
+import { confidenceLevel } from '../study/confidence-level.ts';
 import { requirementOf } from '../study/unit-passes.ts';
 import { version } from '../study/version.ts';
 import { nominalShifts } from './apply-grade.ts';
-import { intervalLevel } from './case-figures.ts';
 import { gradeCautions } from './cautions.ts';
 import type { Grade } from './grade.ts';
 import { type GradePlan, shownEffects } from './grade-plan.ts';
@@ -52,7 +52,7 @@ export function gradesResult(findings: Findings): GradesResult {
 			units: unitsInAll(figures),
 			requirement,
 			partial: isPartial,
-			level: intervalLevel,
+			level: confidenceLevel,
 			methods: gradeMethods(requirement, { isMixed: plan.isMixed, kinds: judgement.held.length }),
 			warnings: [...scenarioWarnings(scenario), ...findings.warnings, ...gradeCautions(scenario, group, ladder)],
 		},

@@ -1,11 +1,11 @@
 import { choiceNames } from '../drive/drive.ts';
 import type { ReplicateEstimate } from '../statistics/replicate-interval.ts';
+import { confidenceLevel } from '../study/confidence-level.ts';
 import { count, degrees, percent } from '../words/figures.ts';
 import { levelWords } from '../words/level.ts';
 import { choiceWords } from '../words/names.ts';
 import { stratifiedWords } from './draws-words.ts';
 import type { ReplicatesResult } from './replicates-result.ts';
-import { replicatesLevel } from './summarise-replicates.ts';
 
 /** What the replicates show: which choice passes more drives, which errs less at each point, and why there is no verdict. */
 export function replicatesSentence({ provenance, passing, points }: Omit<ReplicatesResult, 'sentence'>): string {
@@ -43,4 +43,4 @@ function withoutSign({ estimate, interval }: ReplicateEstimate): ReplicateEstima
 const within = ({ interval }: ReplicateEstimate, words: (value: number) => string): string =>
 	interval === null
 		? ''
-		: ` (${levelWords(replicatesLevel)} interval ${words(interval.low)} to ${words(interval.high)})`;
+		: ` (${levelWords(confidenceLevel)} interval ${words(interval.low)} to ${words(interval.high)})`;

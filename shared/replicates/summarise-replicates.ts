@@ -8,11 +8,9 @@ import {
 	replicateShare,
 	replicateShareDifference,
 } from '../statistics/replicate-interval.ts';
+import { confidenceLevel } from '../study/confidence-level.ts';
 import { lessOther, type ReplicateFigures } from './replicate-figures.ts';
 import type { ComparedFigure, ReplicatedPoint, ReplicatesResult } from './replicates-result.ts';
-
-/** Confidence level of every interval. */
-export const replicatesLevel = 0.95;
 
 export const replicateMethods: Readonly<Record<string, string>> = {
 	intervals: "Student's t over the replicates, which are independent of one another; the drives within one are not",
@@ -46,7 +44,7 @@ export function summariseReplicates(
 					replicateQuantile(
 						replicates.map((figures) => at(figures).errors[choice]),
 						0.95,
-						replicatesLevel,
+						confidenceLevel,
 					),
 				),
 			};
@@ -57,13 +55,13 @@ export function summariseReplicates(
 /** @param units of each replicate, where the figures are counts of them */
 function compared(values: readonly PerChoice<number>[], units?: number): ComparedFigure {
 	const estimate = (figures: readonly number[]): ReplicateEstimate =>
-		units === undefined ? replicateInterval(figures, replicatesLevel) : replicateShare(figures, units, replicatesLevel);
+		units === undefined ? replicateInterval(figures, confidenceLevel) : replicateShare(figures, units, confidenceLevel);
 	const differences = values.map(lessOther);
 	return {
 		...perChoice((choice) => estimate(values.map((each) => each[choice]))),
 		difference:
 			units === undefined
-				? replicateInterval(differences, replicatesLevel)
-				: replicateShareDifference(differences, units, replicatesLevel),
+				? replicateInterval(differences, confidenceLevel)
+				: replicateShareDifference(differences, units, confidenceLevel),
 	};
 }

@@ -4,6 +4,7 @@ import type { Interval } from '../statistics/interval.ts';
 import { type Change, quantileChange } from '../statistics/quantile-change.ts';
 import { pairedShareDifference, shareDifference } from '../statistics/share-difference.ts';
 import { unitValues } from './choice-figures.ts';
+import { confidenceLevel as level } from './confidence-level.ts';
 import { type CrossingChange, crossingChange, crossingsBy, type Side } from './crossing-change.ts';
 import { finishedUnits, type StudyColumns, unitStates } from './merge.ts';
 import { areMostLost } from './paired-figures.ts';
@@ -46,8 +47,6 @@ export interface PlaceInRecord {
 	readonly record: UnitRecord;
 	readonly point: number;
 }
-
-const level = 0.95;
 
 /**
  * What changed from one state of a drive to another at an operating point. With

@@ -4,6 +4,7 @@ import type { Scenario } from '../scenario/scenario.ts';
 import { type Verdict, verdict } from '../statistics/verdict.ts';
 import { unitValues } from '../study/choice-figures.ts';
 import { computedRate } from '../study/computed-rate.ts';
+import { confidenceLevel } from '../study/confidence-level.ts';
 import { finishedUnits, type StudyColumns } from '../study/merge.ts';
 import { rateFigure } from '../study/rate-figure.ts';
 import type { ChoiceFigures, ComputedRate, RateFigure } from '../study/result.ts';
@@ -11,9 +12,6 @@ import { sectorsPerHour } from '../study/sectors-per-hour.ts';
 import { unitErrorFigures } from '../study/unit-error-figures.ts';
 import { requirementOf, unitJudge } from '../study/unit-passes.ts';
 import { eventKinds } from '../words/names.ts';
-
-/** Confidence level of intervals; the verdict's limits have the requirement's confidence. */
-export const figuresLevel = 0.95;
 
 /** What a variant's units did, for both choices. */
 export interface VariantFigures {
@@ -71,7 +69,7 @@ function choiceOf(scenario: Scenario, study: StudyColumns, finished: Uint32Array
 	return {
 		passed,
 		verdict: verdict({ passed, failed: finished.length - passed, notSimulated }, share, confidence),
-		unitError: unitErrorFigures(worst.sort(), figuresLevel),
+		unitError: unitErrorFigures(worst.sort(), confidenceLevel),
 		crossingsPerHour: {
 			counted:
 				hourlyMean(
@@ -126,10 +124,10 @@ function pointOf(
 		name: operatingPoint.name,
 		sectors: all,
 		meanError: total(unitValues(place, 'errorSum')) / all,
-		unitError: unitErrorFigures(unitValues(place, 'unitError').sort(), figuresLevel),
-		counted: rateFigure(events, sectors, { sectorsPerHour: perHour, level: figuresLevel }),
+		unitError: unitErrorFigures(unitValues(place, 'unitError').sort(), confidenceLevel),
+		counted: rateFigure(events, sectors, { sectorsPerHour: perHour, level: confidenceLevel }),
 		computed: isComputed
-			? computedRate(chances, sectors, { units: finished, sectorsPerHour: perHour, level: figuresLevel })
+			? computedRate(chances, sectors, { units: finished, sectorsPerHour: perHour, level: confidenceLevel })
 			: null,
 		lost: total(unitValues(place, 'lost')),
 		torqueNotReached: total(unitValues(place, 'torqueNotReached')),

@@ -1,11 +1,12 @@
 import { digestOfAll, scenarioDigest } from '../../shared/scenario/digest.ts';
 import type { Scenario } from '../../shared/scenario/scenario.ts';
 import { warnings as scenarioWarnings } from '../../shared/scenario/warnings.ts';
+import { confidenceLevel } from '../../shared/study/confidence-level.ts';
 import type { Provenance } from '../../shared/study/result.ts';
 import { version } from '../../shared/study/version.ts';
 import type { FoundCompensation } from './find-compensation.ts';
 
-type Ground = Pick<Provenance, 'seed' | 'units' | 'partial' | 'failures' | 'level' | 'methods'> & {
+type Ground = Pick<Provenance, 'seed' | 'units' | 'partial' | 'failures' | 'methods'> & {
 	readonly scenario: Scenario;
 	readonly found: FoundCompensation;
 	/** Of all columns that the figures come from, in their order; or one of everything. */
@@ -16,6 +17,7 @@ type Ground = Pick<Provenance, 'seed' | 'units' | 'partial' | 'failures' | 'leve
 export async function provenanceOf({ scenario, found, digests, ...ground }: Ground): Promise<Provenance> {
 	return {
 		...ground,
+		level: confidenceLevel,
 		version,
 		scenario: scenario.name,
 		scenarioDigest: await scenarioDigest(scenario),

@@ -95,7 +95,6 @@ export async function runBudgetsInPool(request: BudgetsRequest, pool: Pool): Pro
 			},
 			partial: stages.some((one) => !one.isComplete),
 			failures,
-			level: 0.95,
 			methods,
 		}),
 	});

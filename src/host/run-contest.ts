@@ -6,6 +6,7 @@ import { type Setting, settingProblems, variantAt } from '../../shared/range/set
 import { digestOfAll } from '../../shared/scenario/digest.ts';
 
 import type { Scenario } from '../../shared/scenario/scenario.ts';
+import { confidenceLevel } from '../../shared/study/confidence-level.ts';
 import { looks } from '../../shared/study/looks.ts';
 import { failUnits, failuresInOrder, mergeShard, type StudyColumns } from '../../shared/study/merge.ts';
 import { resultDigest } from '../../shared/study/result-digest.ts';
@@ -13,7 +14,6 @@ import { requirementOf } from '../../shared/study/unit-passes.ts';
 import { requirementSentence } from '../../shared/study/verdict-sentence.ts';
 import { variantStretches } from '../../shared/variants/run-variants.ts';
 import { type Variant, variantScenario } from '../../shared/variants/variant.ts';
-import { figuresLevel } from '../../shared/variants/variant-figures.ts';
 import { findCompensation } from './find-compensation.ts';
 import { onOwnWorkers } from './on-own-workers.ts';
 import type { Pool } from './pool.ts';
@@ -54,7 +54,7 @@ export async function runContestInPool(request: ContestRequest, pool: Pool): Pro
 	const found = await findCompensation(scenario, pool, silenceLimit, signal);
 	const cells = settingsOf([speed, torque]).map((at) => new Cell(request, at));
 	const runnable = cells.filter(({ leftOut }) => leftOut === null);
-	const level = 1 - (1 - figuresLevel) / Math.max(1, runnable.length);
+	const level = 1 - (1 - confidenceLevel) / Math.max(1, runnable.length);
 	let isComplete = true;
 	let toldAt = performance.now();
 
@@ -66,7 +66,6 @@ export async function runContestInPool(request: ContestRequest, pool: Pool): Pro
 		units: progressOf([]),
 		partial: true,
 		failures: [],
-		level: figuresLevel,
 		methods,
 	});
 	const requirement = requirementOf(scenario);

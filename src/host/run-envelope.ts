@@ -21,7 +21,7 @@ import { requirementOf } from '../../shared/study/unit-passes.ts';
 import { requirementSentence } from '../../shared/study/verdict-sentence.ts';
 import { passesOf } from '../../shared/variants/passes.ts';
 import { variantScenario } from '../../shared/variants/variant.ts';
-import { figuresLevel, variantFigures } from '../../shared/variants/variant-figures.ts';
+import { variantFigures } from '../../shared/variants/variant-figures.ts';
 import { variantMethods } from '../../shared/variants/variant-methods.ts';
 import { type FoundCompensation, failUncompensated, findCompensation } from './find-compensation.ts';
 import { onOwnWorkers } from './on-own-workers.ts';
@@ -67,7 +67,6 @@ export async function runEnvelopeInPool(request: EnvelopeRequest, pool: Pool): P
 			units: run.units(),
 			partial: !run.isComplete,
 			failures: run.failures,
-			level: figuresLevel,
 			methods: { ...variantMethods, 'the worst': worstMethod },
 		}),
 		requirement: { ...requirement, sentence: requirementSentence(requirement) },

@@ -13,7 +13,7 @@ import { requirementOf } from '../../shared/study/unit-passes.ts';
 import { requirementSentence } from '../../shared/study/verdict-sentence.ts';
 import { passesOf } from '../../shared/variants/passes.ts';
 import type { Variant } from '../../shared/variants/variant.ts';
-import { figuresLevel, variantFigures } from '../../shared/variants/variant-figures.ts';
+import { variantFigures } from '../../shared/variants/variant-figures.ts';
 import { variantMethods } from '../../shared/variants/variant-methods.ts';
 import { CountedWork } from './counted-work.ts';
 import { findCompensation } from './find-compensation.ts';
@@ -92,7 +92,6 @@ export async function runFirmwareInPool(request: FirmwareRequest, pool: Pool): P
 			units: runs.done,
 			partial: !runs.isComplete,
 			failures: runs.failures,
-			level: figuresLevel,
 			methods: { ...variantMethods, ...methods },
 		}),
 		requirement: { ...requirement, sentence: requirementSentence(requirement) },

@@ -6,6 +6,7 @@ import { measuredSentence } from '../../shared/measured/measured-sentence.ts';
 import type { MeasuredDrive } from '../../shared/measured/read-log.ts';
 import { type IntervalPlan, inOwnRevolutions, revolution } from '../../shared/measured/sector-intervals.ts';
 import { sha256 } from '../../shared/scenario/digest.ts';
+import { confidenceLevel as level } from '../../shared/study/confidence-level.ts';
 import { pointPlan } from '../../shared/study/point-plan.ts';
 import type { UnitFailure } from '../../shared/study/run-shard.ts';
 import { findCompensation } from './find-compensation.ts';
@@ -25,7 +26,6 @@ export interface MeasuredRequest extends WorkRequest<DoneSoFar> {
 
 /** Intervals of a drive beyond these are left out: forty revolutions. */
 const mostIntervals = 40 * revolution;
-const level = 0.95;
 
 /** Lays measured sector intervals against simulated ones, on workers of its own. */
 export const runMeasured = onOwnWorkers(runMeasuredInPool);
@@ -81,7 +81,6 @@ async function runMeasuredInPool(request: MeasuredRequest, pool: Pool): Promise<
 			units: { asked: units, finished, failed: failures.length },
 			partial: !isComplete,
 			failures: failures.sort((one, other) => one.unit - other.unit),
-			level,
 			methods,
 		}),
 		point: scenario.points[point]?.name ?? '',

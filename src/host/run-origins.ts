@@ -4,6 +4,7 @@ import { type PartCorrelations, partCorrelations } from '../../shared/origins/pa
 import { spreadGroups } from '../../shared/origins/spread-groups.ts';
 import { sharesStand, summariseOrigins } from '../../shared/origins/summarise-origins.ts';
 import { sha256 } from '../../shared/scenario/digest.ts';
+import { confidenceLevel as level } from '../../shared/study/confidence-level.ts';
 import { looksOfRuns, looksWords } from '../../shared/study/looks.ts';
 import { failUnits, mergeShard, studyFor } from '../../shared/study/merge.ts';
 import { collectFigures } from './collect-figures.ts';
@@ -23,7 +24,6 @@ export interface OriginsRequest extends WorkRequest<DoneSoFar> {
 	readonly units: number;
 }
 
-const level = 0.95;
 const methods = {
 	shares:
 		'pick-freeze design on independent base uniforms; first order after Saltelli (2010), total after Jansen (1999); variances of the six sector kinds added up',
@@ -91,7 +91,6 @@ export async function runOriginsInPool(request: OriginsRequest, pool: Pool): Pro
 			units: { asked: done.length, finished, failed: failures.length },
 			partial: !(collected.isComplete && study.isComplete),
 			failures,
-			level,
 			methods,
 		}),
 	});

@@ -14,7 +14,7 @@ import { requirementOf } from '../../shared/study/unit-passes.ts';
 import { requirementSentence } from '../../shared/study/verdict-sentence.ts';
 import { passesOf } from '../../shared/variants/passes.ts';
 import { type Variant, variantScenario } from '../../shared/variants/variant.ts';
-import { figuresLevel, variantFigures } from '../../shared/variants/variant-figures.ts';
+import { variantFigures } from '../../shared/variants/variant-figures.ts';
 import { variantMethods } from '../../shared/variants/variant-methods.ts';
 import type { EarlyEnds } from './early-ends.ts';
 import { type FoundCompensation, failUncompensated, findCompensation } from './find-compensation.ts';
@@ -73,7 +73,6 @@ export async function runRangeInPool(request: RangeRequest, pool: Pool): Promise
 				units: looks.units(),
 				partial: !isSearched || !looks.isComplete,
 				failures: looks.failures,
-				level: figuresLevel,
 				methods: {
 					...variantMethods,
 					'numbers of drives': earlyMethod,

@@ -2,11 +2,7 @@ import { drawsWords } from '../../shared/replicates/draws-words.ts';
 import { type ReplicateFigures, replicateFigures } from '../../shared/replicates/replicate-figures.ts';
 import type { ReplicatesResult, StratifiedKind } from '../../shared/replicates/replicates-result.ts';
 import { replicatesSentence } from '../../shared/replicates/replicates-sentence.ts';
-import {
-	replicateMethods,
-	replicatesLevel,
-	summariseReplicates,
-} from '../../shared/replicates/summarise-replicates.ts';
+import { replicateMethods, summariseReplicates } from '../../shared/replicates/summarise-replicates.ts';
 import type { Draws } from '../../shared/sampling/draws.ts';
 import { failuresInOrder, finishedUnits, type StudyColumns } from '../../shared/study/merge.ts';
 import type { StudyPlan } from '../../shared/study/plan.ts';
@@ -65,7 +61,6 @@ export async function runReplicatesInPool(request: ReplicatesRequest, pool: Pool
 		},
 		partial: !isComplete,
 		failures,
-		level: replicatesLevel,
 		methods: { draws: drawsWords(stated), ...replicateMethods },
 	});
 	const requirement = requirementOf(scenario);

@@ -6,7 +6,7 @@ import { failUnits, finishedUnits, mergeShard } from '../../shared/study/merge.t
 import type { StudyPlan } from '../../shared/study/plan.ts';
 import { requirementOf } from '../../shared/study/unit-passes.ts';
 import { requirementSentence } from '../../shared/study/verdict-sentence.ts';
-import { figuresLevel, type VariantFigures, variantFigures } from '../../shared/variants/variant-figures.ts';
+import { type VariantFigures, variantFigures } from '../../shared/variants/variant-figures.ts';
 import { variantMethods } from '../../shared/variants/variant-methods.ts';
 import { type Cell, type Filter, isSameFilter } from '../../shared/votes/cell.ts';
 import { cellFigures } from '../../shared/votes/cell-figures.ts';
@@ -114,7 +114,6 @@ export async function runVotesInPool(request: VotesRequest, pool: Pool): Promise
 			units: work.done,
 			partial: !work.isComplete,
 			failures: work.failures,
-			level: figuresLevel,
 			methods: { ...methods, ...variantMethods },
 		}),
 		requirement: { ...requirement, sentence: requirementSentence(requirement) },

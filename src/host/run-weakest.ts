@@ -13,6 +13,7 @@ import type { WeakestChoice, WeakestDrive, WeakestResult } from '../../shared/ra
 import { widenPoints } from '../../shared/rare/widen-points.ts';
 import { sha256 } from '../../shared/scenario/digest.ts';
 import type { Scenario } from '../../shared/scenario/scenario.ts';
+import { confidenceLevel as level } from '../../shared/study/confidence-level.ts';
 import type { StudyPlan } from '../../shared/study/plan.ts';
 import { sectorsPerHour } from '../../shared/study/sectors-per-hour.ts';
 import { requirementOf } from '../../shared/study/unit-passes.ts';
@@ -29,7 +30,6 @@ export interface WeakestRequest extends WorkRequest<DoneSoFar> {
 	readonly units: number;
 }
 
-const level = 0.95;
 const methods = {
 	'the likeliest failing drive':
 		'from the middle of all tolerances along the slopes of every smooth figure until the requirement fails, then to the nearest point of the tangent plane and again (Hasofer and Lind, Rackwitz and Fiessler), in coordinates z = Φ⁻¹(u) of independent parts',
@@ -115,7 +115,6 @@ export async function runWeakestInPool(request: WeakestRequest, pool: Pool): Pro
 			},
 			partial: !judge.isComplete(),
 			failures: judge.failures,
-			level,
 			methods,
 		}),
 		requirement,

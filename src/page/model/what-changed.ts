@@ -3,6 +3,7 @@ import { type Edits, mostEditsShared, setsNeeded, shapleyShares } from '../../..
 import type { choiceNames, PerChoice } from '../../../shared/drive/drive.ts';
 import type { JsonObject } from '../../../shared/scenario/read-json.ts';
 import type { Scenario } from '../../../shared/scenario/scenario.ts';
+import { confidenceLevel } from '../../../shared/study/confidence-level.ts';
 import type { ChoiceChange, PointChange } from '../../../shared/study/point-change.ts';
 import { headlineChanges, headlines, inDegrees, wordsOf } from '../../../shared/words/change.ts';
 import { count } from '../../../shared/words/figures.ts';
@@ -58,9 +59,8 @@ export function createWhatChanged(model: PageModel) {
 	const answer = computed(() => {
 		const change = against.change.value;
 		const point = model.onShow.value?.point.name;
-		const level = shown.value?.result.provenance.level ?? 0.95;
 		return change && point !== undefined
-			? { ...changeWords(point, change, level), headlines: headlineChanges(change), point }
+			? { ...changeWords(point, change, confidenceLevel), headlines: headlineChanges(change), point }
 			: null;
 	});
 	const changes = followed(() => (isOpen.value ? { of: 'every point', answer: against.changes() } : null));
