@@ -44,7 +44,7 @@ export async function collectFigures(collection: Collection): Promise<Collected>
 	let isComplete = true;
 	let ended = 0;
 	const soFar = () => ({ figures: figures.slice(0, ended * figuresPerRun), done: done.slice(0, ended) });
-	if (failure !== undefined) fail(0, drives, `the nominal drive: ${failure}`);
+	if (failure !== undefined) fail(0, drives, failure);
 	for (const to of failure === undefined ? stageEnds(drives, early?.looks) : []) {
 		isComplete = await pool.run({
 			name: 'smoothFigures',

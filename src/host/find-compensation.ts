@@ -10,7 +10,7 @@ import { failUnits, type StudyColumns } from '../../shared/study/merge.ts';
 import { stretches } from '../../shared/study/stretches.ts';
 import type { Pool } from './pool.ts';
 
-/** `failure`: why the nominal drive could not be simulated; nothing is compensated then. */
+/** `failure`: that the nominal drive could not be simulated, and why; nothing is compensated then. */
 export type FoundCompensation = Compensation & { readonly failure?: string | undefined };
 
 /** A scenario's delay compensation: stated, or found on the nominal drive, its carrier phases shared out. */
@@ -55,7 +55,7 @@ export async function findCompensations(
 			},
 		}));
 	const found = open.map((_, i): FoundCompensation => {
-		if (failures[i] !== undefined) return { ...none, failure: failures[i] };
+		if (failures[i] !== undefined) return { ...none, failure: `the nominal drive: ${failures[i]}` };
 		return isComplete ? compensationFrom(sums[i] ?? []) : none;
 	});
 	return stated.map((one, place) => one ?? (found[open.indexOf(place)] as FoundCompensation));
@@ -65,5 +65,5 @@ export async function findCompensations(
 export function failUncompensated(study: StudyColumns, units: number, failure: string | undefined): void {
 	if (failure === undefined) return;
 	study.failures.length = 0;
-	failUnits(study, 0, units, `the nominal drive: ${failure}`);
+	failUnits(study, 0, units, failure);
 }

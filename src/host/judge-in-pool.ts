@@ -54,7 +54,7 @@ export function driveJudge(conditions: Conditions): DriveJudge {
 			whole.done.fill(1, from, to);
 			for (let unit = from; unit < to; unit += 1) failures.push({ unit: before + unit, message });
 		};
-		if (failure !== undefined) fail(0, count, `the nominal drive: ${failure}`);
+		if (failure !== undefined) fail(0, count, failure);
 		else if (count > 0) {
 			const wasComplete = await pool.run({
 				name: 'judgedDrives',

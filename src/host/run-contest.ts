@@ -101,7 +101,7 @@ export async function runContestInPool(request: ContestRequest, pool: Pool): Pro
 		if (open.length === 0) break;
 		for (const cell of open) cell.asked = to;
 		if (found.failure !== undefined) {
-			for (const { study } of open) failUnits(study, from, to, `the nominal drive: ${found.failure}`);
+			for (const { study } of open) failUnits(study, from, to, found.failure);
 			break;
 		}
 		isComplete = await pool.run({

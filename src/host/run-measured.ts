@@ -49,7 +49,7 @@ async function runMeasuredInPool(request: MeasuredRequest, pool: Pool): Promise<
 	const fail = (from: number, to: number, message: string): void => {
 		for (let unit = from; unit < to; unit += 1) failures.push({ unit, message });
 	};
-	if (found.failure !== undefined) fail(0, units, `the nominal drive: ${found.failure}`);
+	if (found.failure !== undefined) fail(0, units, found.failure);
 	const isComplete =
 		found.failure !== undefined ||
 		(await pool.run({

@@ -90,7 +90,7 @@ export async function runPlansInPool<Result>(request: PlansRequest<Result>, pool
 		if (failure === undefined) goingOn.push(place);
 		else {
 			// where the nominal drive itself breaks down, no unit can be compensated
-			failUnits(studyAt(place, units), 0, units, `the nominal drive: ${failure}`);
+			failUnits(studyAt(place, units), 0, units, failure);
 			failed += units;
 			close(place, units);
 		}

@@ -99,7 +99,7 @@ export async function runStudyForUnits(
 
 	let isComplete = true;
 	if (found.failure !== undefined) {
-		failUnits(study, 0, units, `the nominal drive: ${found.failure}`);
+		failUnits(study, 0, units, found.failure);
 		begun = units;
 	}
 	// a stage ends with all of its units done, so that a look sees the same ones for any number of workers
