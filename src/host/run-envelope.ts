@@ -1,4 +1,4 @@
-import { choiceNames, type PerChoice } from '../../shared/drive/drive.ts';
+import { type ChoiceName, choiceNames, type PerChoice } from '../../shared/drive/drive.ts';
 import { perChoice } from '../../shared/drive/per-choice.ts';
 import {
 	type Corner,
@@ -14,22 +14,20 @@ import { strengthOf } from '../../shared/envelope/fraction.ts';
 import { worstOf } from '../../shared/envelope/worst.ts';
 import type { OperatingPoint, Scenario } from '../../shared/scenario/scenario.ts';
 import { verdict } from '../../shared/statistics/verdict.ts';
-import { failuresInOrder, finishedUnits, type StudyColumns } from '../../shared/study/merge.ts';
-import { resultDigest } from '../../shared/study/result-digest.ts';
-import type { UnitFailure } from '../../shared/study/run-shard.ts';
+import { finishedUnits, type StudyColumns } from '../../shared/study/merge.ts';
 import { requirementOf } from '../../shared/study/unit-passes.ts';
 import { requirementSentence } from '../../shared/study/verdict-sentence.ts';
 import { passesOf } from '../../shared/variants/passes.ts';
 import { variantScenario } from '../../shared/variants/variant.ts';
 import { variantFigures } from '../../shared/variants/variant-figures.ts';
 import { variantMethods } from '../../shared/variants/variant-methods.ts';
-import { type FoundCompensation, failUncompensated, findCompensation } from './find-compensation.ts';
+import { CountedWork } from './counted-work.ts';
+import { type FoundCompensation, findCompensation } from './find-compensation.ts';
 import { onOwnWorkers } from './on-own-workers.ts';
 import type { Pool } from './pool.ts';
 import { provenanceOf } from './provenance.ts';
-import { runVariantsInPool, type WorkProgress } from './run-variants.ts';
 import { silenceLimitOf } from './silence-limit.ts';
-import { onTopOf, type WorkRequest } from './work-request.ts';
+import type { WorkRequest } from './work-request.ts';
 
 export interface EnvelopeRequest extends WorkRequest {
 	/** At each combination. */
@@ -64,7 +62,7 @@ export async function runEnvelopeInPool(request: EnvelopeRequest, pool: Pool): P
 			seed,
 			found,
 			digests: run.digests,
-			units: run.units(),
+			units: run.done,
 			partial: !run.isComplete,
 			failures: run.failures,
 			methods: { ...variantMethods, 'the worst': worstMethod },
@@ -96,46 +94,26 @@ function leastStrength({ points }: Scenario, corners: readonly Corner[]): number
 }
 
 /** Everything that was run, in order. */
-class CornerRuns {
+class CornerRuns extends CountedWork<EnvelopeRequest> {
 	readonly results: CombinationResult[] = [];
-	readonly failures: UnitFailure[] = [];
-	readonly digests: string[] = [];
-	isComplete = true;
 	private readonly corners: Corner[] = [];
-	private readonly request: EnvelopeRequest;
-	private readonly firmware: FoundCompensation;
-	private readonly pool: Pool;
 	/** For each unit and choice, 1 as long as it passed wherever it was run; and how often it was. */
 	private readonly passed: PerChoice<Uint8Array>;
 	private readonly finished: Uint32Array;
 
-	constructor(request: EnvelopeRequest, firmware: FoundCompensation, pool: Pool) {
-		this.request = request;
-		this.firmware = firmware;
-		this.pool = pool;
+	constructor(request: EnvelopeRequest, found: FoundCompensation, pool: Pool) {
+		super(request, found, pool);
 		this.passed = perChoice(() => new Uint8Array(request.units).fill(1));
 		this.finished = new Uint32Array(request.units);
 	}
 
 	/** Runs the drives at these corners, as one job. */
 	async take(corners: readonly Corner[], isSearched: boolean): Promise<void> {
-		const { request, pool, firmware } = this;
-		const { scenario, seed, units, signal, shardSize } = request;
+		const { scenario } = this.request;
 		const variants = corners.map((corner) => cornerVariant(scenario, corner));
-		const { studies, isComplete } = await runVariantsInPool(
-			{
-				list: { plan: { scenario, seed, compensation: firmware.compensation }, variants },
-				units,
-				signal,
-				shardSize,
-				onProgress: onTopOf(this.units(), request),
-			},
-			pool,
-		);
-		this.isComplete &&= isComplete;
+		const studies = await this.run(variants);
 		for (const [place, corner] of corners.entries()) {
 			const study = studies[place] as StudyColumns;
-			failUncompensated(study, units, firmware.failure);
 			const point = scenario.points[corner.point] as OperatingPoint;
 			const varied = variantScenario(scenario, variants[place] as (typeof variants)[number]);
 			this.corners.push(corner);
@@ -153,8 +131,6 @@ class CornerRuns {
 				}
 			}
 			for (const unit of finishedUnits(study)) this.finished[unit] = (this.finished[unit] as number) + 1;
-			this.failures.push(...failuresInOrder(study));
-			this.digests.push(await resultDigest(study));
 		}
 	}
 
@@ -177,14 +153,8 @@ class CornerRuns {
 		});
 	}
 
-	units(): WorkProgress {
-		const sum = (of: keyof CombinationResult['units']): number =>
-			this.results.reduce((total, { units }) => total + units[of], 0);
-		return { asked: sum('asked'), finished: sum('finished'), failed: sum('failed') };
-	}
-
 	/** Units that passed at every corner, that did not at some, and that were not simulated at some. */
-	everywhere(choice: 'halfBus' | 'virtualNeutral') {
+	everywhere(choice: ChoiceName) {
 		const failedUnits = new Set(this.failures.map(({ unit }) => unit));
 		let passed = 0;
 		let failed = 0;

@@ -20,9 +20,8 @@ import { findCompensation } from './find-compensation.ts';
 import { onOwnWorkers } from './on-own-workers.ts';
 import type { Pool } from './pool.ts';
 import { provenanceOf } from './provenance.ts';
-import { runVariantsInPool } from './run-variants.ts';
 import { silenceLimitOf } from './silence-limit.ts';
-import { onTopOf, type WorkRequest } from './work-request.ts';
+import type { WorkRequest } from './work-request.ts';
 
 export interface FirmwareRequest extends WorkRequest {
 	/** Of each run. */
@@ -158,21 +157,8 @@ function confirmation(
 }
 
 /** Runs of the scenario's drives under given tunings, and what became of their units. */
-class TuningRuns extends CountedWork {
-	private readonly request: FirmwareRequest;
-	private readonly found: { readonly compensation: PerChoice<number>; readonly failure?: string | undefined };
-	private readonly pool: Pool;
-
-	constructor(request: FirmwareRequest, found: TuningRuns['found'], pool: Pool) {
-		super();
-		this.request = request;
-		this.found = found;
-		this.pool = pool;
-	}
-
-	async take(seed: string, tunings: readonly PerChoice<Tuning>[]): Promise<readonly StudyColumns[]> {
-		const { done, found, pool, request } = this;
-		const { scenario, units, signal, shardSize } = request;
+class TuningRuns extends CountedWork<FirmwareRequest> {
+	take(seed: string, tunings: readonly PerChoice<Tuning>[]): Promise<readonly StudyColumns[]> {
 		const variants = tunings.map((tuning): Variant => {
 			const advanceTrim = perChoice((choice) => tuning[choice].advanceTrim);
 			return {
@@ -181,13 +167,6 @@ class TuningRuns extends CountedWork {
 				...(choiceNames.some((choice) => advanceTrim[choice] !== 0) && { advanceTrim }),
 			};
 		});
-		const plan = { scenario, seed, compensation: found.compensation };
-		const { studies, isComplete } = await runVariantsInPool(
-			{ list: { plan, variants }, units, signal, shardSize, onProgress: onTopOf(done, request) },
-			pool,
-		);
-		this.isComplete &&= isComplete;
-		await this.count(studies, found.failure);
-		return studies;
+		return this.run(variants, { seed });
 	}
 }

@@ -1,4 +1,5 @@
-import { choiceNames, type PerChoice } from '../../shared/drive/drive.ts';
+import { type ChoiceName, choiceNames, type PerChoice } from '../../shared/drive/drive.ts';
+import { perChoice } from '../../shared/drive/per-choice.ts';
 import type { Axis } from '../../shared/range/axis.ts';
 import type { RangeResult, RangeValue, SlowestOfChoice, SlowestSpeed } from '../../shared/range/range-result.ts';
 import { rangeSentence } from '../../shared/range/range-sentence.ts';
@@ -7,23 +8,21 @@ import { type Bracket, bracket, nextSpeed } from '../../shared/range/slowest.ts'
 import { decisionsAhead } from '../../shared/statistics/verdict.ts';
 import { choiceOutcomes } from '../../shared/study/choice-verdict.ts';
 import { looksOfRuns, looksWords } from '../../shared/study/looks.ts';
-import { failuresInOrder, type StudyColumns } from '../../shared/study/merge.ts';
-import { resultDigest } from '../../shared/study/result-digest.ts';
-import type { UnitFailure } from '../../shared/study/run-shard.ts';
+import type { StudyColumns } from '../../shared/study/merge.ts';
 import { requirementOf } from '../../shared/study/unit-passes.ts';
 import { requirementSentence } from '../../shared/study/verdict-sentence.ts';
 import { passesOf } from '../../shared/variants/passes.ts';
 import { type Variant, variantScenario } from '../../shared/variants/variant.ts';
 import { variantFigures } from '../../shared/variants/variant-figures.ts';
 import { variantMethods } from '../../shared/variants/variant-methods.ts';
+import { CountedWork } from './counted-work.ts';
 import type { EarlyEnds } from './early-ends.ts';
-import { type FoundCompensation, failUncompensated, findCompensation } from './find-compensation.ts';
+import { type FoundCompensation, findCompensation } from './find-compensation.ts';
 import { onOwnWorkers } from './on-own-workers.ts';
 import type { Pool } from './pool.ts';
 import { provenanceOf } from './provenance.ts';
-import { runVariantsInPool, type WorkProgress } from './run-variants.ts';
 import { silenceLimitOf } from './silence-limit.ts';
-import { onTopOf, type WorkRequest } from './work-request.ts';
+import type { WorkRequest } from './work-request.ts';
 
 export interface RangeRequest extends Ranging, WorkRequest {
 	/** One or two, of different parameters. */
@@ -70,7 +69,7 @@ export async function runRangeInPool(request: RangeRequest, pool: Pool): Promise
 				seed,
 				found: { ...found, warnings: looks.warnings },
 				digests: looks.digests,
-				units: looks.units(),
+				units: looks.done,
 				partial: !isSearched || !looks.isComplete,
 				failures: looks.failures,
 				methods: {
@@ -116,30 +115,21 @@ const slowestMethod =
 	'from the fastest speed that holds down to the first at which the requirement is not shown to hold, halved between the two; the confidence covers the search as far as every drive that passes at a speed passes at the faster ones too';
 
 /** Everything that was looked at, in the order it was asked for. */
-class Looks {
+class Looks extends CountedWork<RangeRequest> {
 	readonly values: RangeValue[] = [];
-	readonly failures: UnitFailure[] = [];
 	readonly warnings: string[];
-	isComplete = true;
 	private readonly passes: PerChoice<Uint8Array>[] = [];
-	readonly digests: string[] = [];
-	private readonly request: RangeRequest;
-	private readonly own: FoundCompensation;
-	private readonly pool: Pool;
 	private readonly tuned = new Map<string, FoundCompensation>();
-	private done: WorkProgress = { asked: 0, finished: 0, failed: 0 };
 
-	constructor(request: RangeRequest, own: FoundCompensation, pool: Pool) {
-		this.request = request;
-		this.own = own;
-		this.pool = pool;
-		this.warnings = [...own.warnings];
+	constructor(request: RangeRequest, found: FoundCompensation, pool: Pool) {
+		super(request, found, pool);
+		this.warnings = [...found.warnings];
 	}
 
 	/** Runs the drives at these settings, as one job. */
 	async take(settings: readonly Setting[], isSearched: boolean): Promise<void> {
-		const { request, pool } = this;
-		const { scenario, seed, units, signal, shardSize } = request;
+		const { request } = this;
+		const { scenario, units } = request;
 		const firmware: FoundCompensation[] = [];
 		for (const setting of settings) firmware.push(await this.firmwareAt(setting));
 		const variants = settings.map(
@@ -148,39 +138,18 @@ class Looks {
 				compensation: (firmware[place] as FoundCompensation).compensation,
 			}),
 		);
-		const { studies, isComplete } = await runVariantsInPool(
-			{
-				list: { plan: { scenario, seed, compensation: this.own.compensation }, variants },
-				units,
-				early: { looks: looksOfRuns(units), ended: failingForCertain(variants, firmware, request) },
-				signal,
-				shardSize,
-				onProgress: onTopOf(this.done, request),
-			},
-			pool,
-		);
-		this.isComplete &&= isComplete;
+		const early = { looks: looksOfRuns(units), ended: failingForCertain(variants, firmware, request) };
+		const studies = await this.run(variants, { firmware, early });
 		for (const [place, at] of settings.entries()) {
 			const study = studies[place] as StudyColumns;
-			const { failure, compensation } = firmware[place] as FoundCompensation;
-			failUncompensated(study, study.units, failure);
+			const { compensation } = firmware[place] as FoundCompensation;
 			const varied = variantScenario(scenario, variants[place] as Variant);
 			this.values.push({ at, isSearched, compensation, ...variantFigures(varied, study) });
 			this.passes.push(passesOf(varied, study));
-			this.failures.push(...failuresInOrder(study));
 		}
-		for (const study of studies) this.digests.push(await resultDigest(study));
-		this.done = this.units();
 	}
 
-	/** All values' units. */
-	units(): WorkProgress {
-		const sum = (of: keyof RangeValue['units']): number =>
-			this.values.reduce((total, { units }) => total + units[of], 0);
-		return { asked: sum('asked'), finished: sum('finished'), failed: sum('failed') };
-	}
-
-	bracketAt(at: Setting, choice: 'halfBus' | 'virtualNeutral'): Bracket {
+	bracketAt(at: Setting, choice: ChoiceName): Bracket {
 		return bracket(
 			this.placesAt(at).map((place) => {
 				const value = this.values[place] as RangeValue;
@@ -190,7 +159,7 @@ class Looks {
 	}
 
 	slowestAt(at: Setting, resolution: number): SlowestSpeed {
-		const of = (choice: 'halfBus' | 'virtualNeutral'): SlowestOfChoice => {
+		const of = (choice: ChoiceName): SlowestOfChoice => {
 			const { fastest, holds, fails } = this.bracketAt(at, choice);
 			const places = this.placesAt(at);
 			const atFails = places
@@ -204,13 +173,13 @@ class Looks {
 				turnedRound: fastest === null || holds === null ? 0 : this.turnedRound(places, choice, [holds, fastest]),
 			};
 		};
-		return { at, resolution, choices: { halfBus: of('halfBus'), virtualNeutral: of('virtualNeutral') } };
+		return { at, resolution, choices: perChoice(of) };
 	}
 
 	/** Drives that pass at some of these speeds from `slowest` to `fastest` and not at a faster one of them. */
 	private turnedRound(
 		places: readonly number[],
-		choice: 'halfBus' | 'virtualNeutral',
+		choice: ChoiceName,
 		[slowest, fastest]: readonly [number, number],
 	): number {
 		const speedOf = (place: number): number => this.values[place]?.at[speedId] ?? 0;
@@ -241,7 +210,7 @@ class Looks {
 	/** The firmware's compensation: the scenario's own, or that of its nominal drive with the setting's parts and settings. */
 	private async firmwareAt(setting: Setting): Promise<FoundCompensation> {
 		const scenario = retunedScenario(this.request, setting);
-		if (scenario === null) return this.own;
+		if (scenario === null) return this.found;
 		const { [speedId]: _, ...rest } = setting;
 		const key = JSON.stringify(rest);
 		const known = this.tuned.get(key);

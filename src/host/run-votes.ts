@@ -21,7 +21,7 @@ import { type FoundCompensation, findCompensations } from './find-compensation.t
 import { onOwnWorkers } from './on-own-workers.ts';
 import type { Pool } from './pool.ts';
 import { provenanceOf } from './provenance.ts';
-import { columnsWithoutHistograms, runVariantsInPool } from './run-variants.ts';
+import { columnsWithoutHistograms } from './run-variants.ts';
 import { silenceLimitOf } from './silence-limit.ts';
 import { onTopOf, type WorkRequest } from './work-request.ts';
 
@@ -182,18 +182,7 @@ async function compensations(
 }
 
 /** The runs one after another, and what became of their units. */
-class VotesWork extends CountedWork {
-	private readonly request: VotesRequest;
-	private readonly found: FoundCompensation;
-	private readonly pool: Pool;
-
-	constructor(request: VotesRequest, found: FoundCompensation, pool: Pool) {
-		super();
-		this.request = request;
-		this.found = found;
-		this.pool = pool;
-	}
-
+class VotesWork extends CountedWork<VotesRequest> {
 	/** A scenario's drives with its own filter, their readings judged under every cell. */
 	async plane(scenario: Scenario, cells: readonly Cell[]) {
 		const { done, found, pool, request } = this;
@@ -219,7 +208,7 @@ class VotesWork extends CountedWork {
 				tell({ asked: units, finished: Math.max(0, now - study.failures.length), failed: study.failures.length }),
 		});
 		this.digests.push(await columnsDigest(columns));
-		await this.count([study], this.found.failure);
+		await this.count(study, found.failure);
 		return { study, columns, cells };
 	}
 
@@ -229,21 +218,14 @@ class VotesWork extends CountedWork {
 		filters: readonly Filter[],
 		of: (filter: Filter) => FoundCompensation,
 	): Promise<readonly VariantFigures[]> {
-		const { done, found, pool, request } = this;
-		const { scenario, units, signal, shardSize } = request;
 		if (!this.isComplete || filters.length === 0) return [];
 		const variants = filters.map((filter) => ({
 			values: filterValues(filter),
 			compensation: of(filter).compensation,
 		}));
-		const plan = { scenario, seed, compensation: found.compensation };
-		const { studies, isComplete } = await runVariantsInPool(
-			{ list: { plan, variants }, units, signal, shardSize, onProgress: onTopOf(done, request) },
-			pool,
-		);
-		this.isComplete &&= isComplete;
-		await this.count(studies, found.failure);
-		return isComplete
+		const studies = await this.run(variants, { seed });
+		const { scenario } = this.request;
+		return this.isComplete
 			? studies.map((study, place) => variantFigures(withFilter(scenario, filters[place] as Filter), study))
 			: [];
 	}
