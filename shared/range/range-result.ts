@@ -35,6 +35,15 @@ export interface RangeAxis {
 	readonly values: readonly number[];
 }
 
+/** An axis as results keep it: plain data, of the record no more than what it is called. */
+export const rangeAxis = ({ record: { id, name, unit }, spacing, values }: Axis): RangeAxis => ({
+	id,
+	name,
+	unit,
+	spacing,
+	values,
+});
+
 export interface RangeValue extends VariantFigures {
 	readonly at: Setting;
 	/** Looked at by the search for the slowest speed, not asked for. */

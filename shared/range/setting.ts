@@ -6,6 +6,7 @@ import type { OperatingPoint, Problem, Scenario } from '../scenario/scenario.ts'
 import { brokenRules } from '../scenario/value-rules.ts';
 import { type Variant, variantScenario } from '../variants/variant.ts';
 import { quantity } from '../words/quantity.ts';
+import type { Axis } from './axis.ts';
 
 /** How the load torque goes with a speed that is varied by itself, through the operating point. */
 export const loadLines = ['square', 'constant'] as const;
@@ -13,6 +14,15 @@ export type LoadLine = (typeof loadLines)[number];
 
 /** Values of the varied parameters, by id. */
 export type Setting = Readonly<Record<string, number>>;
+
+/** All settings of the axes, the first axis running fastest. */
+export function settingsOf(axes: readonly Axis[]): Setting[] {
+	return axes.reduceRight<Setting[]>(
+		(settings, { record, values }) =>
+			settings.flatMap((setting) => values.map((value) => ({ [record.id]: value, ...setting }))),
+		[{}],
+	);
+}
 
 export interface Ranging {
 	readonly scenario: Scenario;

@@ -1,10 +1,10 @@
 import type { Axis } from '../../shared/range/axis.ts';
 import { readAxis } from '../../shared/range/read-axis.ts';
-import { type LoadLine, loadLines, placeWords, settingProblems } from '../../shared/range/setting.ts';
+import { type LoadLine, loadLines, placeWords, settingProblems, settingsOf } from '../../shared/range/setting.ts';
 import type { Problem, Scenario } from '../../shared/scenario/scenario.ts';
 import { count } from '../../shared/words/figures.ts';
 import { choiceWords } from '../../shared/words/names.ts';
-import { runRange, settingsOf } from '../host/run-range.ts';
+import { runRange } from '../host/run-range.ts';
 import type { OptionRecord } from './command.ts';
 import { text, wholeNumber } from './common-options.ts';
 import { verdictCheck } from './gate.ts';

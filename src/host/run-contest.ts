@@ -2,9 +2,9 @@ import { cellFigures } from '../../shared/contest/cell-figures.ts';
 import type { CellFigures, ContestResult } from '../../shared/contest/contest-result.ts';
 import { contestSentence, type MapProgress } from '../../shared/contest/contest-sentence.ts';
 import type { Axis } from '../../shared/range/axis.ts';
-import { type Setting, settingProblems, variantAt } from '../../shared/range/setting.ts';
+import { rangeAxis } from '../../shared/range/range-result.ts';
+import { type Setting, settingProblems, settingsOf, variantAt } from '../../shared/range/setting.ts';
 import { digestOfAll } from '../../shared/scenario/digest.ts';
-
 import type { Scenario } from '../../shared/scenario/scenario.ts';
 import { confidenceLevel } from '../../shared/study/confidence-level.ts';
 import { looks } from '../../shared/study/looks.ts';
@@ -18,7 +18,6 @@ import { findCompensation } from './find-compensation.ts';
 import { onOwnWorkers } from './on-own-workers.ts';
 import type { Pool } from './pool.ts';
 import { provenanceOf } from './provenance.ts';
-import { settingsOf } from './run-range.ts';
 import { columnsWithoutHistograms, type WorkProgress } from './run-variants.ts';
 import { silenceLimitOf } from './silence-limit.ts';
 import type { WorkRequest } from './work-request.ts';
@@ -82,8 +81,8 @@ export async function runContestInPool(request: ContestRequest, pool: Pool): Pro
 			},
 			requirement: { ...requirement, sentence: requirementSentence(requirement) },
 			point: scenario.points[point]?.name ?? '',
-			speed: axisOf(speed),
-			torque: axisOf(torque),
+			speed: rangeAxis(speed),
+			torque: rangeAxis(torque),
 			unitsAtMost: units,
 			cells: cells.map((cell) => ({ at: cell.at, leftOut: cell.leftOut, figures: cell.figures(level) })),
 		};
@@ -182,11 +181,3 @@ function stagesOf(units: number): readonly (readonly [number, number])[] {
 	const ends = looks(units, firstLook, growth);
 	return ends.map((end, i) => [ends[i - 1] ?? 0, end]);
 }
-
-const axisOf = ({ record, spacing, values }: Axis): ContestResult['speed'] => ({
-	id: record.id,
-	name: record.name,
-	unit: record.unit,
-	spacing,
-	values,
-});

@@ -1,9 +1,15 @@
 import { type ChoiceName, choiceNames, type PerChoice } from '../../shared/drive/drive.ts';
 import { perChoice } from '../../shared/drive/per-choice.ts';
 import type { Axis } from '../../shared/range/axis.ts';
-import type { RangeResult, RangeValue, SlowestOfChoice, SlowestSpeed } from '../../shared/range/range-result.ts';
+import {
+	type RangeResult,
+	type RangeValue,
+	rangeAxis,
+	type SlowestOfChoice,
+	type SlowestSpeed,
+} from '../../shared/range/range-result.ts';
 import { rangeSentence } from '../../shared/range/range-sentence.ts';
-import { type Ranging, retunedScenario, type Setting, variantAt } from '../../shared/range/setting.ts';
+import { type Ranging, retunedScenario, type Setting, settingsOf, variantAt } from '../../shared/range/setting.ts';
 import { type Bracket, bracket, nextSpeed } from '../../shared/range/slowest.ts';
 import { decisionsAhead } from '../../shared/statistics/verdict.ts';
 import { choiceOutcomes } from '../../shared/study/choice-verdict.ts';
@@ -36,15 +42,6 @@ export interface RangeRequest extends Ranging, WorkRequest {
 }
 
 const speedId = 'operation.speed';
-
-/** All settings of the axes, the first axis running fastest. */
-export function settingsOf(axes: readonly Axis[]): Setting[] {
-	return axes.reduceRight<Setting[]>(
-		(settings, { record, values }) =>
-			settings.flatMap((setting) => values.map((value) => ({ [record.id]: value, ...setting }))),
-		[{}],
-	);
-}
 
 /** Runs a range on workers of its own. */
 export const runRange = onOwnWorkers(runRangeInPool);
@@ -80,13 +77,7 @@ export async function runRangeInPool(request: RangeRequest, pool: Pool): Promise
 			}),
 			requirement: { ...requirement, sentence: requirementSentence(requirement) },
 			unitsPerValue: units,
-			axes: axes.map(({ record, spacing, values }) => ({
-				id: record.id,
-				name: record.name,
-				unit: record.unit,
-				spacing,
-				values,
-			})),
+			axes: axes.map(rangeAxis),
 			point: point === null ? null : (scenario.points[point]?.name ?? null),
 			load: speedAlone ? load : null,
 			values: [...looks.values],
