@@ -69,13 +69,8 @@ function computedRates(
 	// a unit without chances has −1 for each kind
 	if (extremes(place, 'earlyChance').lowest < 0) return null;
 	const figures = (values: Float64Array) => computedRate(values, sectors, { units, sectorsPerHour, level });
-	const all = new Float64Array(units.length);
-	const each = perKind((kind) => {
-		const values = unitValues(place, `${kind}Chance`, room);
-		for (let i = 0; i < all.length; i += 1) all[i] = (all[i] as number) + (values[i] as number);
-		return figures(values);
-	});
-	return { ...each, all: figures(all) };
+	const each = perKind((kind) => figures(unitValues(place, `${kind}Chance`, room)));
+	return { ...each, all: figures(eventValues(place, 'computed', room)) };
 }
 
 const perKind = <T>(make: (kind: EventKind) => T) =>
@@ -106,11 +101,30 @@ export function unitValues(
 	{ study, finished, point, choice }: Pick<Place, 'study' | 'finished' | 'point' | 'choice'>,
 	name: CountName | MeasureName,
 	values = new Float64Array(finished.length),
-): Float64Array {
+): Float64Array<ArrayBuffer> {
 	const column = study.columns[name];
 	const { first, step } = cellsAt({ study, point, choice });
 	for (let i = 0; i < values.length; i += 1) values[i] = column[(finished[i] as number) * step + first] as number;
 	return values;
+}
+
+/**
+ * Early, late and missed crossings together, of each finished unit: as counted, or as computed (below 0 where a unit has
+ * no chances).
+ *
+ * @param part room for one kind's
+ */
+export function eventValues(
+	place: Parameters<typeof unitValues>[0],
+	by: 'counted' | 'computed',
+	part = new Float64Array(place.finished.length),
+): Float64Array<ArrayBuffer> {
+	const all = new Float64Array(part.length);
+	for (const kind of eventKinds) {
+		unitValues(place, by === 'counted' ? kind : `${kind}Chance`, part);
+		for (let i = 0; i < all.length; i += 1) all[i] = (all[i] as number) + (part[i] as number);
+	}
+	return all;
 }
 
 /** The counted angle errors of one point and choice. */

@@ -2,8 +2,7 @@ import { effectiveNumber, leastEffective } from '../statistics/effective-number.
 import type { Change } from '../statistics/quantile-change.ts';
 import { rateChange } from '../statistics/rate-change.ts';
 import { ratioOfSums } from '../statistics/ratio-of-sums.ts';
-import { type EventKind, eventKinds } from '../words/names.ts';
-import { unitValues } from './choice-figures.ts';
+import { eventValues, unitValues } from './choice-figures.ts';
 import type { StudyColumns } from './merge.ts';
 import type { StudyPlan } from './plan.ts';
 import { sectorsPerHour } from './sectors-per-hour.ts';
@@ -37,10 +36,12 @@ interface Options {
  * small to be computed, nothing.
  */
 export function crossingChange(before: Side, after: Side, { choice, ...options }: Options): CrossingChange | null {
-	const isComputed = crossingsBy(before, after, choice) === 'computed';
-	const [first, second] = [before, after].map((side) =>
-		summed(columnsOf(side, choice, (event) => (isComputed ? `${event}Chance` : event))),
-	) as [Float64Array, Float64Array];
+	const by = crossingsBy(before, after, choice);
+	const isComputed = by === 'computed';
+	const [first, second] = [before, after].map((side) => eventValues({ ...side, choice }, by)) as [
+		Float64Array,
+		Float64Array,
+	];
 	// chances of 1e-200 have no squares: worked in units of the largest
 	const scale = isComputed ? largest(first, second) : 1;
 	const counts = (side: Side, events: Float64Array) => ({
@@ -56,7 +57,7 @@ export function crossingChange(before: Side, after: Side, { choice, ...options }
 	if (change === null) return null;
 	const few = isComputed && [first, second].some((values) => effectiveNumber(values).effective < leastEffective);
 	return {
-		by: isComputed ? 'computed' : 'counted',
+		by,
 		...change,
 		...(few && { low: Number.NEGATIVE_INFINITY, high: Number.POSITIVE_INFINITY }),
 	};
@@ -65,25 +66,14 @@ export function crossingChange(before: Side, after: Side, { choice, ...options }
 /** How the rates of both sides are come by: computed where every drive has its chances. */
 export function crossingsBy(before: Side, after: Side, choice: number): CrossingChange['by'] {
 	const isComputed = [before, after].every((side) =>
-		columnsOf(side, choice, (event) => `${event}Chance`).every((values) => values.every((value) => value >= 0)),
+		eventValues({ ...side, choice }, 'computed').every((chances) => chances >= 0),
 	);
 	return isComputed ? 'computed' : 'counted';
 }
 
-const columnsOf = (
-	side: Side,
-	choice: number,
-	kind: (event: EventKind) => Parameters<typeof unitValues>[1],
-): Float64Array[] => eventKinds.map((event) => unitValues({ ...side, choice }, kind(event)));
-
 function hourly({ plan, point }: Side): number {
 	const at = plan.scenario.points[point];
 	return at ? sectorsPerHour(plan.scenario, at) : Number.NaN;
-}
-
-function summed(kinds: readonly Float64Array[]): Float64Array {
-	const [first = new Float64Array(0), ...others] = kinds;
-	return first.map((value, unit) => others.reduce((sum, values) => sum + (values[unit] as number), value));
 }
 
 function largest(...lists: readonly Float64Array[]): number {

@@ -1,7 +1,6 @@
 import { effectiveNumber, leastEffective } from '../statistics/effective-number.ts';
 import { rateRatio } from '../statistics/rate-ratio.ts';
-import { eventKinds } from '../words/names.ts';
-import { unitValues } from './choice-figures.ts';
+import { eventValues, unitValues } from './choice-figures.ts';
 import type { PointPlace } from './point-place.ts';
 import type { PairedRates } from './result.ts';
 
@@ -26,7 +25,8 @@ export function pairedRates(
 	const { level, resamples } = place;
 	let few = false;
 	const [halfBus, virtualNeutral] = [0, 1].map((choice) => {
-		const own = eventsOf({ ...place, choice }, kind);
+		const at = { ...place, choice };
+		const own = { events: eventValues(at, kind), trials: unitValues(at, 'sectors') };
 		few ||= kind === 'computed' && effectiveNumber(own.events).effective < leastEffective;
 		return grouped(own);
 	}) as [UnitEvents, UnitEvents];
@@ -38,18 +38,6 @@ export function pairedRates(
 		withoutEvents: words[withoutEvents],
 		few,
 	};
-}
-
-function eventsOf(place: Parameters<typeof unitValues>[0], kind: 'counted' | 'computed'): UnitEvents {
-	const trials = unitValues(place, 'sectors');
-	const events = new Float64Array(trials.length);
-	const part = new Float64Array(trials.length);
-	for (const event of eventKinds) {
-		unitValues(place, kind === 'counted' ? event : `${event}Chance`, part);
-		for (let unit = 0; unit < events.length; unit += 1)
-			events[unit] = (events[unit] as number) + (part[unit] as number);
-	}
-	return { events, trials };
 }
 
 /** Neighbouring units summed into at most 1000 groups. */

@@ -2,7 +2,7 @@ import type { PerChoice } from '../drive/drive.ts';
 import { perChoice } from '../drive/per-choice.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { type Verdict, verdict } from '../statistics/verdict.ts';
-import { unitValues } from '../study/choice-figures.ts';
+import { eventValues, unitValues } from '../study/choice-figures.ts';
 import { computedRate } from '../study/computed-rate.ts';
 import { confidenceLevel } from '../study/confidence-level.ts';
 import { finishedUnits, type StudyColumns } from '../study/merge.ts';
@@ -11,7 +11,6 @@ import type { ChoiceFigures, ComputedRate, RateFigure } from '../study/result.ts
 import { sectorsPerHour } from '../study/sectors-per-hour.ts';
 import { unitErrorFigures } from '../study/unit-error-figures.ts';
 import { requirementOf, unitJudge } from '../study/unit-passes.ts';
-import { eventKinds } from '../words/names.ts';
 
 /** What a variant's units did, for both choices. */
 export interface VariantFigures {
@@ -113,19 +112,14 @@ function pointOf(
 	const perHour = sectorsPerHour(scenario, operatingPoint);
 	const sectors = unitValues(place, 'sectors');
 	const all = total(sectors);
-	const events = unitValues(place, 'early');
-	const chances = new Float64Array(finished.length);
-	for (const kind of eventKinds) {
-		if (kind !== 'early') addTo(events, unitValues(place, kind));
-		addTo(chances, unitValues(place, `${kind}Chance`));
-	}
+	const chances = eventValues(place, 'computed');
 	const isComputed = finished.length > 0 && chances.every((sum) => sum >= 0);
 	return {
 		name: operatingPoint.name,
 		sectors: all,
 		meanError: total(unitValues(place, 'errorSum')) / all,
 		unitError: unitErrorFigures(unitValues(place, 'unitError').sort(), confidenceLevel),
-		counted: rateFigure(events, sectors, { sectorsPerHour: perHour, level: confidenceLevel }),
+		counted: rateFigure(eventValues(place, 'counted'), sectors, { sectorsPerHour: perHour, level: confidenceLevel }),
 		computed: isComputed
 			? computedRate(chances, sectors, { units: finished, sectorsPerHour: perHour, level: confidenceLevel })
 			: null,
@@ -133,8 +127,4 @@ function pointOf(
 		torqueNotReached: total(unitValues(place, 'torqueNotReached')),
 		runs: total(unitValues(place, 'runs')),
 	};
-}
-
-function addTo(sums: Float64Array, values: Float64Array): void {
-	for (let i = 0; i < sums.length; i += 1) sums[i] = (sums[i] as number) + (values[i] as number);
 }
