@@ -63,11 +63,27 @@ test('a unit that lost lock counts as worse than any error: 20 lost with virtual
 	});
 });
 
-test('6 units that could not be simulated take the decision from 12 that agree', () => {
-	const some = study(12, 0, 6);
-	expect(cellFigures(scenario, some, 0.95)?.better).toBe('halfBus');
-	failUnits(some, 12, 18, 'broken');
-	expect(cellFigures(scenario, some, 0.95)).toMatchObject({ better: 'not shown', units: { finished: 12, failed: 6 } });
+test.each([
+	['halfBus', 12, 0],
+	['virtualNeutral', 0, 12],
+] as const)(
+	'6 units that could not be simulated take the decision for %s from 12 that agree',
+	(choice, wins, losses) => {
+		const some = study(wins, losses, 6);
+		expect(cellFigures(scenario, some, 0.95)?.better).toBe(choice);
+		failUnits(some, 12, 18, 'broken');
+		expect(cellFigures(scenario, some, 0.95)).toMatchObject({
+			better: 'not shown',
+			units: { finished: 12, failed: 6 },
+		});
+	},
+);
+
+test('400 units that all pass show the requirement; with 60 of them not simulated it is open', () => {
+	const some = study(0, 0, 400);
+	expect(cellFigures(scenario, some, 0.95)?.choices.halfBus).toMatchObject({ passed: 400, decision: 'holds' });
+	failUnits(some, 340, 400, 'broken');
+	expect(cellFigures(scenario, some, 0.95)?.choices.halfBus).toMatchObject({ passed: 340, decision: 'undecided' });
 });
 
 test('without a finished unit there are no figures', () => {

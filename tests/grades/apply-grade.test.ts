@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { applyGrade, nominalShifts } from '../../shared/grades/apply-grade.ts';
 import { gradeCautions } from '../../shared/grades/cautions.ts';
-import { makeGrade } from '../../shared/grades/grade.ts';
+import { makeGrade, nearestOfGrade } from '../../shared/grades/grade.ts';
 import { resistorCount } from '../../shared/grades/resistor-groups.ts';
 import type { Tolerance } from '../../shared/parameters/parameter.ts';
 import { partsFromUniforms, partUniforms } from '../../shared/sampling/draw-parts.ts';
@@ -24,9 +24,11 @@ test('5 % of E24 buys 22 kΩ, 4.7 kΩ, 47 kΩ, 68 kΩ and 4.7 kΩ for 22, 4.7, 4
 	expect(shifts[2]?.shift).toBeCloseTo(47 / 48.7 - 1, 12);
 });
 
-test('1 % of E96 moves 22 kΩ to 22.1 kΩ, and of E24 and E96 leaves it', () => {
+test('1 % of E96 moves 22 kΩ to 22.1 kΩ, and of E24 and E96 leaves it; nearest is the smaller ratio', () => {
 	expect(nominalShifts(scenario, 'divider', makeGrade(0, 0.01))[0]?.purchasable).toBe(22.1e3);
 	expect(nominalShifts(scenario, 'divider', makeGrade(0, 0.01, ['E24', 'E96']))[0]?.purchasable).toBe(22e3);
+	// √(66.5 · 68) = 67.2458 < 67.248 < 67.25, the middle of the two
+	expect(nearestOfGrade(67.248e3, { series: ['E24', 'E96'] })).toBe(68e3);
 });
 
 test('a grade of the bus divider touches its two resistors and nothing else', () => {
@@ -109,4 +111,14 @@ test('a board carries 6 divider resistors, 2 of the bus divider or 4 of the star
 	expect([resistorCount('busDivider', 'halfBus'), resistorCount('busDivider', 'virtualNeutral')]).toEqual([2, 0]);
 	expect([resistorCount('star', 'halfBus'), resistorCount('star', 'virtualNeutral')]).toEqual([0, 4]);
 	expect([resistorCount('all', 'halfBus'), resistorCount('all', 'virtualNeutral')]).toEqual([8, 10]);
+});
+
+test('arrays are cautioned about with the lone resistors that gain nothing from them: the bus divider, none of the phase dividers', () => {
+	const array = [makeGrade(0.01, 0.001)];
+	expect(gradeCautions(scenario, 'busDivider', array).join()).toContain(
+		'A lone resistor (bus divider, top, bus divider, bottom) gains nothing from it.',
+	);
+	const [ofThree] = gradeCautions(scenario, 'divider', array);
+	expect(ofThree).toContain('An array is taken to hold the resistors of one value');
+	expect(ofThree).not.toContain('lone');
 });

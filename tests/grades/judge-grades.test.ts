@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { gradePlan } from '../../shared/grades/grade-plan.ts';
 import { judgeGrades } from '../../shared/grades/judge-grades.ts';
+import { mixTestConfidence } from '../../shared/grades/methods.ts';
 import type { AskedGroup } from '../../shared/grades/resistor-groups.ts';
 import type { CaseFigures } from '../../shared/grades/result.ts';
 import { smallScenario } from '../study/small-scenario.ts';
@@ -115,4 +116,20 @@ test('loose resistors and arrays are judged apart, each with half the chance of 
 	expect(both.decisions).toEqual(['holds', 'undecided', 'holds', 'holds']);
 	expect(both.held.map(({ halfBus }) => names(halfBus))).toEqual([['0.1 %'], ['array 2 %/0.1 %', 'array 1 %/0.1 %']]);
 	expect(decide(list, 30, 36, 36, 30).decisions).toEqual(['undecided', null, 'holds', 'undecided']);
+});
+
+test('of equally dear mixes the tighter comes first, and each of three tests has a third of the chance of error', () => {
+	const plan = gradePlan(scenario, 'all', offered('5 %, 1 %', [1, 1]));
+	const { searched } = judgeGrades(
+		plan,
+		plan.scenarios.map(() => madeUpFigures(100, 100)),
+		true,
+	);
+	expect(searched.halfBus.map(({ mix }) => mix.grades.map(({ grade }) => grade.name).join(', '))).toEqual([
+		'1 %, 1 %',
+		'1 %, 5 %',
+		'5 %, 1 %',
+		'5 %, 5 %',
+	]);
+	expect(mixTestConfidence({ confidence: 0.94 })).toBeCloseTo(0.98, 12);
 });

@@ -187,3 +187,15 @@ test('where all loose grades hold, no sentence tells of an array as the next loo
 	});
 	expect(new Set(found.values())).toEqual(new Set([200]));
 });
+
+test('nominal values that two grades share take the drives of the grade that is told of, in whatever order the two stand', () => {
+	// 48.7 kΩ and 4.7 kΩ of E192 for all three
+	const plan = gradePlan(scenario, 'busDivider', offered('1 % E192, 0.5 %, 0.25 %'));
+	const shared = plan.gradePlaces.map(({ nominals }) => nominals);
+	expect(new Set(shared).size).toBe(1);
+	const found = drivesOfEffects(plan, [1000, 1000, 1000], {
+		halfBus: judged('holds', 'fails', null),
+		virtualNeutral: judged(null, null, null),
+	});
+	expect(found.get(shared[0] as number)).toBe(1000);
+});

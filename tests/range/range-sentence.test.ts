@@ -65,6 +65,13 @@ test('where no slowest speed was sought, it says at how many values it holds and
 	expect(plain({ slowest: null, values: values.slice(1, 2) })).toMatch(
 		/^One value of speed was looked at: with half-bus it holds everywhere /,
 	);
+	const unjudged = values.slice(0, 2).map((value, place) => {
+		const { halfBus, virtualNeutral } = value.choices;
+		const share = place === 0 ? Number.NaN : halfBus.verdict.share;
+		return { ...value, choices: { halfBus: { ...halfBus, verdict: { ...halfBus.verdict, share } }, virtualNeutral } };
+	});
+	// a value of which no drive was judged is not where most pass
+	expect(plain({ slowest: null, values: unjudged })).toContain('(most drives pass at 1200 rpm: 100 %); ');
 	const none = values.slice(0, 1).map((value) => {
 		const { halfBus, virtualNeutral } = value.choices;
 		const lost = { ...halfBus, passed: 0, verdict: { ...halfBus.verdict, share: 0, decision: 'fails' as const } };

@@ -47,3 +47,15 @@ test('values that parameters do not allow together are told with the setting the
 		settingProblems({ scenario: heavy, point: 0, load: 'square' }, { 'operation.speed': 200e3 })[0]?.message,
 	).toContain('load torque must be from 0 N·m to 1 kN·m');
 });
+
+test('a rule that is broken only where the firmware is tuned, at the speed stated, is told all the same', () => {
+	const slow = smallScenario({ points: [{ name: 'slow', speed: 10, torque: 0.05 }] });
+	const setting = { 'operation.speed': 6000, 'inverter.pwmFrequency': 200e3 };
+	// 24 sectors of four pole pairs take 6 s at 10 rpm, and 2 % more at the slow end of its range
+	const messages = settingProblems({ scenario: slow, point: 0, load: 'constant' }, setting).map(
+		({ message }) => message,
+	);
+	expect(messages).toHaveLength(1);
+	expect(messages[0]).toContain('9.8 rpm: one run would take 1224490 PWM periods');
+	expect(settingProblems({ scenario: slow, point: 0, load: 'constant' }, { 'operation.speed': 6000 })).toEqual([]);
+});

@@ -48,8 +48,8 @@ test('a temperature that is below zero at one point moves evenly about the middl
 	expect(isLogarithmic).toBe(false);
 });
 
-test('a part is halved and doubled in equal ratios, an offset of nothing moves by 3 times its tolerance', () => {
-	const scenario = smallScenario({ sensing: { comparator: { offset: { value: 0, mismatch: '5 mV' } } } });
+test('a part is halved and doubled in equal ratios, an offset of nothing moves by 3 times its lot and mismatch', () => {
+	const scenario = smallScenario({ sensing: { comparator: { offset: { value: 0, lot: '1 mV', mismatch: '4 mV' } } } });
 	expect(usualAxis(parameter('sensing.halfBus.top') as NumberRecord, scenario, 5)).toEqual({
 		from: '24 kΩ',
 		to: '97 kΩ',
