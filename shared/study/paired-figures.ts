@@ -1,6 +1,5 @@
 import { medianDifference } from '../statistics/median-difference.ts';
 import { signTest } from '../statistics/sign-test.ts';
-import { pairDifferences } from './pair-differences.ts';
 import type { PairedFigures } from './result.ts';
 
 /**
@@ -16,7 +15,7 @@ export function pairedFigures(
 	halfBus: Float64Array,
 	virtualNeutral: Float64Array,
 	level: number,
-): Omit<PairedFigures, 'sentence' | 'figures' | 'passing' | 'rates'> {
+): Omit<PairedFigures, 'sentence' | 'figures' | 'passing' | 'rates' | 'differences'> {
 	const { median, interval, firstSmaller, secondSmaller, ties } = medianDifference(halfBus, virtualNeutral, level);
 	const p = signTest(firstSmaller, secondSmaller);
 	const isShown = p < 1 - level;
@@ -30,7 +29,6 @@ export function pairedFigures(
 		smaller: { halfBus: firstSmaller, virtualNeutral: secondSmaller },
 		ties,
 		p,
-		differences: pairDifferences(halfBus, virtualNeutral),
 		better:
 			isShown && firstSmaller > secondSmaller && !(median > 0)
 				? 'halfBus'

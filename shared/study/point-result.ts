@@ -2,9 +2,10 @@ import { choiceNames } from '../drive/drive.ts';
 import { perChoice } from '../drive/per-choice.ts';
 import type { OperatingPoint } from '../scenario/scenario.ts';
 import { coarseHistograms } from './angle-histogram.ts';
-import { choiceFigures, poolHistogram } from './choice-figures.ts';
+import { choiceFigures, poolHistogram, unitValues } from './choice-figures.ts';
 import { figuresOverUnits } from './figures-over-units.ts';
 import type { StudyColumns } from './merge.ts';
+import { pairDifferences } from './pair-differences.ts';
 import { pairedRates } from './paired-rates.ts';
 import { passingPairs } from './passing-pairs.ts';
 import type { PointPlace } from './point-place.ts';
@@ -38,6 +39,9 @@ export function pointResult(place: PointPlace): PointResult {
 		}),
 	);
 	const { paired } = figures.error95;
+	const [halfBus, virtualNeutral] = choiceNames.map((_, choice) =>
+		unitValues({ study, finished, point, choice }, 'unitError'),
+	) as [Float64Array, Float64Array];
 	const sentence = pointSentence({ point: pointName, level, choices, paired, gridSpread: readingGridSpread(values) });
 	const passing = passingPairs(
 		finished.length,
@@ -51,6 +55,7 @@ export function pointResult(place: PointPlace): PointResult {
 		choices,
 		paired: {
 			...paired,
+			differences: pairDifferences(halfBus, virtualNeutral),
 			sentence,
 			figures: perFigure((figure) => {
 				const { medianDifference, interval, p, better } = figures[figure].paired;
