@@ -58,7 +58,7 @@ export function populationMean(scenario: Scenario, study: StudyColumns, choice: 
 			totalSquares += squares[i] as number;
 		}
 		const { count, mean } = means;
-		const betweenDrives = count < 2 ? Number.NaN : Math.sqrt(means.squares / (count - 1));
+		const betweenDrives = means.sd;
 		return {
 			name: operatingPoint.name,
 			weight,

@@ -3,6 +3,7 @@ import type { Verdict } from '../statistics/verdict.ts';
 import type { Doubts } from '../study/doubts.ts';
 import type { ChoiceFigures, RateFigure } from '../study/result.ts';
 import type { Requirement, Shortcoming } from '../study/unit-passes.ts';
+import type { EventKind } from '../words/names.ts';
 import type { GradeEffect, NominalShift } from './apply-grade.ts';
 import type { Grade } from './grade.ts';
 import type { AskedGroup } from './resistor-groups.ts';
@@ -87,7 +88,7 @@ export interface CasePoint {
 	readonly unitError: ChoiceFigures['unitError'];
 	readonly crossingsPerHour: number;
 	/** As counted. */
-	readonly rates: Readonly<Record<'early' | 'late' | 'missed', RateFigure>>;
+	readonly rates: Readonly<Record<EventKind, RateFigure>>;
 	readonly lost: number;
 	readonly torqueNotReached: number;
 	readonly runs: number;

@@ -2,6 +2,7 @@ import type { PerChoice } from '../drive/drive.ts';
 import type { Decision, Verdict } from '../statistics/verdict.ts';
 import type { ChoiceFigures, ComputedRate, Provenance, RateFigure } from '../study/result.ts';
 import { type Requirement, type Shortcoming, shortcomings } from '../study/unit-passes.ts';
+import type { EventKind } from '../words/names.ts';
 import {
 	type Check,
 	count,
@@ -24,7 +25,7 @@ export const sentence = text(4000);
 export const word = text(300);
 export const interval = orNull(pair(figure));
 export const perChoice = <T>(check: Check<T>): Check<PerChoice<T>> => object({ halfBus: check, virtualNeutral: check });
-export const events = <T>(check: Check<T>): Check<Readonly<Record<'early' | 'late' | 'missed', T>>> =>
+export const events = <T>(check: Check<T>): Check<Readonly<Record<EventKind, T>>> =>
 	object({ early: check, late: check, missed: check });
 export const unitError = object<ChoiceFigures['unitError']>({
 	median: figure,

@@ -1,3 +1,4 @@
+import type { ChoiceName } from '../drive/drive.ts';
 import { capital } from '../words/capital.ts';
 import { count, drives, percent, power } from '../words/figures.ts';
 import { levelWords } from '../words/level.ts';
@@ -27,7 +28,7 @@ export function comparisonSentence({ units, both, only, neither, ...pairs }: Pas
 	}
 	const other = better === 'halfBus' ? 'virtualNeutral' : 'halfBus';
 	const [low, high] = better === 'halfBus' ? interval : [-interval[1], -interval[0]];
-	const passing = (choice: 'halfBus' | 'virtualNeutral'): string => percent((both + only[choice]) / units);
+	const passing = (choice: ChoiceName): string => percent((both + only[choice]) / units);
 	return (
 		`${capital(choiceWords[better])} passes more drives: ${passing(better)} against ${passing(other)} with ${choiceWords[other]}, ` +
 		`${points(Math.abs(difference))} percentage points more (${between(low, high)}; ${count(only[better])} drives pass with it alone, ` +

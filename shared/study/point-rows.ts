@@ -6,9 +6,6 @@ import { type EventKind, eventKinds, eventWords } from '../words/names.ts';
 import { evenQuantity } from '../words/quantity.ts';
 import { affectedBound } from '../words/rate.ts';
 import { computedRateRow, computedRows, type PointRow } from './computed-rows.ts';
-
-export type { PointRow };
-
 import type { ChoiceFigures, PointResult, RateFigure } from './result.ts';
 import { type UnitFigureName, unitFigureNames, unitFigures } from './unit-figures.ts';
 import { type Shortcoming, shortcomings } from './unit-passes.ts';

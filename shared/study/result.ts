@@ -1,4 +1,4 @@
-import type { ChoiceName, PerChoice } from '../drive/drive.ts';
+import type { Cause, ChoiceName, PerChoice } from '../drive/drive.ts';
 import type { Verdict } from '../statistics/verdict.ts';
 import type { EventKind } from '../words/names.ts';
 import type { Doubts } from './doubts.ts';
@@ -91,11 +91,11 @@ export interface ChoiceFigures {
 	readonly unitFigures: Readonly<Record<UnitFigureName, FigureSpread>>;
 	/** Units that pass this point, and why others do not: the first reason that applies. */
 	readonly passing: { readonly passed: number; readonly shortcomings: Readonly<Record<Shortcoming, number>> };
-	readonly rates: Readonly<Record<'early' | 'late' | 'missed', RateFigure>>;
+	readonly rates: Readonly<Record<EventKind, RateFigure>>;
 	/** The same rates from the chances computed for every sector, and all three together; null where the majority window is too long to follow. */
 	readonly computed: Readonly<Record<EventKind | 'all', ComputedRate>> | null;
 	/** Causes of the early false crossings, counted. */
-	readonly causes: Readonly<Record<'freewheel' | 'noise' | 'threshold', number>>;
+	readonly causes: Readonly<Record<Cause, number>>;
 	/** Runs (unit × start) that lost lock. */
 	readonly lost: number;
 	readonly runs: number;
@@ -221,7 +221,7 @@ export interface PairedFigures {
 	readonly ties: number;
 	/** Exact two-sided sign test. */
 	readonly p: number;
-	readonly better: 'halfBus' | 'virtualNeutral' | 'not shown';
+	readonly better: ChoiceName | 'not shown';
 	/** Absent in files before version 3. */
 	readonly differences?: PairDifferences | undefined;
 	readonly figures: Readonly<Record<UnitFigureName, PairedFigure>>;
