@@ -1,7 +1,8 @@
-import { choiceNames, type PerChoice } from '../drive/drive.ts';
+import type { PerChoice } from '../drive/drive.ts';
 import { perChoice } from '../drive/per-choice.ts';
 import { type Verdict, verdict } from '../statistics/verdict.ts';
 import { choiceFigures } from '../study/choice-figures.ts';
+import { cellOf } from '../study/columns.ts';
 import { confidenceLevel } from '../study/confidence-level.ts';
 import { finishedUnits, type StudyColumns } from '../study/merge.ts';
 import type { StudyPlan } from '../study/plan.ts';
@@ -79,7 +80,7 @@ function meanCrossings(study: StudyColumns, finished: Uint32Array, point: number
 	let crossings = 0;
 	let sectors = 0;
 	for (const unit of finished) {
-		const cell = cellOf(study, unit, point, choice);
+		const cell = cellOf(study.points, unit, point, choice);
 		crossings += crossingsIn(study.columns, cell);
 		sectors += study.columns.sectors[cell] as number;
 	}
@@ -91,15 +92,12 @@ function worstErrors(study: StudyColumns, finished: Uint32Array, choice: number)
 	const worst = Float64Array.from(finished, (unit) => {
 		let error = 0;
 		for (let point = 0; point < study.points; point += 1) {
-			error = Math.max(error, study.columns.unitError[cellOf(study, unit, point, choice)] as number);
+			error = Math.max(error, study.columns.unitError[cellOf(study.points, unit, point, choice)] as number);
 		}
 		return error;
 	}).sort();
 	return unitErrorFigures(worst, confidenceLevel);
 }
-
-const cellOf = ({ points }: StudyColumns, unit: number, point: number, choice: number): number =>
-	(unit * points + point) * choiceNames.length + choice;
 
 function firstOf<Item, Found>(items: readonly Item[], find: (item: Item, place: number) => Found | null): Found | null {
 	for (const [place, item] of items.entries()) {

@@ -1,5 +1,5 @@
 import { choiceNames } from '../drive/drive.ts';
-import { type CountName, countColumns, type MeasureName, measureColumns } from '../study/columns.ts';
+import { type CountName, cellOf, countColumns, type MeasureName, measureColumns } from '../study/columns.ts';
 import { unitStates } from '../study/merge.ts';
 import type { UnitRecord } from '../study/point-change.ts';
 import { type UnitFigureName, unitFigures } from '../study/unit-figures.ts';
@@ -60,7 +60,7 @@ export function* unitTable({ plan, study }: UnitRecord): Generator<readonly CsvR
 	const stored = Object.keys({ ...countColumns, ...measureColumns }) as (CountName | MeasureName)[];
 	const made = madeNames.map((name) => unitFigures[name].of(study.columns));
 	const cells = (unit: number, point: number, choice: number): CsvRow => {
-		const cell = (unit * points.length + point) * choiceNames.length + choice;
+		const cell = cellOf(points.length, unit, point, choice);
 		const shortcoming = judge.shortcoming(study.columns, unit, point, choice);
 		return [
 			shortcoming === null ? 1 : 0,

@@ -1,13 +1,11 @@
+import { choiceNames } from '../drive/drive.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 
 /**
  * What is kept of every unit, at every operating point, for each sensing
  * choice: one column each, over all the unit's starts. Study, files and reports
- * loop over this list. A cell lies at
- *
- *     (unit − first unit) · cellsPerUnit + point · 2 + choice
- *
- * so the columns of neighbouring shards, laid end to end, are those of the whole.
+ * loop over this list. Cells lie unit by unit (`cellOf`), so that the columns of
+ * neighbouring shards, laid end to end, are those of the whole.
  */
 
 interface ColumnRecord {
@@ -56,6 +54,16 @@ export const measureColumns = {
 	errorSum4: { unit: '°', meaning: 'sum of the angle errors of sectors c+a−' },
 	errorSum5: { unit: '°', meaning: 'sum of the angle errors of sectors c+b−' },
 } as const satisfies Record<string, ColumnRecord>;
+
+/**
+ * Where a cell lies in the columns.
+ *
+ * @param points of the scenario
+ * @param unit counted from the columns' first
+ * @param choice index into choiceNames
+ */
+export const cellOf = (points: number, unit: number, point: number, choice: number): number =>
+	(unit * points + point) * choiceNames.length + choice;
 
 export type CountName = keyof typeof countColumns;
 export type MeasureName = keyof typeof measureColumns;

@@ -2,6 +2,7 @@ import { choiceNames } from '../drive/drive.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { batchSize, type DrawFigures, drawFigures, settling } from '../statistics/adaptive-monte-carlo.ts';
 import { choiceVerdicts } from './choice-verdict.ts';
+import { cellOf } from './columns.ts';
 import { looks } from './looks.ts';
 import { type StudyColumns, unitStates } from './merge.ts';
 import type { StudyResult } from './result.ts';
@@ -52,7 +53,7 @@ export function stoppingOutcome(
 	const figures: SettledFigure[] = [];
 	for (let point = 0; point < study.points; point += 1) {
 		choiceNames.forEach((choice, index) => {
-			figures.push({ point, choice, ...settledFigure(study, point * choiceNames.length + index, batch, rule.digits) });
+			figures.push({ point, choice, ...settledFigure(study, { point, choice: index, batch, digits: rule.digits }) });
 		});
 	}
 	const reached = isWhole && figures.every(({ settled, lost }) => settled || lost);
@@ -62,18 +63,15 @@ export function stoppingOutcome(
 /** JCGM 101:2008, 7.9.4, on whole batches of units in index order; units that could not be simulated are missing from theirs. */
 function settledFigure(
 	study: StudyColumns,
-	place: number,
-	batch: number,
-	digits: number,
+	{ point, choice, batch, digits }: { point: number; choice: number; batch: number; digits: number },
 ): Omit<SettledFigure, 'point' | 'choice'> {
-	const cellsPerUnit = study.points * choiceNames.length;
 	const batches: DrawFigures[] = [];
 	const all: number[] = [];
 	for (let from = 0; from + batch <= study.units; from += batch) {
 		const values: number[] = [];
 		for (let unit = from; unit < from + batch; unit += 1) {
 			if (study.states[unit] === unitStates.finished) {
-				values.push(study.columns.unitError[unit * cellsPerUnit + place] as number);
+				values.push(study.columns.unitError[cellOf(study.points, unit, point, choice)] as number);
 			}
 		}
 		batches.push(drawFigures(Float64Array.from(values), 0.95, 'symmetric'));

@@ -1,7 +1,6 @@
-import { choiceNames } from '../drive/drive.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { eventKinds } from '../words/names.ts';
-import type { Columns } from './columns.ts';
+import { type Columns, cellOf } from './columns.ts';
 import { sectorsPerHour } from './sectors-per-hour.ts';
 
 /** What must hold, as the scenario states it. */
@@ -53,7 +52,7 @@ export function unitJudge(scenario: Pick<Scenario, 'values' | 'points'>): UnitJu
 	const perSector = points.map((point) => crossingsPerHour / sectorsPerHour(scenario, point));
 
 	const shortcoming: UnitJudge['shortcoming'] = (columns, unit, point, choice) => {
-		const cell = (unit * points.length + point) * choiceNames.length + choice;
+		const cell = cellOf(points.length, unit, point, choice);
 		if ((columns.lost[cell] as number) > 0) return 'lock';
 		if ((columns.torqueNotReached[cell] as number) > 0) return 'torque';
 		if (!((columns.judgedError[cell] as number) <= angleLimit)) return 'angle';

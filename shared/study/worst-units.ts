@@ -1,4 +1,4 @@
-import { choiceNames } from '../drive/drive.ts';
+import { cellOf } from './columns.ts';
 import type { StudyColumns } from './merge.ts';
 import type { WorstUnit } from './result.ts';
 import type { UnitJudge } from './unit-passes.ts';
@@ -9,8 +9,7 @@ export function worstUnits(
 	finished: ArrayLike<number>,
 	{ judge, point, choice, most }: { judge: UnitJudge; point: number; choice: number; most: number },
 ): readonly WorstUnit[] {
-	const errorOf = (unit: number): number =>
-		columns.unitError[(unit * points + point) * choiceNames.length + choice] as number;
+	const errorOf = (unit: number): number => columns.unitError[cellOf(points, unit, point, choice)] as number;
 	const worst: number[] = [];
 	for (let i = 0; i < finished.length; i += 1) {
 		const unit = finished[i] as number;

@@ -1,14 +1,14 @@
 import { choiceNames } from '../drive/drive.ts';
 import type { Scenario } from '../scenario/scenario.ts';
+import { cellOf } from '../study/columns.ts';
 import { finishedUnits, type StudyColumns } from '../study/merge.ts';
 import { sectorsPerHour } from '../study/sectors-per-hour.ts';
 import { requirementOf, unitJudge } from '../study/unit-passes.ts';
 import { hourlyMean } from '../variants/variant-figures.ts';
+import { eventKinds } from '../words/names.ts';
 import type { Cell } from './cell.ts';
 import type { CellColumns } from './run-votes.ts';
 import type { CellFigures } from './votes-result.ts';
-
-const kinds = ['early', 'late', 'missed'] as const;
 
 interface Plane {
 	readonly scenario: Scenario;
@@ -26,7 +26,7 @@ export function cellFigures({ scenario, study, cells, columns }: Plane, choice: 
 	const hours = points.map((point) => sectorsPerHour(scenario, point));
 	const { crossingsPerHour: limit, quantile } = requirementOf(scenario);
 	const sectorsOf = (unit: number, point: number): number =>
-		study.columns.sectors[(unit * points.length + point) * choiceNames.length + choice] as number;
+		study.columns.sectors[cellOf(points.length, unit, point, choice)] as number;
 	/** Whether a unit as it ran keeps lock and reaches the torque. */
 	const holdsOut = finished.map((unit) =>
 		points.every((_, point) => {
@@ -37,7 +37,7 @@ export function cellFigures({ scenario, study, cells, columns }: Plane, choice: 
 	const name = choiceNames[choice] as 'halfBus';
 	return cells.map(({ votes, window, sigma, compensation }, place) => {
 		const at = (unit: number, point: number): number =>
-			((unit * cells.length + place) * points.length + point) * choiceNames.length + choice;
+			cellOf(points.length, unit * cells.length + place, point, choice);
 		const sum = (column: keyof CellColumns, point: number): number =>
 			finished.reduce((total, unit) => total + (columns[column][at(unit, point)] as number), 0);
 		const perHour = (column: keyof CellColumns): number =>
@@ -50,7 +50,7 @@ export function cellFigures({ scenario, study, cells, columns }: Plane, choice: 
 			) ?? Number.NaN;
 		const withinRate = finished.map((unit) =>
 			points.every((_, point) => {
-				const chance = kinds.reduce((total, kind) => total + (columns[kind][at(unit, point)] as number), 0);
+				const chance = eventKinds.reduce((total, kind) => total + (columns[kind][at(unit, point)] as number), 0);
 				return chance <= (limit / (hours[point] as number)) * sectorsOf(unit, point);
 			}),
 		);
@@ -61,7 +61,7 @@ export function cellFigures({ scenario, study, cells, columns }: Plane, choice: 
 				return share >= quantile - 1e-12;
 			}),
 		);
-		const [early, late, missed] = kinds.map(perHour) as [number, number, number];
+		const [early, late, missed] = eventKinds.map(perHour) as [number, number, number];
 		return {
 			votes,
 			window,
