@@ -11,7 +11,7 @@ export const onOwnWorkers =
 	async (request: Request & { readonly workers?: number | undefined }, host: WorkerHost): Promise<Result> => {
 		const pool = createPool(host, request.workers);
 		try {
-			return withLosses(await runInPool(request, pool), pool.takeLosses());
+			return withLosses(await runInPool(request, pool), pool);
 		} finally {
 			pool.close();
 		}

@@ -6,6 +6,7 @@ import type { Pool } from './pool.ts';
 import { budgetsDrives, runBudgetsInPool } from './run-budgets.ts';
 import { originsDrives, runOriginsInPool } from './run-origins.ts';
 import type { WorkProgress } from './run-variants.ts';
+import { withLosses } from './with-losses.ts';
 
 export interface SpreadRequest {
 	readonly scenario: Scenario;
@@ -43,12 +44,12 @@ export async function runSpreadInPool(request: SpreadRequest, pool: Pool): Promi
 	let before = { finished: 0, failed: 0 };
 	const tell = ({ finished, failed }: typeof before): void =>
 		onProgress({ asked, finished: before.finished + finished, failed: before.failed + failed });
-	const origins = await runOriginsInPool({ ...shared, rows, units: 0, onProgress: tell }, pool);
+	const origins = withLosses(await runOriginsInPool({ ...shared, rows, units: 0, onProgress: tell }, pool), pool);
 	const soFar = { provenance: { partial: true }, origins, budgets: null };
 	if (origins.provenance.partial) return soFar;
 	onPartial(soFar);
 	before = origins.provenance.units;
 	asked = origins.provenance.units.asked + budgetsDrives({ ...shared, units });
-	const budgets = await runBudgetsInPool({ ...shared, units, onProgress: tell }, pool);
+	const budgets = withLosses(await runBudgetsInPool({ ...shared, units, onProgress: tell }, pool), pool);
 	return { provenance: { partial: budgets.provenance.partial }, origins, budgets };
 }

@@ -144,7 +144,7 @@ export async function runStudyForUnits(
 	if (begun >= largeStudy) pool.rest();
 	const whole = studyUpTo(study, begun);
 	const ownDigest = stop?.aborted ? '' : await resultDigest(whole);
-	const result = withLosses(summary(whole, ownDigest, !isComplete), pool.takeLosses());
+	const result = withLosses(summary(whole, ownDigest, !isComplete), pool);
 	return { result, record: { plan, study: whole } };
 }
 

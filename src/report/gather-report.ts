@@ -31,7 +31,7 @@ export async function gatherReport(request: ReportRequest, pool: Pool): Promise<
 			signal,
 			onProgress: (progress) => onProgress(asked.name, progress),
 		});
-		calculations.push({ ...made, result: withLosses(made.result, pool.takeLosses()) } as Calculation);
+		calculations.push({ ...made, result: withLosses(made.result, pool) } as Calculation);
 	}
 	const isCutShort = signal.aborted;
 	return {

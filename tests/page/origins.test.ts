@@ -2,6 +2,7 @@ import { beforeAll, expect, test, vi } from 'vitest';
 import { runSpreadInPool } from '../../src/host/run-spread.ts';
 import { createOrigins, type OriginsModel } from '../../src/page/model/origins/origins.ts';
 import { createPageModel, type PageModel } from '../../src/page/model/page-model.ts';
+import { inlinePool } from '../grades/inline-pool.ts';
 import { smallScenarioText } from '../study/small-scenario.ts';
 import { engineServices } from './engine-services.ts';
 import { memoryStore } from './kept/kept-fixture.ts';
@@ -113,4 +114,19 @@ test('after a reload at another point its answer is shown without asking', async
 	await new Promise((resolve) => setTimeout(resolve, 5));
 	expect(calls).toBe(0);
 	expect(found.answer.value).toEqual(asked.answer.value);
+});
+
+test('workers that were lost while shares or budgets were worked out are told of, each once', async () => {
+	const reasons = ['out of memory', 'exit code 3'];
+	const losing = createOrigins(model, (asked, watch) =>
+		runSpreadInPool({ ...asked, ...watch }, { ...inlinePool(), takeLosses: () => reasons.splice(0, 1) }),
+	);
+	losing.rowsTyped.value = '24';
+	await losing.question.ask();
+	const { reservations } = losing.answer.value ?? expect.unreachable();
+	expect(reservations.filter((words) => words.startsWith('A worker was lost'))).toEqual([
+		'A worker was lost (out of memory); what it had begun was run again on a fresh one.',
+		'A worker was lost (exit code 3); what it had begun was run again on a fresh one.',
+	]);
+	expect(new Set(reservations).size).toBe(reservations.length);
 });

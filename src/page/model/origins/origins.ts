@@ -123,7 +123,7 @@ function answerOf({ origins, budgets }: SpreadResult, ghost: SpreadResult | null
 			...(failures.length > 0
 				? [`${count(failures.length)} drives could not be simulated; they are listed below and in no figure.`]
 				: []),
-			...cautionsOf(origins.provenance),
+			...new Set(parts.flatMap(({ provenance }) => cautionsOf(provenance))),
 		],
 		picture: drawOrigins(origins, ghost?.origins ?? null, theme),
 		choices: choiceNames.map((choice) => ({
