@@ -5,8 +5,8 @@ import type { PairedFigures } from './result.ts';
 /**
  * Both choices on the same units: half-bus minus virtual neutral of the units'
  * figures, lost ones (∞) worse than any. One is called better where the exact
- * sign test finds the split too uneven for chance at the level, and the median
- * difference does not point the other way.
+ * sign test finds the split too uneven for chance at the level; the median
+ * difference cannot then point the other way.
  *
  * @param halfBus the units' figures, in the same order as
  * @param virtualNeutral those of the other choice
@@ -18,7 +18,6 @@ export function pairedFigures(
 ): Omit<PairedFigures, 'sentence' | 'figures' | 'passing' | 'rates' | 'differences'> {
 	const { median, interval, firstSmaller, secondSmaller, ties } = medianDifference(halfBus, virtualNeutral, level);
 	const p = signTest(firstSmaller, secondSmaller);
-	const isShown = p < 1 - level;
 	const isError = halfBus.length > 0 && !areMostLost(halfBus, virtualNeutral);
 	// open on both sides with too few pairs; both limits at one infinity are those of a choice that lost nearly all
 	const isBounded = interval.low > Number.NEGATIVE_INFINITY || interval.high < Number.POSITIVE_INFINITY;
@@ -29,12 +28,7 @@ export function pairedFigures(
 		smaller: { halfBus: firstSmaller, virtualNeutral: secondSmaller },
 		ties,
 		p,
-		better:
-			isShown && firstSmaller > secondSmaller && !(median > 0)
-				? 'halfBus'
-				: isShown && secondSmaller > firstSmaller && !(median < 0)
-					? 'virtualNeutral'
-					: 'not shown',
+		better: p < 1 - level ? (firstSmaller > secondSmaller ? 'halfBus' : 'virtualNeutral') : 'not shown',
 	};
 }
 

@@ -53,3 +53,10 @@ test('clusters of different sizes, and an empty group, are refused', () => {
 	expect(() => clusteredDifference([[1]], [])).toThrow(RangeError);
 	expect(() => clusteredDifference([[]], [[]])).toThrow(RangeError);
 });
+
+test('the higher the level, the larger the differences that chance still explains', () => {
+	const [first, second] = [clusters('one', 6, 10), clusters('other', 9, 10)];
+	const at = (level: number) => clusteredDifference(first, second, { level, rearrangements: 199 }).chance;
+	expect(at(0.5)).toBeLessThan(at(0.9));
+	expect(at(0.9)).toBeLessThan(at(0.98));
+});

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { decisionsAhead, verdict } from '../../shared/statistics/verdict.ts';
+import { decide, decisionsAhead, verdict } from '../../shared/statistics/verdict.ts';
 import { binomialCoverage } from './binomial-coverage.ts';
 
 describe('decisionsAhead', () => {
@@ -111,4 +111,10 @@ describe('verdict', () => {
 		expect(() => verdict({ passed: 1, failed: 0 }, 1)).toThrow(RangeError);
 		expect(() => verdict({ passed: -1, failed: 0 }, 0.9)).toThrow(RangeError);
 	});
+});
+
+it('a lower limit that just reaches the required share holds, an upper one that just reaches it leaves it open', () => {
+	expect(decide({ low: 0.95, high: 1 }, 0.95)).toBe('holds');
+	expect(decide({ low: 0.9, high: 0.95 }, 0.95)).toBe('undecided');
+	expect(decide({ low: 0.9, high: 0.949 }, 0.95)).toBe('fails');
 });

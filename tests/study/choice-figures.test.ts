@@ -115,3 +115,13 @@ test('with no finished unit nothing is claimed: no sectors, figures that are no 
 	expect(figures.angleError.maxAbs).toBeNaN();
 	expect(figures.rates.early.high).toBe(1);
 });
+
+test('the largest error is the larger of the earliest and the latest: −5° of −5° and +2°', () => {
+	const early = study({ sectors: [2], lowestError: [-5], highestError: [2] });
+	expect(choiceFigures({ ...place(early), finished: [0] }).angleError.maxAbs).toBe(5);
+});
+
+test('without an event the bound is on the units that were looked at: a drive that lost lock at once is none of them', () => {
+	const { rates } = choiceFigures(place(study({ sectors: [10, 12, 9, 0, 10, 8, 12, 10] })));
+	expect(rates.early.high).toBeCloseTo(1 - 0.05 ** (1 / 7), 10);
+});

@@ -86,3 +86,12 @@ test('without chances the counts are compared; where one side saw none there is 
 	expect((change?.after ?? 0) / (change?.before ?? 1)).toBeCloseTo(2, 12);
 	expect(crossingChange(side(none), more, options)).toBeNull();
 });
+
+test('one computed drive on either side has no spread, and so no change is stated', () => {
+	const [few, many] = [side({ earlyChance: () => 1e-9 }), side({ earlyChance: () => 2e-9 })];
+	const apart = { ...options, paired: false };
+	const one = { ...few, finished: finished.subarray(0, 1) };
+	expect(crossingChange(one, many, apart)).toBeNull();
+	expect(crossingChange(many, one, apart)).toBeNull();
+	expect(crossingChange(few, many, apart)).not.toBeNull();
+});

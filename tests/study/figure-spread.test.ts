@@ -64,3 +64,11 @@ test('without units nothing is claimed', () => {
 		shortest: null,
 	});
 });
+
+test('a drive with a single sector spreads by nothing', () => {
+	const columns = emptyColumns(1);
+	columns.sectors[0] = 1;
+	columns.errorSum[0] = 3;
+	columns.errorSquares[0] = 9;
+	expect(unitFigureValues(columns, [0], 'spread')[0]).toBe(0);
+});

@@ -48,3 +48,15 @@ test('without a single crossing it is 0, with a warning for each choice', () => 
 	expect(warnings[0]).toContain('half-bus');
 	expect(warnings[1]).toContain('virtual-neutral');
 });
+
+test('phases are added up in their order, in whatever order they come in, to the last bit', () => {
+	const part = (from: number, seconds: number) => ({
+		from,
+		seconds: Float64Array.of(seconds, seconds),
+		crossings: Uint32Array.of(1, 1),
+	});
+	const parts = [part(0, 1), part(1, 1e-16), part(2, 1e-16)];
+	// 1 + 1e-16 is 1; 1e-16 + 1e-16 + 1 is more
+	expect(compensationFrom(parts).compensation.halfBus).toBe(1 / 3);
+	expect(compensationFrom(parts.toReversed())).toEqual(compensationFrom(parts));
+});

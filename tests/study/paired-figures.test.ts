@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { stream } from '../../shared/sampling/stream.ts';
 import { pairedFigures } from '../../shared/study/paired-figures.ts';
 
 const of = (...values: number[]) => Float64Array.from(values);
@@ -34,4 +35,19 @@ test('losing drives never flatters: a choice that loses 8 of 8 is worse, however
 test('two lost drives are a tie, and without pairs nothing is claimed', () => {
 	expect(pairedFigures(of(Infinity), of(Infinity), 0.95)).toMatchObject({ ties: 1, p: 1, better: 'not shown' });
 	expect(pairedFigures(of(), of(), 0.95)).toMatchObject({ units: 0, medianDifference: null, interval: null, p: 1 });
+});
+
+test('what the sign test shows the median difference never contradicts: 500 made-up lists with ties and losses', () => {
+	const next = stream('pairs', 'test');
+	const one = (): number => [1, 2, 3, Number.POSITIVE_INFINITY][Math.floor(4 * next.double())] as number;
+	let shown = 0;
+	for (let n = 0; n < 500; n += 1) {
+		const halfBus = Float64Array.from({ length: 1 + (n % 40) }, one);
+		const virtualNeutral = halfBus.map((error) => (next.double() < 0.4 ? error : one()));
+		const { better, medianDifference } = pairedFigures(halfBus, virtualNeutral, 0.5);
+		if (better === 'not shown' || medianDifference === null) continue;
+		shown += 1;
+		expect(better === 'halfBus' ? medianDifference <= 0 : medianDifference >= 0).toBe(true);
+	}
+	expect(shown).toBeGreaterThan(50);
 });

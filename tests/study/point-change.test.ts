@@ -90,3 +90,16 @@ test('a point lifted out of its study has the very same units there: nothing cha
 		whole.study.columns.unitError.filter((_, cell) => Math.floor(cell / 2) % 2 === 1),
 	);
 });
+
+test('a drive that loses lock with both choices counts as no difference between them: of 3, 1° and one such the gap is 1°', () => {
+	const record = { plan: planOf(smallScenario()), study: emptyStudy(3, 2) };
+	record.study.states.fill(1);
+	const lost = Number.POSITIVE_INFINITY;
+	// [unit][point][choice]
+	record.study.columns.unitError.set([lost, lost, 0, 0, 3, 2, 0, 0, 6, 3, 0, 0]);
+	expect(pointChange({ record, point: 0 }, { record, point: 0 })?.gap).toMatchObject({
+		before: 1,
+		after: 1,
+		change: 0,
+	});
+});

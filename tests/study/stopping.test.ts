@@ -5,7 +5,8 @@ import { choiceVerdicts } from '../../shared/study/choice-verdict.ts';
 import { looks } from '../../shared/study/looks.ts';
 import { emptyStudy, type StudyColumns, studyUpTo } from '../../shared/study/merge.ts';
 import { isReached, stages, stoppingOutcome } from '../../shared/study/stopping.ts';
-import { stoppingSentence } from '../../shared/study/stopping-sentence.ts';
+import { stoppedWords, stoppingSentence } from '../../shared/study/stopping-sentence.ts';
+import { studyResult } from '../page/study-fixture.ts';
 import { smallScenario } from './small-scenario.ts';
 
 const scenario = smallScenario({
@@ -110,4 +111,23 @@ test('cut short, neither a verdict that was not decided nor figures that move ar
 	expect(stoppingSentence(outcome, 100)).toContain(
 		"the verdict's limits hold for every look, other intervals and p values are those of a number fixed beforehand",
 	);
+});
+
+test('a look that was begun and not done is none: 125 drives without the last one were looked at once, at 100', () => {
+	const study = normalStudy(125, 1);
+	const rule = { rule: 'decided', choices: ['halfBus'] } as const;
+	const looked = () => {
+		const outcome = stoppingOutcome(rule, 300, study, choiceVerdicts(scenario, study, true));
+		return 'looks' in outcome && outcome.looks;
+	};
+	expect(looked()).toEqual([100, 125]);
+	study.states[124] = 0;
+	expect(looked()).toEqual([100]);
+});
+
+test('a study cut short is told with the drives it had, not those asked for', () => {
+	const stopping = { rule: 'decided', choices: ['halfBus'], ceiling: 900, looks: [100], reached: false } as const;
+	const { provenance } = studyResult();
+	const cut = { ...provenance, partial: true, units: { asked: 900, finished: 150, failed: 3 } };
+	expect(stoppedWords({ stopping, provenance: cut })).toBe('Stopped after 153 drives, before the verdict was decided.');
 });
