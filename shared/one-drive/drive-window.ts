@@ -1,5 +1,6 @@
 import { type Cause, type ChoiceName, causeNames, choiceNames, type Drive, type PerChoice } from '../drive/drive.ts';
 import type { NoiseSource } from '../drive/noise.ts';
+import { perChoice } from '../drive/per-choice.ts';
 import type { PowerStage } from '../drive/power-stage/power-stage.ts';
 import { Ringing } from '../drive/ringing.ts';
 import { simulatePair } from '../drive/simulate-pair.ts';
@@ -94,32 +95,28 @@ export function recordWindow(
 ): DriveWindow {
 	const { trial, detection } = drive;
 	const degreesPerSecond = drive.operation.speed * 6 * drive.motor.polePairs;
-	const recorders = Object.fromEntries(
-		choiceNames.map((choice) => [choice, new Recorder(drive, noise, choice, from, to, columns)]),
-	) as unknown as PerChoice<Recorder>;
+	const recorders = perChoice((choice) => new Recorder(drive, noise, choice, from, to, columns));
 	const pair = simulatePair(drive, noise, {
 		observe(stage, choice) {
 			for (const name of choiceNames) if (choice === name || choice === 'warmup') recorders[name].take(stage);
 		},
 	});
-	const runs = Object.fromEntries(
-		choiceNames.map((choice): [ChoiceName, RunWindow] => {
-			const first = trial.warmup + trial.settle;
-			const { causes, lost } = pair[choice];
-			const recorder = recorders[choice];
-			const sectors = recorder.detection.stories
-				.filter(({ sector, commutation }) => sector >= trial.warmup - 1 && !Number.isNaN(commutation))
-				.map(
-					(story): SectorEvents => ({
-						...story,
-						measured: story.sector >= first,
-						kind: story.sector < trial.warmup ? null : eventKind(story.crossingError, trial.falseMargin),
-						cause: causeNames[(causes[story.sector - first] ?? 0) - 1] ?? null,
-					}),
-				);
-			return [choice, { ...recorder.result(), sectors, lost }];
-		}),
-	) as unknown as PerChoice<RunWindow>;
+	const runs = perChoice((choice): RunWindow => {
+		const first = trial.warmup + trial.settle;
+		const { causes, lost } = pair[choice];
+		const recorder = recorders[choice];
+		const sectors = recorder.detection.stories
+			.filter(({ sector, commutation }) => sector >= trial.warmup - 1 && !Number.isNaN(commutation))
+			.map(
+				(story): SectorEvents => ({
+					...story,
+					measured: story.sector >= first,
+					kind: story.sector < trial.warmup ? null : eventKind(story.crossingError, trial.falseMargin),
+					cause: causeNames[(causes[story.sector - first] ?? 0) - 1] ?? null,
+				}),
+			);
+		return { ...recorder.result(), sectors, lost };
+	});
 	const sectorTime = 60 / degreesPerSecond;
 	return {
 		from,

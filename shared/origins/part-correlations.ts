@@ -1,4 +1,5 @@
-import { choiceNames, type PerChoice } from '../drive/drive.ts';
+import type { PerChoice } from '../drive/drive.ts';
+import { perChoice } from '../drive/per-choice.ts';
 import { inverseNormal } from '../maths/inverse-normal.ts';
 import { partSlots, partUniforms } from '../sampling/draw-parts.ts';
 import type { Scenario } from '../scenario/scenario.ts';
@@ -42,7 +43,7 @@ export function partCorrelations(
 	const finished = [...finishedUnits(study)];
 	const uniforms = finished.map((unit) => partUniforms(seed, unit));
 	const slots = partSlots.flatMap((_, slot) => (partVaries(scenario, slot) ? [slot] : []));
-	const perChoice = choiceNames.map((_, choice) => {
+	const correlated = perChoice((_, choice) => {
 		const kinds = kindSumNames.map((sumName, kind) => {
 			const sums = unitValues({ study, finished, point, choice }, sumName);
 			const counts = unitValues({ study, finished, point, choice }, kindCountNames[kind as 0]);
@@ -59,15 +60,13 @@ export function partCorrelations(
 			}),
 		};
 	});
-	const pair = <T>(value: (one: (typeof perChoice)[number]) => T): PerChoice<T> =>
-		Object.fromEntries(choiceNames.map((name, c) => [name, value(perChoice[c] as never)])) as PerChoice<T>;
 	return {
-		drives: pair(({ drives }) => drives),
-		chance: pair(({ chance }) => chance),
+		drives: perChoice((choice) => correlated[choice].drives),
+		chance: perChoice((choice) => correlated[choice].chance),
 		parts: slots.map((slot, place) => ({
 			...(partSlots[slot] as { id: string; source: 'lot' | number }),
 			name: partSlotWords(slot),
-			kinds: pair(({ rho }) => rho[place] ?? []),
+			kinds: perChoice((choice) => correlated[choice].rho[place] ?? []),
 		})),
 	};
 }

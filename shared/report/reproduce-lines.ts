@@ -1,3 +1,4 @@
+import { choiceArgument } from '../words/study-arguments.ts';
 import type { Calculation, Report } from './report.ts';
 
 /** The command lines that give a report's figures again, on any machine. */
@@ -31,10 +32,7 @@ function optionsOf(one: Calculation, points: readonly string[]): readonly (reado
 							]
 						: [
 								['until', 'decided'],
-								[
-									'choice',
-									until.choices.length > 1 ? 'both' : until.choices[0] === 'halfBus' ? 'half-bus' : 'virtual-neutral',
-								],
+								['choice', choiceArgument(until.choices)],
 							];
 			return [['units', String(units)], ...stop];
 		}

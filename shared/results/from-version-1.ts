@@ -1,4 +1,4 @@
-import { choiceNames } from '../drive/drive.ts';
+import { perChoice } from '../drive/per-choice.ts';
 import type { ChoiceFigures, FigureSpread, PointResult, StudyResult } from '../study/result.ts';
 import { type UnitFigureName, unitFigureNames, unitFigures } from '../study/unit-figures.ts';
 
@@ -14,9 +14,7 @@ export function restoreInfinities(result: StudyResult): StudyResult {
 
 const pointOf = (point: PointResult): PointResult => ({
 	...point,
-	choices: Object.fromEntries(
-		choiceNames.map((name) => [name, figuresOf(point.choices[name])]),
-	) as unknown as PointResult['choices'],
+	choices: perChoice((choice) => figuresOf(point.choices[choice])),
 });
 
 function figuresOf(figures: ChoiceFigures): ChoiceFigures {

@@ -1,6 +1,6 @@
 import type { ChoiceName } from '../drive/drive.ts';
 import { capital } from '../words/capital.ts';
-import { count, drives, percent, power } from '../words/figures.ts';
+import { count, drives, percent, pWords } from '../words/figures.ts';
 import { levelWords } from '../words/level.ts';
 import { choiceWords } from '../words/names.ts';
 import type { PassingPairs } from './result.ts';
@@ -13,7 +13,6 @@ export function comparisonSentence({ units, both, only, neither, ...pairs }: Pas
 	const signed = (share: number): string => `${share < 0 ? '−' : ''}${points(Math.abs(share))}`;
 	const between = (low: number, high: number): string =>
 		`${levelWords(level)} interval ${signed(low)} to ${signed(high)}`;
-	const chance = p < 1e-4 ? `p below 1 in ${count(10_000)}` : `p = ${power(p)}`;
 	if (better === 'not shown') {
 		const seen =
 			differ === 0
@@ -24,7 +23,7 @@ export function comparisonSentence({ units, both, only, neither, ...pairs }: Pas
 			interval[0] > 0 || interval[1] < 0
 				? ' The interval, which is approximate, just leaves 0 out; the exact test decides.'
 				: '';
-		return `Neither choice is shown to pass more drives: ${seen}; half-bus less virtual neutral, ${between(interval[0], interval[1])} percentage points (McNemar's exact test: ${chance}).${apart}`;
+		return `Neither choice is shown to pass more drives: ${seen}; half-bus less virtual neutral, ${between(interval[0], interval[1])} percentage points (McNemar's exact test: ${pWords(p)}).${apart}`;
 	}
 	const other = better === 'halfBus' ? 'virtualNeutral' : 'halfBus';
 	const [low, high] = better === 'halfBus' ? interval : [-interval[1], -interval[0]];
@@ -32,7 +31,7 @@ export function comparisonSentence({ units, both, only, neither, ...pairs }: Pas
 	return (
 		`${capital(choiceWords[better])} passes more drives: ${passing(better)} against ${passing(other)} with ${choiceWords[other]}, ` +
 		`${points(Math.abs(difference))} percentage points more (${between(low, high)}; ${count(only[better])} drives pass with it alone, ` +
-		`${count(only[other])} with the other alone, ${count(neither)} with neither; McNemar's exact test: ${chance}).`
+		`${count(only[other])} with the other alone, ${count(neither)} with neither; McNemar's exact test: ${pWords(p)}).`
 	);
 }
 

@@ -1,6 +1,6 @@
 import { type ChoiceName, choiceNames, type PerChoice } from '../drive/drive.ts';
 import { capital } from '../words/capital.ts';
-import { count, degrees, drives, power, signedDegrees } from '../words/figures.ts';
+import { count, degrees, drives, pWords, signedDegrees } from '../words/figures.ts';
 import { levelWords } from '../words/level.ts';
 import { list } from '../words/list.ts';
 import { choiceWords } from '../words/names.ts';
@@ -39,7 +39,6 @@ export function studySentence({ points, provenance }: StudyResult): string {
 
 function verdict({ point, level, choices, paired }: Compared): string {
 	const { better, medianDifference, interval, smaller, units, p } = paired;
-	const chance = p < 1e-4 ? `below 1 in ${count(10_000)}` : `${power(p)}`;
 	if (better === 'not shown') {
 		const difference =
 			medianDifference !== null && Number.isFinite(medianDifference)
@@ -51,7 +50,7 @@ function verdict({ point, level, choices, paired }: Compared): string {
 	}
 	const name = choiceWords[better];
 	const otherName = choiceWords[other(better)];
-	const test = `(sign test: p ${p < 1e-4 ? '' : '= '}${chance})`;
+	const test = `(sign test: ${pWords(p)})`;
 	const wins = `the smaller error in ${count(smaller[better])} of ${count(units)} drives ${test}`;
 	const own = choices[better].unitError.median;
 	const others = choices[other(better)].unitError.median;

@@ -83,6 +83,9 @@ export function power(value: number): string {
 	return `${withMinus(mantissa)}${space}×${space}10${raised(ten)}`;
 }
 
+/** The p of a test: "p = 0.031", "p below 1 in 10 000". */
+export const pWords = (p: number): string => (p < 1e-4 ? `p below 1 in ${count(10_000)}` : `p = ${power(p)}`);
+
 /** A computed chance, which is never nothing: 0 is one too small for the computer. */
 export function chance(value: number): string {
 	return power(value === 0 ? Number.MIN_VALUE : value);

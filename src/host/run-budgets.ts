@@ -87,7 +87,7 @@ export async function runBudgetsInPool(request: BudgetsRequest, pool: Pool): Pro
 			scenario,
 			seed,
 			found,
-			digests: digests,
+			digests,
 			units: {
 				asked: singles.length + worst.length + units,
 				finished: stages.reduce((sum, one) => sum + one.done.reduce((done, state) => done + state, 0), 0),

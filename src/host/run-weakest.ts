@@ -1,5 +1,6 @@
 import ln from '@stdlib/math-base-special-ln';
-import { type ChoiceName, choiceNames, type PerChoice } from '../../shared/drive/drive.ts';
+import { type ChoiceName, choiceNames } from '../../shared/drive/drive.ts';
+import { perChoice } from '../../shared/drive/per-choice.ts';
 import { inverseNormal } from '../../shared/maths/inverse-normal.ts';
 import { drawFromMixture, type FailureMixture, failureMixture } from '../../shared/rare/failure-mixture.ts';
 import { type FailurePoint, type LimitValue, searchFailures } from '../../shared/rare/failure-search.ts';
@@ -89,9 +90,9 @@ export async function runWeakestInPool(request: WeakestRequest, pool: Pool): Pro
 	const requirement = requirementOf(scenario);
 	const figures = summariseDraws(drawn, level, requirement, mixture.ordinary);
 
-	const choices = choiceNames.map((name): [ChoiceName, WeakestChoice] => {
-		const { outcome, points, drive } = searches[name];
-		return [name, { outcome, distances: points.map(({ distance }) => distance), drive, ...figures[name] }];
+	const choices = perChoice((choice): WeakestChoice => {
+		const { outcome, points, drive } = searches[choice];
+		return { outcome, distances: points.map(({ distance }) => distance), drive, ...figures[choice] };
 	});
 	const digested = [drawn.outcomes, drawn.perHour, drawn.weights, ...mixture.centres.map(({ at }) => at)];
 	const digests = await Promise.all(
@@ -107,7 +108,7 @@ export async function runWeakestInPool(request: WeakestRequest, pool: Pool): Pro
 			scenario,
 			seed,
 			found,
-			digests: digests,
+			digests,
 			units: {
 				asked,
 				finished: judge.count() - judge.failures.length,
@@ -118,7 +119,7 @@ export async function runWeakestInPool(request: WeakestRequest, pool: Pool): Pro
 			methods,
 		}),
 		requirement,
-		choices: Object.fromEntries(choices) as PerChoice<WeakestChoice>,
+		choices,
 		search: { drives: asked - units },
 		draws: {
 			drives: drawn.weights.length,
