@@ -2,6 +2,9 @@ import pow from '@stdlib/math-base-special-pow';
 import { longestWindow } from '../drive/sensing/acceptance-chain.ts';
 import { formatQuantity } from '../parameters/format-quantity.ts';
 import type { Unit } from '../parameters/parameter.ts';
+import { parameter } from '../parameters/parameters.ts';
+import { capital } from '../words/capital.ts';
+import { fewMeasured } from '../words/measured.ts';
 import { type NominalFigures, nominalFigures } from './nominal-figures.ts';
 import { pointReach, type Reach } from './reach.ts';
 import type { Scenario } from './scenario.ts';
@@ -33,7 +36,7 @@ export function warnings(scenario: Scenario): string[] {
 			bits: Number(values['sensing.converter.bits']) || 0,
 		};
 	});
-	return [...judging(scenario), ...doubtsOf(cases, scenario)];
+	return [...judging(scenario), ...measuring(scenario), ...doubtsOf(cases, scenario)];
 }
 
 /** Whether the hourly limit is judged by chances; with a longer majority window none are computed. */
@@ -48,6 +51,13 @@ function judging(scenario: Scenario): string[] {
 		`With a majority window of ${values['detection.majorityWindow']} readings no chances are computed (${longestWindow} at most): drives are held to the hourly limit, requirement.crossingsPerHour, by their counted crossings alone. A drive that shows none in its few sectors passes, whatever its rate: whether the limit holds is not known.`,
 	];
 }
+
+/** Parts drawn from so few measured values that their extremes are not known. */
+const measuring = ({ tolerances }: Scenario): string[] =>
+	Object.entries(tolerances).flatMap(([id, { distribution, measured }]) => {
+		const words = distribution === 'measured' ? fewMeasured(measured?.length ?? 0) : '';
+		return words ? [`${capital(parameter(id).name)}: ${words}`] : [];
+	});
 
 function doubtsOf(cases: readonly Case[], scenario: Scenario): string[] {
 	return Object.values(doubts).flatMap((doubt) => {

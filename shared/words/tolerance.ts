@@ -1,4 +1,5 @@
 import type { Basis, NumberRecord, Tolerance } from '../parameters/parameter.ts';
+import { measuredValues } from './measured.ts';
 import { onScale } from './quantity.ts';
 
 /** A part's tolerance as it is read: half-widths, how it is spread, where it comes from. */
@@ -22,7 +23,7 @@ export function toleranceWords(record: NumberRecord, tolerance: Tolerance): Tole
 		lot: lot === 0 || isMeasured ? '–' : half(lot),
 		mismatch: mismatch === 0 || isMeasured ? '–' : half(mismatch),
 		spread: isMeasured
-			? `measured, ${measured?.length ?? 0} values`
+			? `measured, ${measuredValues(measured?.length ?? 0)}`
 			: distribution === 'gapped' && gap !== undefined
 				? `gapped, ±${half(gap)} picked out`
 				: distribution,

@@ -23,6 +23,11 @@ describe('warnings', () => {
 			/^With a majority window of 12 readings no chances are computed \(11 at most\).*not known\.$/,
 		],
 		[
+			'a part drawn from three measured values',
+			{ sensing: { divider: { top: { value: '22k', distribution: 'measured', measured: ['1 %', '-1 %', 0] } } } },
+			/^Phase divider, top: only 3 values: about 50\.0.% of further parts lie beyond the measured extremes/,
+		],
+		[
 			'2E + 2RI = 28.3 V + 1.8 V on a bus of 24 V',
 			{ points: [{ ...rated, speed: 4500, torque: 0.15 }] },
 			/At rated: speed and torque need 30\.1 V/,

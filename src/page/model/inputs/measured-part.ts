@@ -6,13 +6,13 @@ import { deviate } from '../../../../shared/sampling/deviate.ts';
 import { isObject, type Json, type JsonObject } from '../../../../shared/scenario/read-json.ts';
 import { ownScale } from '../../../../shared/scenario/read-spread.ts';
 import { Moments } from '../../../../shared/statistics/moments.ts';
-import { count, percent } from '../../../../shared/words/figures.ts';
+import { capital } from '../../../../shared/words/capital.ts';
+import { count } from '../../../../shared/words/figures.ts';
+import { fewMeasured, measuredValues } from '../../../../shared/words/measured.ts';
 import { onScale } from '../../../../shared/words/quantity.ts';
 import { fieldsOf } from './entry.ts';
 import type { InputRow } from './rows.ts';
 
-/** Fewer values than this leave more than 6 % of parts beyond the measured extremes: 2/(n + 1), whatever the distribution. */
-const few = 30;
 /** Bytes. */
 const largestFile = 2_000_000;
 
@@ -99,18 +99,15 @@ export function measuredSummary(
 	const { sd } = moments;
 	const reach = Math.max(...[low, high, ...assumed.map(({ deviation }) => deviation)].map(Math.abs)) * 1.05 || 1;
 	const warnings: string[] = [];
-	if (n < few) {
-		warnings.push(
-			`Only ${count(n)} values: about ${percent(2 / (n + 1))} of further parts lie beyond the measured extremes, and none is drawn there.`,
-		);
-	}
+	const fewWords = fewMeasured(n);
+	if (fewWords) warnings.push(capital(fewWords));
 	if (isRelative && Math.abs(centre) > 0.5) {
 		warnings.push(`The mean is ${print(centre)} off nominal: is the file in ${record.unit}?`);
 	}
 	if (outside > 0) warnings.push(`${count(outside)} of ${count(n)} lie outside the assumed ± ${size(limit)}.`);
 	return {
 		facts: [
-			['Measured', n === 1 ? '1 value' : `${count(n)} values`],
+			['Measured', measuredValues(n)],
 			['Mean', `${print(centre)} from nominal`],
 			['Standard deviation', Number.isNaN(sd) ? '–' : size(sd)],
 			['Extremes', `${print(low)} to ${print(high)}`],

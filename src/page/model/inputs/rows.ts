@@ -5,6 +5,7 @@ import { isObject, type Json, type JsonObject } from '../../../../shared/scenari
 import { distributions } from '../../../../shared/scenario/read-spread.ts';
 import type { Problem } from '../../../../shared/scenario/scenario.ts';
 import { keepUnits } from '../../../../shared/words/keep-units.ts';
+import { measuredValues } from '../../../../shared/words/measured.ts';
 import { type DocumentPath, pathWords, valueAt } from './document.ts';
 import { type FieldName, fieldsOf, fieldText, isStated } from './entry.ts';
 import { groupTitles, type InputSection, inputSections } from './sections.ts';
@@ -172,7 +173,7 @@ export function entryWords(record: ParameterRecord, entry: Json | undefined): st
 	if (record.kind === 'choice') return text('value');
 	const words = [text('value')];
 	const measured = fieldsOf(entry).measured;
-	if (Array.isArray(measured)) return `${words[0]}, ${measured.length} measured values`;
+	if (Array.isArray(measured)) return `${words[0]}, measured, ${measuredValues(measured.length)}`;
 	for (const field of fieldNames(record)) {
 		if (field === 'value' || field === 'distribution') continue;
 		if (!isNothing(text(field))) words.push(`${field === 'range' ? '±' : field} ${text(field)}`);
