@@ -11,8 +11,13 @@ export const failingWords = ({ requirement }: Pick<WeakestResult, 'requirement'>
 	`A drive fails that loses lock, misses the torque, has fewer than ${levelWords(requirement.quantile)} of its commutations within ${degrees(requirement.angleLimit)}, or more than ${perHour(requirement.crossingsPerHour)} early, late and missed crossings an hour, at any operating point.`;
 
 /** What shares and rates of seldom drives hang on. */
-export const assumedWords = ({ draws, gaussianTo }: Pick<WeakestResult, 'draws' | 'gaussianTo'>): string =>
-	`Parts independent but for their lots, with the distributions that the scenario states: a uniform tolerance ends at its limits, and no part of a normal one lies beyond the tolerance. Noise Gaussian and independent from reading to reading: at the hourly limit a sector's chance lies ${gaussianTo.toFixed(1)} standard deviations out. Shares and rates are averages of ${count(draws.drives)} weighted draws around ${count(draws.centres)} failing points; their mean weight is ${draws.meanWeight.toFixed(2)}, and would be 1 with very many.`;
+export function assumedWords({ draws, gaussianTo }: Pick<WeakestResult, 'draws' | 'gaussianTo'>): string {
+	const weighted =
+		draws.drives > 0
+			? ` Shares and rates are averages of ${count(draws.drives)} weighted draws around ${count(draws.centres)} failing points; their mean weight is ${draws.meanWeight.toFixed(2)}, and would be 1 with very many.`
+			: '';
+	return `Parts independent but for their lots, with the distributions that the scenario states: a uniform tolerance ends at its limits, and no part of a normal one lies beyond the tolerance. Noise Gaussian and independent from reading to reading: at the hourly limit a sector's chance lies ${gaussianTo.toFixed(1)} standard deviations out.${weighted}`;
+}
 
 /** What a choice's likeliest failing drive is, or why none is shown; '' where its parts say it all. */
 export function weakestSentence(choice: WeakestChoice): string {
@@ -74,6 +79,15 @@ const signedPercent = (deviation: number): string =>
 const roughly = (words: string): string => (words.startsWith('<') ? words.replace(/^<\s/, 'below ') : `about ${words}`);
 
 const drawn = (effective: number): string => (effective < 1.5 ? 'one draw' : `${count(effective)} draws`);
+
+/** Whether few enough drives fail, how many do and how often crossings go wrong; an interrupted search has drawn nothing to tell it from. */
+export function shareSentences(
+	choice: WeakestChoice,
+	{ draws, requirement, provenance }: Pick<WeakestResult, 'draws' | 'requirement' | 'provenance'>,
+): readonly string[] {
+	if (draws.drives === 0) return ['No drive was drawn for the share: how many fail is not known.'];
+	return [failingVerdictSentence(choice, requirement), ...seldomSentences(choice, provenance.level)];
+}
 
 /** Whether few enough drives fail, and why. */
 export function failingVerdictSentence({ verdict }: WeakestChoice, { share, confidence }: Requirement): string {

@@ -2,9 +2,8 @@ import { choiceNames } from '../../shared/drive/drive.ts';
 import type { WeakestChoice, WeakestResult } from '../../shared/rare/weakest-result.ts';
 import {
 	assumedWords,
-	failingVerdictSentence,
 	failingWords,
-	seldomSentences,
+	shareSentences,
 	solderedCells,
 	weakestSentence,
 } from '../../shared/rare/weakest-words.ts';
@@ -24,7 +23,7 @@ export function weakestTable(result: WeakestResult): string {
 	return `${lines.join('\n')}\n`;
 }
 
-function choiceLines(choice: WeakestChoice, { provenance, requirement }: WeakestResult): string[] {
+function choiceLines(choice: WeakestChoice, result: WeakestResult): string[] {
 	const sentence = weakestSentence(choice);
 	return [
 		...(sentence === '' ? [] : [wrapText(sentence)]),
@@ -40,8 +39,7 @@ function choiceLines(choice: WeakestChoice, { provenance, requirement }: Weakest
 					'',
 				]
 			: []),
-		wrapText(failingVerdictSentence(choice, requirement), { rest: '  ' }),
-		...seldomSentences(choice, provenance.level).map((line) => wrapText(line, { rest: '  ' })),
+		...shareSentences(choice, result).map((line) => wrapText(line, { rest: '  ' })),
 	];
 }
 

@@ -1,9 +1,11 @@
 import { expect, test } from 'vitest';
 import { summariseDraws } from '../../shared/rare/summarise-draws.ts';
-import type { WeakestChoice, WeakestDrive, WeightedFigure } from '../../shared/rare/weakest-result.ts';
+import type { WeakestChoice, WeakestDrive, WeakestResult, WeightedFigure } from '../../shared/rare/weakest-result.ts';
 import {
+	assumedWords,
 	failingVerdictSentence,
 	seldomSentences,
+	shareSentences,
 	solderedCells,
 	weakestSentence,
 } from '../../shared/rare/weakest-words.ts';
@@ -96,6 +98,26 @@ test('shares and rates have limits where enough draws carry them, else the reaso
 	expect(plain(seldomSentences(choice({ crossingsPerHour: tiny }), 0.95)[1])).toContain(
 		'mean of drives: below 10⁻¹⁸, but carried by 30 draws',
 	);
+});
+
+test('where a search was interrupted before any draw, neither a share nor a mean weight is told', () => {
+	const result = (drives: number, meanWeight: number) =>
+		({
+			draws: { drives, centres: 24, ordinary: 0.15, meanWeight },
+			gaussianTo: 5.5,
+			requirement: { share: 0.95, confidence: 0.95 },
+			provenance: { level: 0.95 },
+		}) as WeakestResult;
+	expect(shareSentences(choice(), result(0, Number.NaN))).toEqual([
+		'No drive was drawn for the share: how many fail is not known.',
+	]);
+	expect(assumedWords(result(0, Number.NaN))).toMatch(/5\.5 standard deviations out\.$/);
+	expect(shareSentences(choice(), result(4000, 1.02)).map((words) => words.slice(0, 20))).toEqual([
+		'The requirement hold',
+		'Failing drives: 0.00',
+		'Crossings an hour, m',
+	]);
+	expect(assumedWords(result(4000, 1.02))).toMatch(/averages of 4000 weighted draws .* mean weight is 1\.02/);
 });
 
 test('a part is named with its phase or number, its deviation signed', () => {

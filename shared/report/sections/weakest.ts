@@ -1,9 +1,8 @@
 import { choiceNames } from '../../drive/drive.ts';
 import {
 	assumedWords,
-	failingVerdictSentence,
 	failingWords,
-	seldomSentences,
+	shareSentences,
 	solderedCells,
 	weakestSentence,
 } from '../../rare/weakest-words.ts';
@@ -46,7 +45,7 @@ ${
 		notes: ['Weight: its share of the squared distance from the middle of all tolerances.'],
 	})
 }
-<p>${failingVerdictSentence(one, result.requirement)} ${seldomSentences(one, result.provenance.level).map((sentence) => `${sentence} `)}</p></section>`;
+<p>${shareSentences(one, result).map((sentence) => `${sentence} `)}</p></section>`;
 })}
 <p class="note">What these figures assume: ${assumedWords(result)}</p>
 ${calculationLine('weakest', result.provenance)}`,
