@@ -54,12 +54,13 @@ export function readBoards(text: string): BoardsReading {
 	if (reading.value === undefined) return { problems: reading.problems };
 	const problems: Problem[] = [...reading.problems];
 	const report: Report = (path, written, message) => problems.push({ path, value: shortened(written), message });
-	if (fileKind(reading.value) === 'scenario') {
-		report(
-			'(file)',
-			reading.value,
-			'is a scenario, which study and most other commands take; board takes a list of boards',
-		);
+	const kind = fileKind(reading.value);
+	if (kind === 'scenario' || kind === 'result') {
+		const words =
+			kind === 'scenario'
+				? 'a scenario, which study and most other commands take'
+				: 'the results of a study, which the command changes takes';
+		report('(file)', reading.value, `is ${words}; board takes a list of boards`);
 		return { problems };
 	}
 	const file = members(reading.value, '(file)', ['cases', 'about', '$schema'], report);

@@ -106,7 +106,7 @@ function gridWords({ choices, gridSpread }: Compared): string {
 	);
 	if (ruled.length === 0) return '';
 	const whose = ruled.length === 2 ? 'for both choices' : `for ${choiceWords[ruled[0] as ChoiceName]}`;
-	return `The time between readings alone spreads crossings by ${degrees(gridSpread)} (standard deviation), most of the spread ${whose}: tighter parts would change little of it.`;
+	return `The time between readings alone spreads crossings by ${degrees(gridSpread)} (standard deviation), at least half of the variance ${whose}: no tighter part takes that away.`;
 }
 
 const other = (choice: ChoiceName): ChoiceName => (choice === 'halfBus' ? 'virtualNeutral' : 'halfBus');

@@ -106,7 +106,7 @@ function pointLines(name: string, change: PointChange | null, level: number): st
 		for (const { name: of, label, print } of headlines) figure(`  ${label}`, [change.choices[choice][of], print]);
 	}
 	lines.push('half-bus less virtual neutral');
-	figure('  median drive', [change.gap, inDegrees]);
+	figure('  median difference', [change.gap, inDegrees]);
 	return lines;
 }
 

@@ -52,6 +52,7 @@ test('24 kΩ in the dividers: told as the one input changed, every drive paired 
 	expect(words).toContain('1 input changed.');
 	expect(words).toContain('- phase divider, top: 22 kΩ → 24 kΩ');
 	expect(words).toContain('On the same 40 drives');
+	expect(words).toMatch(/half-bus less virtual neutral median difference /);
 	for (const line of out.split('\n')) expect(widthOf(line)).toBeLessThanOrEqual(textWidth);
 	const found = JSON.parse(readFileSync(json, 'utf8')) as ChangesResult;
 	expect(found).toMatchObject({ pairing: 'drives', worse: true, sameScenario: false, requirementChanged: false });

@@ -22,6 +22,13 @@ describe('boards', () => {
 		]);
 	});
 
+	test('results of a study taken for boards are called that', () => {
+		const read = readBoards('{"format":"anglespread-study","formatVersion":3,"points":[],"units":null}');
+		expect('problems' in read && read.problems.map(({ path, message }) => `${path} ${message}`)).toEqual([
+			'(file) is the results of a study, which the command changes takes; board takes a list of boards',
+		]);
+	});
+
 	test('take every default, and 75 µs where a time is needed', () => {
 		expect(board({})).toEqual({
 			case: 1,

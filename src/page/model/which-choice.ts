@@ -47,6 +47,8 @@ export function createWhichChoice({ shown, state, request, pointIndex, show, aga
 		const ghost = against.ghost.value;
 		const change = against.change.value;
 		const bins = errorBins(point.choices);
+		const ranAs = preview ? request.value : shown.value;
+		const ranges = ranAs?.scenario.points.find(({ name }) => name === point.name)?.ranges;
 		return {
 			overall: preview ? previewSentence(point, preview) : result.value && studySentence(result.value),
 			...sentences(point.paired.sentence),
@@ -61,7 +63,7 @@ export function createWhichChoice({ shown, state, request, pointIndex, show, aga
 			pictures: drawPictures(point, bins, chartTheme.value, ghost),
 			hasGhost: ghost !== null,
 			worst: worstLinks(point, at.value),
-			conditions: conditionWords(point).all,
+			conditions: conditionWords(point, ranges).all,
 		};
 	});
 
