@@ -4,7 +4,7 @@ import { isRequirement, type NumberRecord } from '../parameters/parameter.ts';
 import { parameterById, parameters } from '../parameters/parameters.ts';
 import { parseQuantity } from '../parameters/quantity.ts';
 import { defaultValues } from './default-values.ts';
-import { fileKind } from './file-kind.ts';
+import { fileKind, kindWords } from './file-kind.ts';
 import { unknownName } from './nearest-name.ts';
 import { isPlainLine, notPlainLine } from './plain-line.ts';
 import { exactReach } from './reach.ts';
@@ -56,11 +56,7 @@ export function readBoards(text: string): BoardsReading {
 	const report: Report = (path, written, message) => problems.push({ path, value: shortened(written), message });
 	const kind = fileKind(reading.value);
 	if (kind === 'scenario' || kind === 'result') {
-		const words =
-			kind === 'scenario'
-				? 'a scenario, which study and most other commands take'
-				: 'the results of a study, which the command changes takes';
-		report('(file)', reading.value, `is ${words}; board takes a list of boards`);
+		report('(file)', reading.value, `is ${kindWords[kind]}; board takes a list of boards`);
 		return { problems };
 	}
 	const file = members(reading.value, '(file)', ['cases', 'about', '$schema'], report);

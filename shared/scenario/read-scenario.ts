@@ -1,6 +1,6 @@
 import type { NumberRecord } from '../parameters/parameter.ts';
 import { parameters } from '../parameters/parameters.ts';
-import { fileKind } from './file-kind.ts';
+import { fileKind, isResultText, kindWords } from './file-kind.ts';
 import { unknownName } from './nearest-name.ts';
 import { commonTree, type ParameterTree, pointRecords } from './parameter-tree.ts';
 import { isPlainLine, notPlainLine } from './plain-line.ts';
@@ -18,11 +18,16 @@ export const longestLesson = 2000;
 /** What a scenario file states besides its parameters. */
 const headNames = ['$schema', 'name', 'invented', 'lesson', 'points', 'referencePoint'];
 
+/** What is said of a file of another kind. */
+export const notScenario = (kind: 'boards' | 'result'): string => `is ${kindWords[kind]}; a scenario is needed here`;
+
 /**
  * A scenario from the text of its file, every unit converted and every default
  * filled in; or everything that is wrong with it, at once. Never throws.
  */
 export function readScenario(text: string): ScenarioReading {
+	if (isResultText(text))
+		return { problems: [{ path: '(file)', value: shortened(text), message: notScenario('result') }] };
 	const reading = readJson(text);
 	if (reading.value === undefined) return { problems: reading.problems };
 	const problems: Problem[] = [...reading.problems];
@@ -38,11 +43,7 @@ export function readScenario(text: string): ScenarioReading {
 	const file = reading.value;
 	const kind = fileKind(file);
 	if (kind === 'boards' || kind === 'result') {
-		const words =
-			kind === 'boards'
-				? 'a list of boards, which the command board takes'
-				: 'the results of a study, which the command changes takes';
-		report('(file)', file, `is ${words}; a scenario is needed here`);
+		report('(file)', file, notScenario(kind));
 		return { problems };
 	}
 	const common = readCommon(file, report);

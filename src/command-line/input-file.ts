@@ -1,4 +1,5 @@
 import { closeSync, fstatSync, openSync, readFileSync } from 'node:fs';
+import { noText } from '../../shared/scenario/file-kind.ts';
 import type { Problem } from '../../shared/scenario/scenario.ts';
 import { fileErrorWords } from './file-error.ts';
 
@@ -13,7 +14,19 @@ export function readInput(
 	largest = largestText,
 ): { readonly text: string } | { readonly problems: Problem[] } {
 	const input = readBytes(path, fileWord, largest);
-	return 'problems' in input ? input : { text: input.bytes.toString('utf8') };
+	if ('problems' in input) return input;
+	try {
+		const decoder = new TextDecoder(encodingOf(input.bytes), { fatal: true, ignoreBOM: true });
+		return { text: decoder.decode(input.bytes) };
+	} catch {
+		return { problems: [{ path: fileWord, value: path, message: noText }] };
+	}
+}
+
+/** UTF-8 but where a byte order mark says UTF-16, as browsers read it too. */
+function encodingOf([first, second]: Buffer): string {
+	if (first === 0xff && second === 0xfe) return 'utf-16le';
+	return first === 0xfe && second === 0xff ? 'utf-16be' : 'utf-8';
 }
 
 /** The same of a file that is no text. */

@@ -1,4 +1,6 @@
+import { isResultText, noText } from '../../../shared/scenario/file-kind.ts';
 import { isObject, readJson } from '../../../shared/scenario/read-json.ts';
+import { notScenario } from '../../../shared/scenario/read-scenario.ts';
 import { count } from '../../../shared/words/figures.ts';
 
 /** A scenario file's text and where it came from. */
@@ -30,7 +32,11 @@ export function tooLarge({ name, size }: { readonly name: string; readonly size:
 
 /** Why a file's text cannot be edited as a scenario at all, or nothing: one with problems in it can. */
 export function noScenario(name: string, text: string): string {
+	const refused = (why: string): string => `${name} was not opened: it ${why}.`;
+	// what a browser puts in place of bytes that are no text
+	if (text.includes('\ufffd')) return refused(noText);
+	if (isResultText(text)) return refused(notScenario('result'));
 	const { value, problems } = readJson(text);
 	if (isObject(value)) return '';
-	return `${name} was not opened: it ${problems[0]?.message ?? 'is JSON, but no object with a name and points'}.`;
+	return refused(problems[0]?.message ?? 'is JSON, but no object with a name and points');
 }
