@@ -1,5 +1,6 @@
 import type { ChoiceName, PerChoice } from '../drive/drive.ts';
 import { perChoice } from '../drive/per-choice.ts';
+import type { Scenario } from '../scenario/scenario.ts';
 import { warnings as scenarioWarnings } from '../scenario/warnings.ts';
 import { confidenceLevel } from '../study/confidence-level.ts';
 import { requirementOf } from '../study/unit-passes.ts';
@@ -37,6 +38,8 @@ export function gradesResult(findings: Findings): GradesResult {
 	const { plan, figures, judgement, seed, units, isPartial } = findings;
 	const { scenario, group, ladder } = plan;
 	const requirement = requirementOf(scenario);
+	/** What the stated tolerances of these resistors leave open is no longer so under a grade. */
+	const graded = plan.scenarios[plan.exactPlace] as Scenario;
 	const at = (place: number): CaseFigures => figures[place] as CaseFigures;
 	return {
 		format: 'anglespread-grades',
@@ -54,7 +57,7 @@ export function gradesResult(findings: Findings): GradesResult {
 			partial: isPartial,
 			level: confidenceLevel,
 			methods: gradeMethods(requirement, { isMixed: plan.isMixed, kinds: judgement.held.length }),
-			warnings: [...scenarioWarnings(scenario), ...findings.warnings, ...gradeCautions(scenario, group, ladder)],
+			warnings: [...scenarioWarnings(graded), ...findings.warnings, ...gradeCautions(scenario, group, ladder)],
 		},
 		group,
 		exact: at(plan.exactPlace),

@@ -9,5 +9,5 @@ export const measuredValues = (n: number): string => `${count(n)} ${n === 1 ? 'v
 /** What a distribution of so few measured values leaves open; '' where there are enough. */
 export const fewMeasured = (n: number): string =>
 	n < few
-		? `only ${measuredValues(n)}: about ${percent(2 / (n + 1))} of further parts lie beyond the measured extremes, and none is drawn there.`
+		? `only ${count(n)} measured ${n === 1 ? 'value' : 'values'}: about ${percent(2 / (n + 1))} of further parts lie beyond the measured extremes, and none is drawn there.`
 		: '';

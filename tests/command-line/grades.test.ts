@@ -174,3 +174,21 @@ test('interrupted, what finished is printed and written, marked partial and not 
 	expect(exact.units.finished).toBeGreaterThan(0);
 	expect(exact.units.finished).toBeLessThan(100_000);
 });
+
+test('a measured resistor that a grade replaces is cautioned about for that, not for being measured few times', async () => {
+	const text = JSON.parse(gradeScenarioText()) as { sensing?: Record<string, unknown> };
+	const top = { value: '48.7k', distribution: 'measured', measured: ['0.1 %'] };
+	const path = join(folder, 'measured.json');
+	const json = join(folder, 'measured-out.json');
+	writeFileSync(path, JSON.stringify({ ...text, sensing: { ...text.sensing, halfBus: { top } } }));
+	const cautionsOf = async (group: string) => {
+		expect(await run([path, '--grades', '1 %', '--group', group, '--units', '10', '--json', json])).toMatchObject({
+			err: '',
+		});
+		return (JSON.parse(readFileSync(json, 'utf8')) as GradesResult).provenance.warnings.join(' ');
+	};
+	const ofBus = await cautionsOf('busDivider');
+	expect(ofBus).toContain('Measured deviations (bus divider, top) say nothing of another grade');
+	expect(ofBus).not.toContain('measured value:');
+	expect(await cautionsOf('star')).toContain('Bus divider, top: only 1 measured value: about 100');
+});

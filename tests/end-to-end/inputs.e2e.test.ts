@@ -130,7 +130,7 @@ test('measured values dropped on a row replace its distribution, with their numb
 			?.dispatchEvent(new DragEvent('drop', { dataTransfer, bubbles: true, cancelable: true }));
 	});
 	const inspector = page.getByRole('complementary', { name: 'About phase divider, top' });
-	await inspector.getByText(/^Only 4 values: about 40\.0.% of further parts lie beyond/).waitFor();
+	await inspector.getByText(/^Only 4 measured values: about 40\.0.% of further parts lie beyond/).waitFor();
 	expect(await page.locator('[data-row="sensing.divider.top"] .measured-count').textContent()).toBe('4 measured');
 	expect(await inspector.getByRole('img').getAttribute('aria-label')).toMatch(
 		/4 measured.*against the assumed mismatch ± 1\u00a0%/,

@@ -25,7 +25,7 @@ describe('warnings', () => {
 		[
 			'a part drawn from three measured values',
 			{ sensing: { divider: { top: { value: '22k', distribution: 'measured', measured: ['1 %', '-1 %', 0] } } } },
-			/^Phase divider, top: only 3 values: about 50\.0.% of further parts lie beyond the measured extremes/,
+			/^Phase divider, top: only 3 measured values: about 50\.0.% of further parts lie beyond the measured extremes/,
 		],
 		[
 			'2E + 2RI = 28.3 V + 1.8 V on a bus of 24 V',

@@ -42,7 +42,7 @@ const measured = (deviations: readonly number[]) => {
 test('nine values warn that 20 % of further parts lie beyond the extremes: 2/(n + 1) for any distribution', () => {
 	const summary = measured([-0.004, -0.003, -0.002, -0.001, 0, 0.001, 0.002, 0.003, 0.004]);
 	expect(summary?.warnings).toEqual([
-		expect.stringMatching(/^Only 9 values: about 20\.0.% of further parts lie beyond the measured extremes/),
+		expect.stringMatching(/^Only 9 measured values: about 20\.0.% of further parts lie beyond the measured extremes/),
 	]);
 	const facts = Object.fromEntries(summary?.facts ?? []);
 	expect(facts.Measured).toBe('9 values');
