@@ -60,8 +60,15 @@ export function readLog(text: string): LogReading {
 		const interval = written === '' ? Number.NaN : Number(written);
 		const at = `line ${place + 1}`;
 		if (drive === '') problems.push({ path: at, value: shortened(line), message: 'names no drive' });
-		else if (!(interval > 0 && Number.isFinite(interval))) {
-			problems.push({ path: at, value: shortened(written), message: 'is no interval: it must be a number above 0' });
+		else if (cells.length > header.length && cells.at(-1) !== '' && !line.includes('"')) {
+			// a decimal comma between commas would lose its decimals
+			const message = `has ${cells.length} columns, its head ${header.length}; the decimal sign is a point`;
+			problems.push({ path: at, value: shortened(line), message });
+		} else if (!(interval > 0 && Number.isFinite(interval))) {
+			const message = written.includes(',')
+				? 'has a comma; the decimal sign is a point'
+				: 'is no interval: it must be a number above 0';
+			problems.push({ path: at, value: shortened(written), message });
 		} else {
 			const own = runs.get(drive) ?? new Map<string, number[]>();
 			runs.set(drive, own);
@@ -85,7 +92,7 @@ export function readLog(text: string): LogReading {
 		problems.push({
 			path: `drive ${name}`,
 			value: '',
-			message: `has ${intervals.length} intervals in a row; at least ${leastIntervals} are needed`,
+			message: `has ${intervals.length} ${intervals.length === 1 ? 'interval' : 'intervals'} in a row; at least ${leastIntervals} are needed`,
 		});
 	}
 	if (problems.length === 0) return { drives };

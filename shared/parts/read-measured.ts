@@ -76,7 +76,7 @@ function columnOf(
 	if (numeric.length === 1) return numeric[0] as number;
 	return numeric.length === 0
 		? 'no column has a number in every line; head the right one “value”'
-		: `${numeric.length} columns have numbers; head the right one “value”`;
+		: `${numeric.length} columns have numbers; head the right one “value”, or write decimals with a point`;
 }
 
 const plain = (cell: string): string =>

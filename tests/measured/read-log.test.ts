@@ -44,6 +44,7 @@ test('every problem is told with its line: missing columns, no number, nothing, 
 		'line 4 x is no interval: it must be a number above 0',
 		'line 5 "" is no interval: it must be a number above 0',
 		'line 6 1e999 is no interval: it must be a number above 0',
+		'line 7 a,1,5 has 3 columns, its head 2; the decimal sign is a point',
 	]);
 	expect(of('drive,interval\n')).toEqual(['line 2  is missing: the log has no intervals']);
 	expect(of(['drive,interval,run', ...rows('a', 23)].join('\n'))).toEqual([
@@ -52,6 +53,20 @@ test('every problem is told with its line: missing columns, no number, nothing, 
 	const many = of(`drive,interval\n${'a,x\n'.repeat(1000)}`);
 	expect(many.length).toBe(21);
 	expect(many.at(-1)).toBe('and 980 more like these');
+});
+
+test('a decimal comma is called that, also where commas part the columns and the decimals would be lost', () => {
+	const told = (text: string): readonly string[] => {
+		const read = readLog(text);
+		return 'problems' in read ? read.problems.map(({ path, message }) => `${path} ${message}`) : [];
+	};
+	expect(told('drive;interval\nA;2852,5')).toEqual(['line 2 has a comma; the decimal sign is a point']);
+	expect(told('drive,interval\nA,2852,5')).toEqual(['line 2 has 3 columns, its head 2; the decimal sign is a point']);
+	// a separator at the end, and a comma within quotes, lose nothing
+	expect(told('drive,interval,note\nA,2852,"cold, dry"\nA,2852,,')).toEqual([
+		'drive A has 2 intervals in a row; at least 24 are needed',
+	]);
+	expect(told('drive,interval\nA,2852')).toEqual(['drive A has 1 interval in a row; at least 24 are needed']);
 });
 
 test('a column that is named twice is a problem, since only one of the two would be read', () => {

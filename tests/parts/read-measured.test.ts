@@ -23,7 +23,7 @@ test('of several columns the one headed “value”, the name or the symbol is t
 
 test('two columns of numbers without a telling heading are refused', () => {
 	expect(readMeasured('1,22010\n2,21990', top)).toEqual({
-		problems: ['2 columns have numbers; head the right one “value”'],
+		problems: ['2 columns have numbers; head the right one “value”, or write decimals with a point'],
 	});
 });
 
