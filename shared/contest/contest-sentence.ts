@@ -1,6 +1,7 @@
 import type { ChoiceName } from '../drive/drive.ts';
 import { choiceNames } from '../drive/drive.ts';
 import { valueWords } from '../range/setting.ts';
+import { capital } from '../words/capital.ts';
 import { count } from '../words/figures.ts';
 import { levelWords } from '../words/level.ts';
 import { choiceWords } from '../words/names.ts';
@@ -42,6 +43,8 @@ function betterWords(cells: readonly Shown[], tried: string): string {
 	const pairs = `${count(cells.length)} pairs of speed and torque`;
 	const open = cells.filter(({ figures }) => figures.better === 'not shown').length;
 	if (open === cells.length) return `At none of ${pairs} is either choice shown to be better ${tried}`;
+	const everywhere = choiceNames.find((choice) => cells.every(({ figures }) => figures.better === choice));
+	if (everywhere) return `${capital(choiceWords[everywhere])} is shown to be better at all ${pairs}`;
 	const wins = choiceNames.map((choice) => winWords(cells, choice)).join('; ');
 	return `Of ${pairs}, ${wins}; ${open === 0 ? 'one of the two is shown to be better everywhere' : `at ${count(open)} neither is shown to be better ${tried}`}`;
 }

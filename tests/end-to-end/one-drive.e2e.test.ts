@@ -183,7 +183,7 @@ test('with a pinned baseline the same drive’s figures in it stand beside the p
 		hasText: /^Against the baseline's drive 19 at slow, which is another drive: /,
 	});
 	await other.waitFor();
-	expect(await other.textContent()).toMatch(/The baseline's seed is demo, not another: its drive 19 has other parts/);
+	expect(await other.textContent()).toMatch(/Seed demo draws other parts, moments and noise than seed another/);
 	expect(await page.locator('.starts small.was').first().textContent()).toMatch(/^baseline's \d/);
 	await page.getByRole('button', { name: 'Unpin' }).click();
 	await expect.poll(() => page.locator('.changed, .one-drive small.was, .ghost-accepted').count()).toBe(0);

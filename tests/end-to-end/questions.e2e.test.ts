@@ -59,7 +59,7 @@ test('what drives the spread: reached by keyboard, answered point by point, agai
 	await page.getByRole('button', { name: 'Run again' }).click();
 	await page.locator('.changed').waitFor({ timeout: 100_000 });
 	expect(await page.locator('.changed').textContent()).toMatch(
-		/\(±\sto the farther limit of the 95\s% interval\): .*virtual neutral \d+\.\d+° →\s\d+\.\d+°, [+−]?\d+\.\d+°\s±\s\d+\.\d+°/,
+		/^Since the baseline: half-bus .*virtual neutral \d+\.\d+° →\s\d+\.\d+°, [+−]?\d+\.\d+°\s±\s\d+\.\d+°\. Standard deviation .* ±\sto the farther limit of the 95\s% interval\.$/,
 	);
 	expect(await page.locator('.shares small.was').first().textContent()).toMatch(/^was \d+/);
 	await answered(page);

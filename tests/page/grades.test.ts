@@ -91,7 +91,8 @@ test('against a pinned baseline each figure tells what it was, and the answer wh
 	const row = model.inputs.rows.value.find(({ key }) => key === 'sensing.comparator.offset');
 	if (row) model.inputs.type(row, 'mismatch', '20 mV');
 	await grades.question.ask();
-	expect(answered().changed).toMatch(/^Against the baseline, on the same drives: half-bus .*; virtual neutral .*\.$/);
+	expect(answered().changed?.lead).toMatch(/^Since the baseline: half-bus .* as before; virtual neutral .*\.$/);
+	expect(answered().changed?.basis).toMatch(/^The grade that is enough, on the same drives; /);
 	expect(answered().choices[0]?.rows[1]?.oneInTwenty).toMatchObject({ was: expect.stringMatching(/^was \d/) });
 	expect(JSON.stringify(answered().pictures?.errors.spec.datasets)).toContain('"ghost"');
 });

@@ -82,8 +82,12 @@ test('a star of 20 % instead of 1 % drives most of the virtual neutral, against 
 	const star = answered().choices[1]?.shares.find(({ name }) => name === 'star resistors');
 	const before = Number.parseInt(star?.alone.was.replace('was ', '') ?? '', 10);
 	expect(Number.parseInt(star?.alone.main ?? '', 10)).toBeGreaterThan(Math.max(60, before));
-	expect(answered().changed.replaceAll('\u00a0', ' ')).toMatch(
-		/^Against the baseline, on the same draws, the standard deviation of the mean angle error \(±\sto the farther limit of the 95 % interval\): half-bus \d\.\d\d° as before; virtual neutral \d\.\d\d° →\s\d\.\d\d°, \+\d\.\d\d° ± \d\.\d\d°\.$/,
+	const { lead = '', basis = '' } = answered().changed ?? {};
+	expect(lead.replaceAll('\u00a0', ' ')).toMatch(
+		/^Since the baseline: half-bus \d\.\d\d° as before; virtual neutral \d\.\d\d° →\s\d\.\d\d°, \+\d\.\d\d° ± \d\.\d\d°\.$/,
+	);
+	expect(basis.replaceAll('\u00a0', ' ')).toBe(
+		'Standard deviation of the mean angle error, on the same draws; ± to the farther limit of the 95 % interval.',
 	);
 	expect(answered().rests).toContainEqual(['Change of the spread', expect.stringContaining('Zou and Donner')]);
 });

@@ -4,12 +4,14 @@ import { type ChangeWords, changedDrives, inDegrees, wordsOf } from '../../../sh
 import { levelWords } from '../../../shared/words/level.ts';
 import { choiceWords } from '../../../shared/words/names.ts';
 
-/** What changed at a point since the baseline: the steps, and what they are of. */
-export function changeWords(
-	point: string,
-	change: PointChange,
-	level: number,
-): { readonly lead: string; readonly basis: string } {
+/** What changed since the baseline: the steps, and what they are of. */
+export interface Changed {
+	readonly lead: string;
+	readonly basis: string;
+}
+
+/** What changed at a point. */
+export function changeWords(point: string, change: PointChange, level: number): Changed {
 	const each = choiceNames.map((choice) => {
 		const words = wordsOf(change.choices[choice].typical, inDegrees);
 		return words && `${choiceWords[choice]} ${stepWords(words)}`;
@@ -29,6 +31,10 @@ export function stepWords({ before, after, step, isShown }: ChangeWords): string
 
 /** "8.10° → 6.90°": the arrow is not left behind at a line's end. */
 export const fromTo = (before: string, after: string): string => `${before} →\u00a0${after}`;
+
+/** The same where both are alike: "8.10° as before". */
+export const thenNow = (before: string, after: string): string =>
+	before === after ? `${after} as before` : fromTo(before, after);
 
 /** What ± says. */
 export const reachWords = (level: number): string => `±\u00a0to the farther limit of the ${levelWords(level)} interval`;

@@ -1,4 +1,4 @@
-import { beforeEach, expect, test } from 'vitest';
+import { beforeEach, expect, test, vi } from 'vitest';
 import type { ContestResult } from '../../../shared/contest/contest-result.ts';
 import { contestSentence } from '../../../shared/contest/contest-sentence.ts';
 import type { RangeResult } from '../../../shared/range/range-result.ts';
@@ -89,6 +89,33 @@ test('the answer has its lead, both pictures, every value in rising order and wh
 	expect(answer?.rests.rows.map(([term]) => term)).toContain('Result digest');
 });
 
+test('against a pinned baseline range and envelope say what each choice had, or that it is as before', async () => {
+	await vi.waitFor(() => expect(model.against.canPin.value).toBe(true));
+	model.against.pin();
+	const row = model.inputs.rows.value.find(({ key }) => key === 'sensing.virtualNeutral.star');
+	if (row) model.inputs.type(row, 'mismatch', '5 %');
+	const { range } = rangeModel();
+	await range.question.ask();
+	await vi.waitFor(() => expect(range.answer.value?.changed).not.toBeNull());
+	expect(range.answer.value?.changed?.lead.replaceAll('\u00a0', ' ')).toMatch(
+		/^Since the baseline: half-bus 820 rpm \(not shown at 500 rpm\) as before; virtual neutral 1200 rpm .* as before\.$/,
+	);
+	const { everywhere } = envelopeResult();
+	const fewer = { ...everywhere.halfBus, verdict: { ...everywhere.halfBus.verdict, share: 0.5, decision: 'fails' } };
+	let runs = 0;
+	const envelope = createEnvelope(model, async () => {
+		runs += 1;
+		return runs === 1
+			? ({ ...envelopeResult(), everywhere: { ...everywhere, halfBus: fewer } } as never)
+			: envelopeResult();
+	});
+	await envelope.question.ask();
+	await vi.waitFor(() => expect(envelope.answer.value?.changed).not.toBeNull());
+	expect(envelope.answer.value?.changed?.lead.replaceAll('\u00a0', ' ')).toMatch(
+		/^Since the baseline: half-bus [\d.]+ % \(.*\) → 50\.0 % \(shown to be too few\); virtual neutral [\d.]+ % \(.*\) as before\.$/,
+	);
+});
+
 const speed = { id: 'operation.speed', name: 'speed', unit: 'rpm', spacing: 'linear' } as const;
 const torque = { id: 'operation.torque', name: 'load torque', unit: 'N·m', spacing: 'linear' } as const;
 const cell = (better: 'halfBus' | 'virtualNeutral' | 'not shown', medianDifference: number, passed = [60, 50]) => ({
@@ -148,6 +175,12 @@ test('the map has the highest torque above; letters H, V, – and × tell cells 
 test('the sentence counts the two cells that have figures and leaves no further one out', () => {
 	expect(contestResult().sentence).toMatch(
 		/^Of 2 pairs of speed and torque, half-bus is better at 1 \(600.rpm\); virtual neutral is shown to be better at none; at 1 neither is shown to be better with up to 200 drives \(95.% confidence for the whole map\)\. .* 2 further pairs could not be simulated\.$/,
+	);
+	// one choice everywhere is said once
+	const [first] = contestResult().cells;
+	const { sentence: _, ...answered } = contestResult();
+	expect(contestSentence({ ...answered, cells: first ? [first, first] : [] }, 'finished')).toMatch(
+		/^Half-bus is shown to be better at all 2 pairs of speed and torque \(95.% confidence for the whole map\)\. /,
 	);
 	expect(contestResult('not shown').sentence).toMatch(
 		/^At none of 2 pairs of speed and torque is either choice shown to be better with up to 200 drives \(95.% confidence for the whole map\)\. /,

@@ -120,9 +120,9 @@ test('a baseline of another seed has its own drive of the index shown, the very 
 	expect(lead).toMatch(/^Against the baseline's drive 19 at slow, which is another drive: half-bus /);
 	expect(lead).toContain(`half-bus ${counted?.judgedError.toFixed(2)}° →`);
 	expect(plain(basis)).toContain(
-		"The baseline's seed is other, not demo: its drive 19 has other parts and meets other moments and noise",
+		'Seed other draws other parts, moments and noise than seed demo: more than the inputs sets the two apart.',
 	);
-	expect(plain(basis)).toContain("The baseline's 10 drives count from 0: this one is in none of its figures.");
+	expect(plain(basis)).toContain("Drive 19 lies beyond the baseline's 10 drives and is in none of its figures.");
 	const [, second] = own;
 	if (!second || 'failure' in second) throw new Error('not simulated');
 	expect(drive.wasFrom(1, 'virtualNeutral', 1)).toBe(`baseline's ${second.virtualNeutral.judgedError.toFixed(2)}°`);
@@ -131,7 +131,7 @@ test('a baseline of another seed has its own drive of the index shown, the very 
 	// the same inputs with another seed are another result, not the baseline itself
 	const reseeded = made(shownOf(present.scenario, 'other'));
 	await vi.waitFor(() => expect(reseeded.drive.change.value).not.toBeNull());
-	expect(reseeded.drive.change.value?.basis).not.toContain('count from 0');
+	expect(reseeded.drive.change.value?.basis).not.toContain('lies beyond');
 	const broken = lab({ outcomes: async () => [{ failure: 'no solution' }, { failure: 'no solution' }] });
 	const failed = made(shownOf(earlier, 'other'), {}, broken);
 	await vi.waitFor(() =>

@@ -17,7 +17,7 @@ import { requirementSentence } from '../../../../shared/study/verdict-sentence.t
 import { capital } from '../../../../shared/words/capital.ts';
 import { count, percent } from '../../../../shared/words/figures.ts';
 import { choiceWords } from '../../../../shared/words/names.ts';
-import { fromTo } from '../change-words.ts';
+import { type Changed, thenNow } from '../change-words.ts';
 import { isOneOf, isText } from '../fields.ts';
 import { keptAnswers } from '../kept/kept-answers.ts';
 import { createLongQuestion, type LongWatch } from '../long-question.ts';
@@ -113,7 +113,7 @@ function answerOf(result: GradesResult, ghost: GradesResult | null, theme: Chart
 		headline: gradesHeadline(result),
 		requirement: requirementSentence(provenance.requirement),
 		isPriced: result.grades.some(({ price }) => price !== null),
-		changed: ghost ? changedWords(result, ghost) : '',
+		changed: ghost && changedWords(result, ghost),
 		hasGhost: ghost !== null,
 		choices: choiceNames.map((choice) => ({
 			choice,
@@ -181,16 +181,17 @@ function drawGrades(result: GradesResult, ghost: GradesResult | null, theme: Cha
 }
 
 /** What is enough, before and now. */
-function changedWords(result: GradesResult, ghost: GradesResult): string {
+function changedWords(result: GradesResult, ghost: GradesResult): Changed {
 	const name = (of: GradesResult, choice: (typeof choiceNames)[number]): string => {
 		const kinds = [of.enough[choice], ...(of.enoughOfArrays ? [of.enoughOfArrays[choice]] : [])];
 		return kinds.flatMap(({ confirmed }) => confirmed ?? []).join(' or ') || 'none shown';
 	};
 	const parts = choiceNames
 		.filter((choice) => resistorCount(result.group, choice) > 0)
-		.map((choice) => {
-			const [before, after] = [name(ghost, choice), name(result, choice)];
-			return `${choiceWords[choice]} ${before === after ? `${after} as before` : fromTo(before, after)}`;
-		});
-	return `Against the baseline, on the same drives: ${parts.join('; ')}. Steps in the table have limits as of different drives, which are the wider ones.`;
+		.map((choice) => `${choiceWords[choice]} ${thenNow(name(ghost, choice), name(result, choice))}`);
+	return {
+		lead: `Since the baseline: ${parts.join('; ')}.`,
+		basis:
+			'The grade that is enough, on the same drives; steps in the table have limits as of different drives, which are the wider ones.',
+	};
 }

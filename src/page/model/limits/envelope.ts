@@ -6,15 +6,17 @@ import {
 	signWords,
 	worstCombinations,
 } from '../../../../shared/charts/envelope-shares.ts';
-import { choiceNames } from '../../../../shared/drive/drive.ts';
+import { type ChoiceName, choiceNames } from '../../../../shared/drive/drive.ts';
 import { cornersOf, fewestCorners } from '../../../../shared/envelope/corners.ts';
 import type { EnvelopeResult } from '../../../../shared/envelope/envelope-result.ts';
-import { envelopeHeadline } from '../../../../shared/envelope/headline.ts';
+import { decidedWords, envelopeHeadline } from '../../../../shared/envelope/headline.ts';
 import { valueWords } from '../../../../shared/range/setting.ts';
 import { envelopeShape } from '../../../../shared/results/envelope-shape.ts';
 import type { Scenario } from '../../../../shared/scenario/scenario.ts';
 import { variantCells } from '../../../../shared/variants/variant-cells.ts';
-import { count } from '../../../../shared/words/figures.ts';
+import { count, percent } from '../../../../shared/words/figures.ts';
+import { choiceWords } from '../../../../shared/words/names.ts';
+import { type Changed, thenNow } from '../change-words.ts';
 import { isText } from '../fields.ts';
 import { keptAnswers } from '../kept/kept-answers.ts';
 import { createLongQuestion, type LongWatch } from '../long-question.ts';
@@ -78,7 +80,7 @@ export function createEnvelope(
 			return {
 				headline: envelopeHeadline(result),
 				inFull: [result.sentence, result.requirement.sentence],
-				changed: ghost ? `The baseline: ${envelopeHeadline(ghost)}` : '',
+				changed: ghost && changedWords(result, ghost),
 				hasGhost: ghost !== null,
 				picture: envelopeShares(result, model.services.theme(), ghost),
 				signs:
@@ -99,4 +101,16 @@ export function createEnvelope(
 			};
 		}),
 	};
+}
+
+/** What passes everywhere, before and now. */
+function changedWords(result: EnvelopeResult, ghost: EnvelopeResult): Changed {
+	const words = ({ everywhere }: EnvelopeResult, choice: ChoiceName): string => {
+		const { share, decision } = everywhere[choice].verdict;
+		return `${percent(share)} (${decidedWords[decision]})`;
+	};
+	const parts = choiceNames.map(
+		(choice) => `${choiceWords[choice]} ${thenNow(words(ghost, choice), words(result, choice))}`,
+	);
+	return { lead: `Since the baseline: ${parts.join('; ')}.`, basis: 'Drives that pass at all combinations of limits.' };
 }

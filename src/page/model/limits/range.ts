@@ -14,7 +14,7 @@ import { variantCells } from '../../../../shared/variants/variant-cells.ts';
 import { count } from '../../../../shared/words/figures.ts';
 import { choiceWords } from '../../../../shared/words/names.ts';
 import { quantity } from '../../../../shared/words/quantity.ts';
-import { fromTo } from '../change-words.ts';
+import { type Changed, thenNow } from '../change-words.ts';
 import { isOneOf, isPointTyped, isText } from '../fields.ts';
 import { keptAnswers } from '../kept/kept-answers.ts';
 import { createLongQuestion, type LongWatch } from '../long-question.ts';
@@ -141,7 +141,7 @@ export function createRange(
 			return {
 				headline: rangeHeadline(result),
 				inFull: [result.sentence, result.requirement.sentence],
-				changed: ghost ? changedWords(result, ghost) : '',
+				changed: ghost && changedWords(result, ghost),
 				hasGhost: ghost !== null,
 				pictures: { errors: rangeErrors(result, theme, ghost), passing: rangePassing(result, theme, ghost) },
 				rows: rangeTableRows(result),
@@ -164,18 +164,23 @@ function isAskable({ axes, point, load }: RangeAsked, scenario: Scenario): boole
 }
 
 /** Down to which speed the requirement holds, before and now; along another parameter the baseline's own answer. */
-function changedWords(result: RangeResult, ghost: RangeResult): string {
+function changedWords(result: RangeResult, ghost: RangeResult): Changed {
 	const [now, before] = [result, ghost].map(({ slowest }) => (slowest?.length === 1 ? slowest[0] : undefined));
-	if (!now || !before) return `The baseline: ${rangeHeadline(ghost)}`;
+	if (!now || !before) {
+		const headline = rangeHeadline(ghost);
+		return { lead: `The baseline: ${headline.charAt(0).toLowerCase()}${headline.slice(1)}`, basis: '' };
+	}
 	const words = ({ holds, fails }: SlowestOfChoice): string =>
 		holds === null
 			? 'no speed'
 			: `${quantity(holds, 'rpm')}${fails === null ? '' : ` (not shown at ${quantity(fails, 'rpm')})`}`;
-	const parts = choiceNames.map((choice) => {
-		const [is, was] = [words(now.choices[choice]), words(before.choices[choice])];
-		return `${choiceWords[choice]} ${is === was ? `${is} as before` : fromTo(was, is)}`;
-	});
-	return `Against the baseline, the slowest speed down to which the requirement is shown to hold: ${parts.join('; ')}.`;
+	const parts = choiceNames.map(
+		(choice) => `${choiceWords[choice]} ${thenNow(words(before.choices[choice]), words(now.choices[choice]))}`,
+	);
+	return {
+		lead: `Since the baseline: ${parts.join('; ')}.`,
+		basis: 'The slowest speed down to which the requirement is shown to hold.',
+	};
 }
 
 /** Every value with both choices' figures, rising. */

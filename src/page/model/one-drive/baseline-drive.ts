@@ -121,9 +121,9 @@ export function createBaselineDrive({ baseline, shown, request, verdicts }: Seen
 		const pinned = baseline.value?.shown;
 		const counted =
 			pinned && unit >= pinned.units
-				? ` The baseline's ${count(pinned.units)} drives count from 0: this one is in none of its figures.`
+				? ` Drive ${count(unit)} lies beyond the baseline's ${count(pinned.units)} drives and is in none of its figures.`
 				: '';
-		return `The baseline's seed is ${pinned?.seed}, not ${seed}: its drive ${count(unit)} has other parts and meets other moments and noise, so what sets the two apart is not the inputs alone. Pinned with the present seed, it would be the same drive.${counted}`;
+		return `Seed ${pinned?.seed} draws other parts, moments and noise than seed ${seed}: more than the inputs sets the two apart.${counted}`;
 	};
 	/** What it had in a figure's place; of another drive no step is taken. */
 	const was: typeof wasWords = (before, after, figure = signedDegrees) =>

@@ -19,7 +19,7 @@ import { choiceWords } from '../../../../shared/words/names.ts';
 import { budgetsDrives } from '../../../host/run-budgets.ts';
 import { originsDrives } from '../../../host/run-origins.ts';
 import type { SpreadResult } from '../../../host/run-spread.ts';
-import { fromTo, reachWords, stepWords } from '../change-words.ts';
+import { type Changed, fromTo, reachWords, stepWords } from '../change-words.ts';
 import { isText } from '../fields.ts';
 import { keptAnswers } from '../kept/kept-answers.ts';
 import { createLongQuestion, type LongWatch } from '../long-question.ts';
@@ -116,7 +116,7 @@ function answerOf({ origins, budgets }: SpreadResult, ghost: SpreadResult | null
 		point: origins.point,
 		headline: originsHeadline(origins),
 		sentence: origins.sentence,
-		changed: ghost ? changedWords(origins, ghost.origins) : '',
+		changed: ghost && changedWords(origins, ghost.origins),
 		hasGhost: ghost !== null,
 		reservations: [
 			...(parts.some(({ provenance }) => provenance.partial) ? ['Stopped: figures of what finished.'] : []),
@@ -172,17 +172,20 @@ function drawBudgets(
 	return { describes, spec: budgetBars(budgets, theme, describes, ghost) };
 }
 
-/** The spread itself, before and now, with what chance leaves open of the change. */
-function changedWords(present: SpreadResult['origins'], before: SpreadResult['origins']): string {
+/** The spread itself, before and now, with what chance leaves open of the change, and what it is of. */
+function changedWords(present: SpreadResult['origins'], before: SpreadResult['origins']): Changed {
 	const changes = choiceNames.map((choice) => ({ choice, change: originsChange(before, present, choice) }));
 	const parts = changes.map(({ choice, change }) => {
 		const isFew = [before, present].some(({ choices }) => choices[choice].rows < fewestRows);
 		return `${choiceWords[choice]} ${spreadWords(change, isFew ? 'too few whole rows for limits' : 'its rows were not kept: no limits')}`;
 	});
 	const limits = changes.some(({ change }) => isTold(change) && isBounded(change))
-		? ` (${reachWords(present.provenance.level)})`
+		? `; ${reachWords(present.provenance.level)}`
 		: '';
-	return `Against the baseline, on the same draws, the standard deviation of the mean angle error${limits}: ${parts.join('; ')}.`;
+	return {
+		lead: `Since the baseline: ${parts.join('; ')}.`,
+		basis: `Standard deviation of the mean angle error, on the same draws${limits}.`,
+	};
 }
 
 /** On the same draws small changes are known to thousandths of a degree. */

@@ -1,5 +1,7 @@
 import type { ComponentProps } from 'preact';
 import { useEffect } from 'preact/hooks';
+import type { Changed } from '../../model/change-words.ts';
+import { ChangedWords } from '../../parts/changed-words.tsx';
 import { Cautions } from '../cautions.tsx';
 import { Reservations } from '../reservations.tsx';
 import { AskBar } from './ask-bar.tsx';
@@ -11,8 +13,8 @@ interface OpeningProps extends ComponentProps<typeof AskBar> {
 	readonly answer: {
 		readonly headline: string;
 		readonly reservations: readonly string[];
-		/** Against the pinned baseline; '' where there is none. */
-		readonly changed?: string;
+		/** Null where no baseline is pinned. */
+		readonly changed?: Changed | null;
 	} | null;
 	readonly waiting: string;
 	readonly question: ComponentProps<typeof AskBar>['question'] & { readonly setOpen: (open: boolean) => void };
@@ -28,7 +30,7 @@ export function Opening({ heading, answer, waiting, question, cost }: OpeningPro
 		<section class="overall" aria-labelledby="question">
 			{heading && <h2 id="question">{heading}</h2>}
 			<p class="sentence">{answer ? answer.headline : <span class="waiting">{waiting}</span>}</p>
-			{answer?.changed && <p class="changed">{answer.changed}</p>}
+			{answer?.changed && <ChangedWords changed={answer.changed} />}
 			<AskBar question={question} cost={cost} />
 			<Reservations words={answer?.reservations ?? []} />
 			<Cautions />

@@ -1,5 +1,6 @@
 import { count } from '../../../../shared/words/figures.ts';
 import type { OneDrive } from '../../model/one-drive/one-drive.ts';
+import { ChangedWords } from '../../parts/changed-words.tsx';
 import { ChoiceMark } from '../../parts/choice-mark.tsx';
 
 /** What went wrong with each choice and why, in a sentence each. */
@@ -41,11 +42,7 @@ function SinceBaseline({ drive: { before } }: { drive: OneDrive }) {
 	const note = before.note.value;
 	return (
 		<>
-			{change && (
-				<p class="changed">
-					{change.lead} <small>{change.basis}</small>
-				</p>
-			)}
+			{change && <ChangedWords changed={change} />}
 			{note && <p class="changed">{note}</p>}
 		</>
 	);
