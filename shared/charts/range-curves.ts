@@ -75,7 +75,7 @@ export function rangeErrors(result: RangeResult, theme: ChartTheme, ghost: Range
 				},
 				encoding: { tooltip: { field: 'says' } },
 			})),
-			...limitWords(angleLimit, `limit ${degrees(angleLimit)}`, theme, {
+			...limitWords(angleLimit, `limit ${angleLimit}°`, theme, {
 				side: 'above',
 				place: freePlace(
 					{ width: wordsWidth, low: angleLimit, high: angleLimit + wordsHeight * top },

@@ -1,4 +1,4 @@
-import { onScale, quantity } from '../words/quantity.ts';
+import { evenOnScale, evenQuantity } from '../words/quantity.ts';
 import type { BuiltPart } from './unusual-parts.ts';
 
 export interface PartRow {
@@ -25,8 +25,8 @@ export function partRows(parts: readonly BuiltPart[]): readonly PartRow[] {
 	return parts.map(({ record, instance, value, deviation, scale, asFarOut }) => ({
 		key: `${record.id} ${instance}`,
 		name: nameOf(record, instance),
-		value: quantity(value, record.unit, 5),
-		deviation: signed(deviation, onScale(scale, Math.abs(deviation), record.unit, 3)),
+		value: evenQuantity(value, record.unit, 5),
+		deviation: signed(deviation, evenOnScale(scale, Math.abs(deviation), record.unit, 3)),
 		asFarOut: oneIn(asFarOut),
 	}));
 }

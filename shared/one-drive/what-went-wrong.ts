@@ -2,6 +2,7 @@ import { type ChoiceName, choiceNames } from '../drive/drive.ts';
 import type { Requirement } from '../study/unit-passes.ts';
 import { chancePerHour, count, degrees, power, signedDegrees } from '../words/figures.ts';
 import { levelWords } from '../words/level.ts';
+import { list } from '../words/list.ts';
 import { choiceWords, eventKinds, eventWords } from '../words/names.ts';
 import { type DriveOutcome, falseCrossings } from './drive-outcome.ts';
 import type { PairOutcome } from './unit-outcomes.ts';
@@ -71,7 +72,7 @@ function troubleWords(
 			return 'this drive runs at full duty and stays more than 2\u00a0% short of its torque.';
 		case 'false': {
 			const kinds = eventKinds.filter((kind) => found.events[kind] > 0);
-			const all = kinds.map((kind) => `${count(found.events[kind])} ${singular(kind, found.events[kind])}`).join(', ');
+			const all = list(kinds.map((kind) => `${count(found.events[kind])} ${singular(kind, found.events[kind])}`));
 			return `this drive takes ${all} in ${count(found.measured)} measured sectors${firstWords(found)}.`;
 		}
 		case 'angle':

@@ -67,9 +67,9 @@ function slowestWords(result: Answered, { at, choices, resolution }: SlowestSpee
 			? ` Not every drive that passes at a speed passes at the faster ones (all but ${count(turned[0] ?? 0)} with half-bus, ${count(turned[1] ?? 0)} with virtual neutral), so take the confidence of the search as approximate.`
 			: '';
 	const searched = choiceNames.some((choice) => choices[choice].fails !== null && choices[choice].holds !== null);
-	const narrowed = searched ? `, narrowed down to ${formatRelative(resolution)} of the speed` : '';
+	const narrowed = searched ? ` The slowest speed is narrowed down to ${formatRelative(resolution)}.` : '';
 	const text = words.join('; ');
-	return `${where}${where ? text : capital(text)}${narrowed}.${caution}`;
+	return `${where}${where ? text : capital(text)}.${narrowed}${caution}`;
 }
 
 function loadWords({ load, point, slowest }: Answered): string {

@@ -35,7 +35,11 @@ export const inDegrees: Print = {
 	figure: (value) => (Number.isFinite(value) ? degrees(value) : 'lock lost'),
 	step: signedDegrees,
 };
-export const inShares: Print = { figure: percent, step: signed((size) => percent(size).replace('%', 'points')) };
+export const inShares: Print = {
+	figure: percent,
+	// none at all is as exact as its reach
+	step: signed((size) => (size === 0 ? '0.0\u00a0points' : percent(size).replace('%', 'points'))),
+};
 const inRates: Print = {
 	figure: perHour,
 	// "−< 10⁻¹⁸" would be any number

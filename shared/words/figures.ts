@@ -83,8 +83,8 @@ export function power(value: number): string {
 	return `${withMinus(mantissa)}${space}×${space}10${raised(ten)}`;
 }
 
-/** The p of a test: "p = 0.031", "p below 1 in 10 000". */
-export const pWords = (p: number): string => (p < 1e-4 ? `p below 1 in ${count(10_000)}` : `p = ${power(p)}`);
+/** The p of a test: "p = 0.031", unbroken, "p below 1 in 10 000". */
+export const pWords = (p: number): string => (p < 1e-4 ? `p below 1 in ${count(10_000)}` : `p\u00a0=\u00a0${power(p)}`);
 
 /** A computed chance, which is never nothing: 0 is one too small for the computer. */
 export function chance(value: number): string {

@@ -16,8 +16,11 @@ export function quantityParts(value: number, unit: Unit, digits = 4): QuantityPa
 }
 
 /** A figure beside others of its kind: all its significant digits are shown, "43.90 mN·m" under "10.18 mN·m". */
-export function evenQuantity(value: number, unit: Unit, digits = 4): string {
-	return quantity(value, unit, digits).replace(/[\d.\u202f]+/, (number) => {
+export const evenQuantity = (value: number, unit: Unit, digits = 4): string =>
+	allDigits(quantity(value, unit, digits), digits);
+
+function allDigits(words: string, digits: number): string {
+	return words.replace(/[\d.\u202f]+/, (number) => {
 		const missing = digits - number.replace(/\D/g, '').replace(/^0+/, '').length;
 		if (missing <= 0 || Number.parseFloat(number) === 0) return number;
 		return `${number}${number.includes('.') ? '' : '.'}${'0'.repeat(missing)}`;
@@ -32,6 +35,10 @@ export function relative(value: number, digits = 6): string {
 /** A deviation or a half-width as its scale has it: in per cent, or with the unit. */
 export const onScale = (scale: Tolerance['scale'], value: number, unit: Unit, digits = 6): string =>
 	scale === 'relative' ? relative(value, digits) : quantity(value, unit, digits);
+
+/** The same beside others of its kind: "+0.980 %" over "−0.967 %". */
+export const evenOnScale = (scale: Tolerance['scale'], value: number, unit: Unit, digits: number): string =>
+	allDigits(onScale(scale, value, unit, digits), digits);
 
 /** A quantity with a plus before positive values: a deviation. */
 export function signedQuantity(value: number, unit: Unit, digits = 4): string {

@@ -1,5 +1,6 @@
 import type { BudgetsResult, ChoiceBudgets, KindBudgets } from '../../shared/budgets/budgets-result.ts';
 import { sectorName } from '../../shared/budgets/budgets-sentence.ts';
+import { drawnWithoutWords } from '../../shared/budgets/drawn-without-words.ts';
 import { choiceNames } from '../../shared/drive/drive.ts';
 import { count, degrees, percent, signedDegrees, span } from '../../shared/words/figures.ts';
 import { choiceWords } from '../../shared/words/names.ts';
@@ -51,13 +52,7 @@ function choiceLines(budgets: ChoiceBudgets, sources: BudgetsResult['sources']):
 					),
 		),
 		...(without.length > 0 ? [withoutWords(without)] : []),
-		...(drawnWithout > 0
-			? [
-					wrapText(
-						`${count(drawnWithout)} drawn drives lost lock or found no crossing in some sector kind and are left out: the spread is worse than it shows.`,
-					),
-				]
-			: []),
+		...(drawnWithout > 0 ? [wrapText(drawnWithoutWords(drawnWithout))] : []),
 		...(worst && worstKind !== null ? ['', ...effectLines(worst, worstKind, sources)] : []),
 	];
 }

@@ -50,7 +50,7 @@ test('single commutations beyond the limit are told of where the requirement all
 
 test('one removal that clears it is the cause', () => {
 	expect(sentence(early, fine, early, early, early, early)).toBe(
-		'With half-bus sensing this drive takes 2 early false crossings, 1 missed crossing in 24 measured sectors, the first in sector 31, 14.20° early. Without ringing this does not happen: that is the cause.'.replace(
+		'With half-bus sensing this drive takes 2 early false crossings and 1 missed crossing in 24 measured sectors, the first in sector 31, 14.20° early. Without ringing this does not happen: that is the cause.'.replace(
 			'14.20°',
 			'14.2°',
 		),

@@ -24,7 +24,7 @@ const asked =
 test('down to which speed it holds is said for each choice, with the next slower one and the load line', () => {
 	expect(plain(searched({ halfBus: end(), virtualNeutral: end({ holds: 1200, fails: 820, decision: 'fails' }) }))).toBe(
 		'With half-bus sensing the requirement holds down to 820 rpm and is no longer shown to hold at 500 rpm; ' +
-			'with virtual neutral sensing the requirement holds down to 1200 rpm and fails at 820 rpm, narrowed down to 2 % of the speed. ' +
+			'with virtual neutral sensing the requirement holds down to 1200 rpm and fails at 820 rpm. The slowest speed is narrowed down to 2 %. ' +
 			`This is for the load line through slow: torque as the square of the speed. ${asked}`,
 	);
 	expect(plain({ load: 'constant' })).toContain(' This is for the torque of slow, the same at every speed. ');

@@ -91,7 +91,7 @@ test('drives lost with both are equal: the middle one may show nothing though th
 	expect(paired).toMatchObject({ better: 'halfBus', medianDifference: 0 });
 	const sentence = pointSentence({ ...base, choices: { halfBus: figures(3), virtualNeutral: figures(2.5) }, paired });
 	expect(sentence).toMatch(
-		/^At rated half-bus is better, though not in the middle of the drives, where the two are equal: it has the smaller error in 40 of 100 drives, virtual neutral in 15 \(sign test: p = 1\.0\s×\s10⁻³\)/,
+		/^At rated half-bus is better, though not in the middle of the drives, where the two are equal: it has the smaller error in 40 of 100 drives, virtual neutral in 15 \(sign test: p\u00a0=\u00a01\.0\s×\s10⁻³\)/,
 	);
 });
 

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { headlineChanges, headlines, inDegrees, wordsOf } from '../../shared/words/change.ts';
+import { headlineChanges, headlines, inDegrees, inShares, wordsOf } from '../../shared/words/change.ts';
 
 const { print } = headlines.find(({ name }) => name === 'crossings') ?? expect.unreachable();
 const rates = (before: number, after: number, low: number, high: number) =>
@@ -59,4 +59,11 @@ test('a reach below the finest that is told is told as that, where it would read
 	expect(wordsOf(small, inDegrees)?.step).toBe('−0.04° ±\u00a00.00°');
 	expect(wordsOf(small, { ...inDegrees, finest: 0.01 })?.step).toBe('−0.04° ±\u00a00.01°');
 	expect(wordsOf({ ...small, low: -0.06 }, { ...inDegrees, finest: 0.01 })?.step).toBe('−0.04° ±\u00a00.02°');
+});
+
+test('no step at all of a share is told as finely as its reach: 0.0 ± 3.0 points', () => {
+	expect(wordsOf({ before: 1, after: 1, change: 0, low: -0.03, high: 0.03 }, inShares)).toMatchObject({
+		before: '100\u00a0%',
+		step: '0.0 ±\u00a03.0\u00a0points',
+	});
 });

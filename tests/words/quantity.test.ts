@@ -1,5 +1,12 @@
 import { expect, test } from 'vitest';
-import { evenQuantity, quantity, quantityParts, relative, signedQuantity } from '../../shared/words/quantity.ts';
+import {
+	evenOnScale,
+	evenQuantity,
+	quantity,
+	quantityParts,
+	relative,
+	signedQuantity,
+} from '../../shared/words/quantity.ts';
 
 test('4738.23 Ω is 4.738 kΩ to four digits, and −12.34 mV has a true minus', () => {
 	expect([quantity(4738.23, 'Ω'), quantity(-0.012_341, 'V'), signedQuantity(0.5, '°', 3)]).toEqual([
@@ -17,6 +24,13 @@ test('figures in a column keep their last zeros: 43.90 mN·m, 2.000 V; nothing i
 		evenQuantity(0, 'V'),
 		evenQuantity(0.010_184, 'N·m'),
 	]).toEqual(['43.90\u00a0mN·m', '2.000\u00a0V', '−250\u00a0µV', '0\u00a0V', '10.18\u00a0mN·m']);
+});
+
+test('deviations in a column keep their last zeros, in per cent or with their unit', () => {
+	expect([evenOnScale('relative', 0.0098, 'Ω', 3), evenOnScale('absolute', 0.0049, 'V', 3)]).toEqual([
+		'0.980\u00a0%',
+		'4.90\u00a0mV',
+	]);
 });
 
 test('a speed of five digits is grouped, also in a column, one of four is not, nor are decimals', () => {

@@ -1,7 +1,8 @@
 import type { BudgetsResult, KindBudgets } from '../../budgets/budgets-result.ts';
 import { sectorName } from '../../budgets/budgets-sentence.ts';
+import { drawnWithoutWords } from '../../budgets/drawn-without-words.ts';
 import { type ChoiceName, choiceNames } from '../../drive/drive.ts';
-import { count, degrees, percent, signedDegrees, span } from '../../words/figures.ts';
+import { degrees, percent, signedDegrees, span } from '../../words/figures.ts';
 import { calculationLine } from '../calculation-line.ts';
 import { markedChoice } from '../choice-mark.ts';
 import { type Content, html, type Markup } from '../html.ts';
@@ -67,11 +68,7 @@ function choiceTables({ choices, sources }: BudgetsResult, choice: ChoiceName): 
 							]),
 				],
 			})),
-			notes: [
-				lost,
-				drawnWithout > 0 &&
-					`${count(drawnWithout)} drawn drives lost lock or found no crossing in some kind of sector and are left out: the spread is worse than it shows.`,
-			],
+			notes: [lost, drawnWithout > 0 && drawnWithoutWords(drawnWithout)],
 		}),
 		worst && worstKind !== null && effectTable(worst, worstKind, choice, sources),
 	];

@@ -3,7 +3,7 @@ import { parameters } from '../../parameters/parameters.ts';
 import { nominalFigures } from '../../scenario/nominal-figures.ts';
 import type { OperatingPoint, Scenario } from '../../scenario/scenario.ts';
 import { rangeWords } from '../../words/conditions.ts';
-import { quantity } from '../../words/quantity.ts';
+import { evenQuantity, quantity } from '../../words/quantity.ts';
 import { html, type Markup } from '../html.ts';
 import type { Report } from '../report.ts';
 import { type Section, section } from '../section.ts';
@@ -39,7 +39,7 @@ function nominalTable({ points, values }: Scenario): Markup {
 	type Nominal = (typeof figures)[0];
 	const row = (label: string, words: (one: Nominal) => string) => ({ cells: [label, ...figures.map(words)] });
 	const angle = ({ degreesPerSecond }: Nominal, seconds: number): string =>
-		quantity(seconds * degreesPerSecond, '°', 3);
+		evenQuantity(seconds * degreesPerSecond, '°', 3);
 	return table({
 		caption: 'What one works out on paper about the nominal drive there',
 		head: ['', ...points.map(({ name }) => name)],

@@ -1,5 +1,6 @@
 import type { BudgetsResult } from '../../../../shared/budgets/budgets-result.ts';
 import { sectorName } from '../../../../shared/budgets/budgets-sentence.ts';
+import { drawnWithoutWords } from '../../../../shared/budgets/drawn-without-words.ts';
 import type { ChoiceName } from '../../../../shared/drive/drive.ts';
 import { bareName, isSlight, kindsOffTheSix } from '../../../../shared/origins/origin-words.ts';
 import type { OriginsResult, Share } from '../../../../shared/origins/origins-result.ts';
@@ -79,11 +80,7 @@ export function budgetTable({ choices, sources }: BudgetsResult, choice: ChoiceN
 						`No figure (lock lost, or no crossing found) with: ${without.join(', ')}${without[0] === 'the nominal drive' ? '' : ' at a limit'}.`,
 					]
 				: []),
-			...(drawnWithout > 0
-				? [
-						`${count(drawnWithout)} drawn drives lost lock or found no crossing in some sector kind and are left out: the spread is worse than it shows.`,
-					]
-				: []),
+			...(drawnWithout > 0 ? [drawnWithoutWords(drawnWithout)] : []),
 		],
 		worstSector: worstKind === null ? '' : sectorName(worstKind),
 		sources: worst
