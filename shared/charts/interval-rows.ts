@@ -28,6 +28,8 @@ interface IntervalRows {
 	/** Names of rows and lanes, from above. */
 	readonly order: readonly string[];
 	readonly lanes?: readonly string[];
+	/** What is written beside a row, if not its name. */
+	readonly label?: (name: string) => string;
 	readonly scale: object;
 	readonly axis: object;
 	readonly height?: number;
@@ -44,7 +46,7 @@ export function intervalRows(given: IntervalRows, theme: ChartTheme, description
 	const { name, rows, ghost, fields, order, lanes = choiceNames, scale, axis, limit = null } = given;
 	const { row, value, low, high, open, openAt = [value], lane = 'choice' } = fields;
 	const x = (field: string) => ({ field, type: 'quantitative' as const, scale, axis });
-	const y = { field: row, type: 'nominal' as const, sort: [...order], axis: rowAxis(order) };
+	const y = { field: row, type: 'nominal' as const, sort: [...order], axis: rowAxis(order, given.label) };
 	const yOffset = { field: lane, type: 'nominal' as const, sort: [...lanes], scale: { paddingOuter: 0.35 } };
 	/** Where a row's figure stands; the limit stands across all of them. */
 	const rowed = { y, yOffset };
@@ -129,14 +131,14 @@ const decadeOf = (value: number): number => Number(value.toExponential().split('
 /** Letters of a line beside the rows. */
 const longestLine = 20;
 
-const rowAxis = (names: readonly string[]) => ({
+const rowAxis = (names: readonly string[], label = (name: string) => name) => ({
 	title: null,
 	domain: false,
 	ticks: false,
 	labelLimit: 170,
 	labelFontSize: 13,
 	labelLineHeight: 15,
-	labelExpr: `(${JSON.stringify(Object.fromEntries(names.map((name) => [name, linesOf(name, longestLine)])))})[datum.label]`,
+	labelExpr: `(${JSON.stringify(Object.fromEntries(names.map((name) => [name, linesOf(label(name), longestLine)])))})[datum.label]`,
 });
 
 const limitLine = (

@@ -60,6 +60,8 @@ export function rateIntervals(choices: Rates, theme: ChartTheme, description: st
 			ghost: before ? before.map(drawn) : null,
 			fields: { row: 'event', value: 'rate', low: 'drawnFrom', high: 'high', open: 'open', openAt: ['high'] },
 			order: order.filter((name) => rows.some(({ event }) => event === name)),
+			// it stands under its own kind's row
+			label: (name) => (name.endsWith(computedMark) ? 'computed' : name),
 			scale,
 			axis: { ...axis, labelOverlap: true, title: axisTitle(counted, rows.length > counted.length) },
 			height: rows.length > counted.length ? 330 : 210,
@@ -69,7 +71,8 @@ export function rateIntervals(choices: Rates, theme: ChartTheme, description: st
 	);
 }
 
-const computedName = (kind: EventKind): string => `${eventWords[kind]}, computed`;
+const computedMark = ', computed';
+const computedName = (kind: EventKind): string => eventWords[kind] + computedMark;
 
 const countedRows = (choices: Rates): RateRow[] =>
 	eventKinds.flatMap((kind) =>

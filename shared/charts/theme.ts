@@ -43,6 +43,8 @@ function chartConfig(theme: ChartTheme) {
 			labelColor: theme.quiet,
 			labelFontSize: 12,
 			labelPadding: 5,
+			// neighbours that all but touch are thinned out
+			labelSeparation: 6,
 			titleColor: theme.quiet,
 			titleFontSize: 12,
 			titleFontWeight: 'normal' as const,

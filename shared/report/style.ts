@@ -34,7 +34,7 @@ dt{color:var(--quiet)}
 header dl{font-size:.9rem}
 .methods>div{display:grid;grid-template-columns:13rem 1fr;gap:0 1.2rem;padding:.25rem 0;border-block-start:1px solid var(--rule);break-inside:avoid}
 nav ol{columns:2;column-gap:2rem;margin:0 0 .85rem;padding-inline-start:1.5rem;font-size:.9rem}
-nav li{break-inside:avoid}
+nav li{break-inside:avoid;text-wrap:balance}
 nav .absent{color:var(--quiet)}
 nav .absent::after{content:" (not computed)"}
 .verdicts{list-style:none;padding:0;display:grid;grid-template-columns:1fr 1fr;gap:1rem}
@@ -120,6 +120,7 @@ figure svg{display:block;max-width:100%;height:auto}
 #again .said.same{color:var(--holds)}
 #again .said.other{color:var(--fails)}
 @media (max-width:44rem){.pictures,.verdicts{grid-template-columns:minmax(0,1fr)}nav ol{columns:1}.methods>div,.sign-off{grid-template-columns:minmax(0,1fr)}.table{overflow-x:auto}header dl,.provenance{grid-template-columns:minmax(0,1fr)}}
+@media screen and (max-width:30rem){table{font-size:.8rem}th,td{padding-inline-end:.375rem}}
 @page{margin:18mm 15mm;@bottom-left{content:"Simulated estimates: measurement on real hardware decides";${marginText}}@bottom-right{content:counter(page) " of " counter(pages);${marginText}}}
 @media print{
 html{font-size:10pt}

@@ -144,11 +144,10 @@ test('computed rates stand below the counted ones, those too small for the axis 
 	const early = computed(2e-7, [1e-7, 3e-7]);
 	const others = { late: computed(1e-30, null), missed: computed(0, null), all: early };
 	const both = { ...choices.halfBus, computed: { early, ...others } };
-	const { datasets } = rateIntervals(
-		{ halfBus: both, virtualNeutral: choices.virtualNeutral },
-		theme,
-		'',
-	) as unknown as {
+	const spec = rateIntervals({ halfBus: both, virtualNeutral: choices.virtualNeutral }, theme, '');
+	// said in one word under its own kind, for which a report's small picture has room
+	expect(JSON.stringify(spec)).toContain('\\"early false crossings, computed\\":[\\"computed\\"]');
+	const { datasets } = spec as unknown as {
 		datasets: { rates: Record<string, unknown>[] };
 	};
 	expect(datasets.rates.filter(({ event, choice }) => choice === 'halfBus' && /computed/.test(String(event)))).toEqual([
