@@ -89,6 +89,11 @@ test('a pinned result stays as a ghost: the change of the same drives with its i
 	]);
 	const typical = page.locator('.attribution table').first();
 	expect(await typical.locator('tbody').first().textContent()).toMatch(/phase divider, top\+\d+\.\d\d°/);
+	// bars grow from one line, whatever their figures take
+	const bars = await page
+		.locator('.attribution .share-bar')
+		.evaluateAll((all) => all.map((bar) => Math.round(bar.getBoundingClientRect().right)));
+	expect(new Set(bars).size).toBe(1);
 	await page.setViewportSize({ width: 390, height: 844 });
 	expect(await overflow(page)).toBeLessThanOrEqual(0);
 	// thin, under its figure

@@ -178,6 +178,16 @@ test('after a reload the answer of a longer question and its baseline are there 
 	await page.getByRole('button', { name: 'Run again' }).click();
 	await page.locator('.changed').waitFor({ timeout: 100_000 });
 	await answered(page);
+	// where the rows are blocks, what the baseline had stands below the figure, not before it
+	await page.setViewportSize({ width: 390, height: 844 });
+	const cell = page.locator('.choice-table td', { has: page.locator('small.was') }).first();
+	const [figure, was] = await cell.evaluate((td) => {
+		const range = document.createRange();
+		range.selectNodeContents(td.firstChild ?? td);
+		return [range.getBoundingClientRect().bottom, td.querySelector('.was')?.getBoundingClientRect().top ?? 0];
+	});
+	expect(was).toBeGreaterThanOrEqual((figure ?? Infinity) - 4);
+	await page.setViewportSize({ width: 1280, height: 720 });
 	const [sentence, changed] = [page.locator('.sentence'), page.locator('main .changed')];
 	const before = [await sentence.textContent(), await changed.textContent()];
 	await page.waitForTimeout(600);

@@ -439,6 +439,19 @@ test('nothing sticks out to the side at 390 px, nor at 320, in any demo scenario
 	}
 });
 
+test('rates of crossings that go wrong by the thousand an hour are in sight at 390 px, hours included', async () => {
+	const { page } = await built.open();
+	await page.getByLabel('Drives to build').fill('60');
+	await page.getByLabel('star resistor: mismatch tolerance').fill('5 %');
+	await page.getByRole('button', { name: 'Run', exact: true }).click();
+	await expect
+		.poll(() => page.locator('.rates tbody').first().textContent(), { timeout: 30_000 })
+		.toMatch(/virtual neutral\d+\d\.\d × 10⁻\d.*\d{4}/);
+	await page.setViewportSize({ width: 390, height: 844 });
+	const place = page.locator('.rates .scroll');
+	expect(await place.evaluate(({ scrollWidth, clientWidth }) => scrollWidth - clientWidth)).toBe(0);
+});
+
 test('what loads before the charts is at most 120 kB gzipped', async () => {
 	const folder = await ensureBuilt('page');
 	const html = readFileSync(`${folder}index.html`, 'utf8');

@@ -44,8 +44,9 @@ test('figures stand with their intervals; a point that one lacks leaves its side
 	const [slow, , rated] = points;
 	expect(slow?.rows.find(({ name }) => name === 'half-bus: 1 drive in 20 exceeds')).toEqual({
 		name: 'half-bus: 1 drive in 20 exceeds',
-		first: '3.64° (3.50° … 3.85°)',
-		second: '3.64° (3.50° … 3.85°)',
+		// an interval is not torn at a line's end
+		first: '3.64° (3.50°\u00a0…\u00a03.85°)',
+		second: '3.64° (3.50°\u00a0…\u00a03.85°)',
 	});
 	expect(rated?.rows.every(({ second }) => second === '–')).toBe(true);
 });

@@ -130,5 +130,6 @@ function pointRows(a: PointResult | undefined, b: PointResult | undefined): Comp
 /** A unit's error, which is infinite where it lost lock. */
 const size = (value: number): string => (Number.isFinite(value) ? degrees(value) : 'lock lost');
 
+/** Not torn at a line's end, but on a line of its own where there is little room. */
 const withInterval = (interval: readonly [number, number] | null, words: (value: number) => string): string =>
-	interval ? ` (${span(words(interval[0]), words(interval[1]))})` : '';
+	interval ? ` (${span(words(interval[0]), words(interval[1])).replaceAll(' ', '\u00a0')})` : '';

@@ -19,9 +19,15 @@ export function readout(window: DriveWindow, time: number, picked: ChoiceName): 
 		const low = ranges[2 * column];
 		const high = ranges[2 * column + 1];
 		if (low === undefined || high === undefined || Number.isNaN(low)) return '–';
-		// what is left of a current that has stopped is rounding
-		const digits = (one: number): string => (Math.abs(one) < 1e-9 ? '0' : withMinus(one.toPrecision(4)));
-		return `${high - low > 2e-3 * Math.max(Math.abs(high), Math.abs(low)) ? span(digits(low), digits(high)) : digits((low + high) / 2)}\u00a0${unit}`;
+		const size = Math.max(Math.abs(high), Math.abs(low));
+		// both ends as finely, to four digits of the larger; what is left of a current that has stopped is rounding
+		const decimals = size < 1e-9 ? 0 : Math.max(0, 3 - Math.floor(Math.log10(size)));
+		const digits = (one: number): string =>
+			Math.abs(one) < 1e-9 || Number(one.toFixed(decimals)) === 0 ? '0' : withMinus(one.toFixed(decimals));
+		const [from, to] = [digits(low), digits(high)];
+		const words = high - low > 2e-3 * size && from !== to ? span(from, to) : digits((low + high) / 2);
+		// no range is torn at a line's end
+		return `${words.replaceAll(' ', '\u00a0')}\u00a0${unit}`;
 	};
 	const angle = (30 + window.degreesPerSecond * time) % 360;
 	const where = window.runs[picked].sectors.find(({ begin, commutation }) => begin <= time && time <= commutation);

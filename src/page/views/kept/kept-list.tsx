@@ -5,6 +5,7 @@ import type { Kept } from '../../model/kept/kept.ts';
 import { type KeptRecord, longestName, longestNote } from '../../model/kept/kept-record.ts';
 import type { PageModel } from '../../model/page-model.ts';
 import { Form } from '../../parts/form.tsx';
+import { momentWords } from '../../parts/moment-words.ts';
 
 /** Everything that is kept in this browser; what is broken is said to be, and can be removed. */
 export function KeptList({ kept, model }: { kept: Kept; model: PageModel }) {
@@ -42,8 +43,8 @@ function Record({ record, kept, model }: { record: KeptRecord; kept: Kept; model
 			<div class="what">
 				<h4>{record.name}</h4>
 				<p class="aside">
-					{new Date(record.keptAt).toLocaleString()} · {provenance.scenario} · {count(provenance.units.finished)} drives
-					· seed {provenance.seed} · version {provenance.version} · result {provenance.resultDigest.slice(0, 12)}
+					{momentWords(record.keptAt)} · {provenance.scenario} · {count(provenance.units.finished)} drives · seed{' '}
+					{provenance.seed} · version {provenance.version} · result {provenance.resultDigest.slice(0, 12)}
 				</p>
 				<p>{studySentence(record.result)}</p>
 				{record.note && <p class="note">{record.note}</p>}

@@ -1,6 +1,7 @@
 import { keepUnits } from '../../../../shared/words/keep-units.ts';
 import type { ComparedRow } from '../../model/kept/compare.ts';
 import type { Kept } from '../../model/kept/kept.ts';
+import { momentWords } from '../../parts/moment-words.ts';
 
 /** Two kept results, what was asked otherwise and what came of it. */
 export function SideBySide({ kept }: { kept: Kept }) {
@@ -21,7 +22,7 @@ export function SideBySide({ kept }: { kept: Kept }) {
 							{[first, second].map(({ id, name, keptAt }) => (
 								<th key={id} scope="col">
 									{keepUnits(name)}
-									<small>kept {new Date(keptAt).toLocaleString()}</small>
+									<small>kept {momentWords(keptAt)}</small>
 								</th>
 							))}
 						</tr>

@@ -15,6 +15,8 @@ const gutter = 76;
 const foot = 40;
 /** Cells at least so wide have room for a second line. */
 const roomy = 62;
+/** And so wide for "was H" beside their letter. */
+const roomyBeside = 96;
 
 /** The map: a letter, a fill and the median difference in each cell, read out under the pointer and by arrow keys. */
 export function ContestMap({ contest, answer }: { contest: ContestModel; answer: Answer }) {
@@ -49,7 +51,7 @@ export function ContestMap({ contest, answer }: { contest: ContestModel; answer:
 		<section class="contest" aria-labelledby="contest-title">
 			<header>
 				<h3 id="contest-title">Which choice is better where</h3>
-				<MapKey hasGhost={answer.hasGhost} />
+				<MapKey hasGhost={answer.hasGhost} isRoomy={cellWidth >= roomyBeside} />
 			</header>
 			<p class="cell-readout" aria-hidden="true">
 				{under?.says ?? 'Point at a cell, or reach the map by Tab and move with the arrow keys.'}
@@ -153,7 +155,7 @@ function Cell({ cell, box: { x, y, width, height }, isFocused, onLook, onFocus }
 			)}
 			{was && (
 				<text class="was" x={x + width - 5} y={y + 13} text-anchor="end">
-					{isRoomy ? `was ${was}` : was}
+					{width >= roomyBeside ? `was ${was}` : was}
 				</text>
 			)}
 			{passing &&
@@ -179,7 +181,7 @@ function Cell({ cell, box: { x, y, width, height }, isFocused, onLook, onFocus }
 	);
 }
 
-function MapKey({ hasGhost }: { hasGhost: boolean }) {
+function MapKey({ hasGhost, isRoomy }: { hasGhost: boolean; isRoomy: boolean }) {
 	return (
 		<ul class="map-key">
 			{choiceNames.map((choice) => (
@@ -207,7 +209,7 @@ function MapKey({ hasGhost }: { hasGhost: boolean }) {
 				<KeyCell kind="halfBus both-fail" letter={cellLetters.halfBus} />
 				grey: both fail the requirement
 			</li>
-			{hasGhost && <li>“was”: the baseline had another one</li>}
+			{hasGhost && <li>{isRoomy ? '“was”' : 'small, upper right'}: the baseline had another one</li>}
 		</ul>
 	);
 }
