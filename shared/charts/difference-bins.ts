@@ -1,7 +1,7 @@
 import pow from '@stdlib/math-base-special-pow';
 import { roundStep } from '../maths/round-step.ts';
 import type { PairDifferences } from '../study/result.ts';
-import { reach } from './reach.ts';
+import { type DegreeReach, reach, reachWith } from './reach.ts';
 
 /** One bin of a picture of paired differences, degrees: drives whose half-bus error less virtual-neutral error lies in it. */
 export interface DifferenceBin {
@@ -27,20 +27,27 @@ const outsideShare = 0.005;
  * The differences in bins fit for a picture: at most 4·∛n of them (twice Rice's
  * rule, common practice, since steps are rounded up) over all but the farthest
  * drives, with edges at 0. Null without a drive that has one.
+ *
+ * @param before an earlier result that is drawn with it: the bins reach over its drives too
  */
-export function differenceBins(differences: PairDifferences | undefined): DifferenceBins | null {
+export function differenceBins(
+	differences: PairDifferences | undefined,
+	before?: PairDifferences | null,
+): DifferenceBins | null {
 	if (!differences) return null;
 	const { start, step: fine, counts } = differences;
-	const total = counts.reduce((sum, one) => sum + one, 0);
+	const total = countOf(differences);
 	if (total === 0) return null;
 	const [first, last] = reach(counts, outsideShare * total);
 	const wanted = Math.min(80, Math.max(10, 4 * pow(total, 1 / 3)));
 	const step = Math.max(fine, roundStep(((last - first + 1) * fine) / wanted));
 	const merge = Math.round(step / fine);
 	const offset = Math.round(start / fine);
+	const earlier = before && countOf(before) > 0 ? degreesOf(before) : null;
+	const { low, high } = reachWith(degreesOf(differences), earlier);
 	// one empty bin to each side; zero is always an edge
-	const from = Math.floor((first + offset) / merge) - 1;
-	const to = Math.floor((last + offset) / merge) + 1;
+	const from = Math.floor(low / step + slack) - 1;
+	const to = Math.ceil(high / step - slack);
 	const sumOf = (begin: number, end: number): number =>
 		counts.slice(Math.max(0, begin), Math.max(0, end)).reduce((sum, one) => sum + one, 0);
 	const edge = (n: number): number => Number((n * step).toPrecision(12));
@@ -60,12 +67,24 @@ export function differenceBins(differences: PairDifferences | undefined): Differ
 	};
 }
 
+/** Of rounding, in bins. */
+const slack = 1e-9;
+
+const countOf = ({ counts }: PairDifferences): number => counts.reduce((sum, one) => sum + one, 0);
+
+/** Where all but the farthest drives lie. */
+function degreesOf(differences: PairDifferences): DegreeReach {
+	const { start, step, counts } = differences;
+	const [first, last] = reach(counts, outsideShare * countOf(differences));
+	return { low: start + first * step, high: start + (last + 1) * step };
+}
+
 /** An earlier result's drives in the bins of the present picture, scaled to as many; a bin that the earlier grid cuts is shared out by overlap. */
 export function differenceGhost(
 	{ bins, total }: Pick<DifferenceBins, 'bins' | 'total'>,
 	before: PairDifferences,
 ): readonly DifferenceBin[] {
-	const all = before.counts.reduce((sum, one) => sum + one, 0);
+	const all = countOf(before);
 	if (all === 0) return [];
 	return bins.map(({ from, to }) => {
 		let inside = 0;

@@ -2,7 +2,7 @@ import type { ChoiceName, PerChoice } from '../drive/drive.ts';
 import { choiceNames } from '../drive/drive.ts';
 import { angleBins } from '../study/angle-histogram.ts';
 import type { ChoiceFigures } from '../study/result.ts';
-import { reach } from './reach.ts';
+import { type DegreeReach, reach, reachWith } from './reach.ts';
 
 /** One bin of one choice's commutation-angle errors; degrees, and shares of all its measured commutations. */
 export interface ErrorBin {
@@ -26,6 +26,8 @@ export interface ErrorBins {
 	readonly open: { readonly first: boolean; readonly last: boolean };
 }
 
+type Histograms = PerChoice<Pick<ChoiceFigures, 'histogram'>>;
+
 /** At most so many bins: more than about one per 8 pixels reads as noise. */
 const mostBins = 90;
 /** Share that may lie outside on each side of a choice, so that a few wild errors do not squash the rest. */
@@ -35,21 +37,21 @@ const outsideShare = 0.0005;
  * Both choices' errors in common bins fit for a picture: neighbouring bins are
  * merged until there are few enough, and the far tails are left out and counted.
  * Returns null where nothing was measured or the two do not share a grid.
+ *
+ * @param before an earlier result that is drawn with it: the bins reach over its errors too
  */
-export function errorBins(choices: PerChoice<Pick<ChoiceFigures, 'histogram'>>): ErrorBins | null {
+export function errorBins(choices: Histograms, before: Histograms | null = null): ErrorBins | null {
 	const { start, step, counts } = choices.halfBus.histogram;
 	const second = choices.virtualNeutral.histogram;
 	if (second.start !== start || second.step !== step || second.counts.length !== counts.length) return null;
 	const countsOf = (choice: ChoiceName): readonly number[] => choices[choice].histogram.counts;
 	const sum = (list: readonly number[]): number => list.reduce((a, b) => a + b, 0);
 	const total = { halfBus: sum(counts), virtualNeutral: sum(second.counts) };
-	const reaches = choiceNames
-		.filter((choice) => total[choice] > 0)
-		.map((choice) => reach(countsOf(choice), outsideShare * total[choice]));
-	if (reaches.length === 0) return null;
-
-	const first = Math.min(...reaches.map(([low]) => low));
-	const last = Math.max(...reaches.map(([, high]) => high));
+	const own = degreesOf(choices);
+	if (!own) return null;
+	const { low, high } = reachWith(own, before && degreesOf(before));
+	const first = Math.floor((low - start) / step + slack);
+	const last = Math.ceil((high - start) / step - slack) - 1;
 	const merge = mergeFactor((last - first + 3) * step, step);
 	// one empty bin to each side, so that outlines come down to the axis; edges fall on multiples of the merged step
 	const width = merge * step;
@@ -83,6 +85,22 @@ export function errorBins(choices: PerChoice<Pick<ChoiceFigures, 'histogram'>>):
 			virtualNeutral: total.virtualNeutral - inside('virtualNeutral'),
 		},
 	};
+}
+
+/** Of rounding, in bins. */
+const slack = 1e-6;
+
+/** Where all but the far tails of both choices lie; null where nothing was measured. */
+function degreesOf(choices: Histograms): DegreeReach | null {
+	const reaches = choiceNames.flatMap((choice) => {
+		const { start, step, counts } = choices[choice].histogram;
+		const total = counts.reduce((sum, one) => sum + one, 0);
+		if (total === 0) return [];
+		const [first, last] = reach(counts, outsideShare * total);
+		return [{ low: start + first * step, high: start + (last + 1) * step }];
+	});
+	if (reaches.length === 0) return null;
+	return { low: Math.min(...reaches.map(({ low }) => low)), high: Math.max(...reaches.map(({ high }) => high)) };
 }
 
 /** Smallest merge of 1, 2, 5, 10, … bins that leaves few enough. */

@@ -91,7 +91,7 @@ function differencesOf(
 	theme: ChartTheme,
 ): Pictures['differences'] {
 	const { differences, smaller, units, medianDifference } = paired;
-	const bins = differenceBins(differences);
+	const bins = differenceBins(differences, ghost);
 	if (!bins || !differences) return null;
 	const each = choiceNames.map((choice) => `${choiceWords[choice]} in ${count(smaller[choice])}`).join(', ');
 	const middle =

@@ -6,3 +6,19 @@ export function reach(counts: readonly number[], spare: number): readonly [numbe
 	for (let seen = counts[last] ?? 0; seen <= spare && last > first; seen += counts[last] ?? 0) last -= 1;
 	return [first, last];
 }
+
+/** From where to where something lies, degrees. */
+export interface DegreeReach {
+	readonly low: number;
+	readonly high: number;
+}
+
+/** A reach widened to an earlier one's ends, on each side at most by itself: what it is drawn for is not squashed. */
+export function reachWith({ low, high }: DegreeReach, earlier: DegreeReach | null): DegreeReach {
+	if (!earlier) return { low, high };
+	const most = high - low;
+	return {
+		low: Math.max(Math.min(low, earlier.low), low - most),
+		high: Math.min(Math.max(high, earlier.high), high + most),
+	};
+}

@@ -59,3 +59,19 @@ test('a histogram that reaches ±60° says that its end bins hold what lies beyo
 test('with nothing measured there is no picture', () => {
 	expect(errorBins(histograms([0, 0], [0, 0]))).toBeNull();
 });
+
+test('with an earlier result the picture reaches over its errors too, at most as far again on each side', () => {
+	const narrow = histograms([1, 8, 9, 8, 1], [1, 8, 9, 8, 1], -0.25);
+	const ends = (before?: ReturnType<typeof histograms>): readonly number[] => {
+		const bins = errorBins(narrow, before)?.bins ?? [];
+		return [Math.min(...bins.map(({ from }) => from)), Math.max(...bins.map(({ to }) => to))];
+	};
+	expect(ends()[1]).toBeLessThan(0.45);
+	const wider = histograms([5, 5, 5, 5, 5, 5], [0, 0, 0, 0, 0, 0], 0);
+	expect(ends(wider)[0]).toBe(ends()[0]);
+	expect(ends(wider)[1]).toBeGreaterThanOrEqual(0.6);
+	const wild = histograms([5, ...new Array(198).fill(0), 5], new Array(200).fill(0));
+	expect(ends(wild)[0]).toBeGreaterThan(-1);
+	expect(ends(wild)[1]).toBeLessThan(1);
+	expect(ends(histograms([0], [0]))).toEqual(ends());
+});

@@ -58,3 +58,17 @@ test('an earlier result of another number of drives in another grid keeps its sh
 	const inside = ghost.filter(({ from, to }) => from >= -0.35 - 1e-9 && to <= 0.35 + 1e-9);
 	expect(sum(inside.map(({ share }) => share))).toBeCloseTo((0.5 * inside.length * now.step) / 0.7, 1);
 });
+
+test('the bins reach over the drives of an earlier result that is drawn with them', () => {
+	const spread = (middle: number) =>
+		pairDifferences(
+			Array.from({ length: 200 }, (_, i) => middle + i / 200),
+			new Array(200).fill(0),
+		);
+	const last = (before?: ReturnType<typeof spread>) => differenceBins(spread(-1), before)?.bins.at(-1)?.to ?? 0;
+	expect(last()).toBeLessThan(0.3);
+	expect(last(spread(-0.5))).toBeGreaterThanOrEqual(0.5);
+	// at most as wide again
+	expect(last(spread(9))).toBeLessThan(1.3);
+	expect(last(pairDifferences([], []))).toBe(last());
+});

@@ -46,7 +46,7 @@ export function createWhichChoice({ shown, state, request, pointIndex, show, aga
 		const level = result.value?.provenance.level ?? confidenceLevel;
 		const ghost = against.ghost.value;
 		const change = against.change.value;
-		const bins = errorBins(point.choices);
+		const bins = errorBins(point.choices, ghost?.choices);
 		const ranAs = preview ? request.value : shown.value;
 		const ranges = ranAs?.scenario.points.find(({ name }) => name === point.name)?.ranges;
 		return {
