@@ -47,7 +47,7 @@ export function pairedDifferences(
 		layer: [
 			...(['halfBus', 'virtualNeutral'] as const).map((choice) => ({
 				data: { name: 'differences' },
-				transform: [{ filter: `datum.smaller === '${choice}' && datum.count > 0` }],
+				transform: [{ filter: `datum.smaller === '${choice}'` }],
 				mark: {
 					type: 'rect' as const,
 					fill: theme.choice[choice].fill,

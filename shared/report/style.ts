@@ -120,7 +120,7 @@ figure svg{display:block;max-width:100%;height:auto}
 #again .said.same{color:var(--holds)}
 #again .said.other{color:var(--fails)}
 @media (max-width:44rem){.pictures,.verdicts{grid-template-columns:minmax(0,1fr)}nav ol{columns:1}.methods>div,.sign-off{grid-template-columns:minmax(0,1fr)}.table{overflow-x:auto}header dl,.provenance{grid-template-columns:minmax(0,1fr)}}
-@media screen and (max-width:30rem){table{font-size:.8rem}th,td{padding-inline-end:.375rem}}
+@media screen and (max-width:30rem){table{font-size:.78rem}th,td{padding-inline-end:.25rem}}
 @page{margin:18mm 15mm;@bottom-left{content:"Simulated estimates: measurement on real hardware decides";${marginText}}@bottom-right{content:counter(page) " of " counter(pages);${marginText}}}
 @media print{
 html{font-size:10pt}
