@@ -11,7 +11,7 @@ import type { Grade } from './grade.ts';
 import { type GradePlan, shownEffects } from './grade-plan.ts';
 import { type Judgement, kindsOf, ladderConfidence } from './judge-grades.ts';
 import { gradeMethods } from './methods.ts';
-import type { Mix } from './mixes.ts';
+import { type Mix, roundedPrice } from './mixes.ts';
 import { resistorCount } from './resistor-groups.ts';
 import type { CaseFigures, CheapestMix, Enough, FreshTest, GradeResult, GradesResult, MixFigures } from './result.ts';
 import { enoughSentence, mixSentence } from './sentence.ts';
@@ -66,7 +66,7 @@ export function gradesResult(findings: Findings): GradesResult {
 			const places = plan.gradePlaces[place] as GradePlaces;
 			return {
 				grade,
-				price: price === null ? null : perChoice((choice) => rounded(price * resistorCount(group, choice))),
+				price: price === null ? null : perChoice((choice) => roundedPrice(price * resistorCount(group, choice))),
 				nominals: nominalShifts(scenario, group, grade),
 				cases: Object.fromEntries(shownEffects.map((effect) => [effect, at(places[effect])])) as GradeResult['cases'],
 				judged: perChoice((choice) => judgement.judged[choice][place] ?? null),
@@ -141,6 +141,3 @@ function unitsInAll(figures: readonly CaseFigures[]): CaseFigures['units'] {
 	const sum = (of: keyof CaseFigures['units']): number => figures.reduce((total, { units }) => total + units[of], 0);
 	return { asked: sum('asked'), finished: sum('finished'), failed: sum('failed') };
 }
-
-/** To 10⁻⁹, which takes off what binary fractions add. */
-const rounded = (price: number): number => Math.round(price * 1e9) / 1e9;

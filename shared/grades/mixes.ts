@@ -39,14 +39,15 @@ export function mixes(grades: readonly Grade[]): PerChoice<readonly Mix[]> {
 						grade: group === 'divider' ? divider : threshold,
 					}));
 					const sum = chosen.reduce((total, { group, grade }) => total + groupPrice(group, choice, grade), 0);
-					// so that decimals added up do not make equals unequal
-					const price = Math.round(sum * 1e9) / 1e9;
-					return { grades: chosen, price, place: i * grades.length + j };
+					return { grades: chosen, price: roundedPrice(sum), place: i * grades.length + j };
 				}),
 			)
 			.sort((a, b) => a.price - b.price || looseness(a) - looseness(b) || a.place - b.place);
 	return { halfBus: ofChoice('halfBus'), virtualNeutral: ofChoice('virtualNeutral') };
 }
+
+/** To 10⁻⁹, which takes off what binary fractions add, so that decimals added up do not make equals unequal. */
+export const roundedPrice = (price: number): number => Math.round(price * 1e9) / 1e9;
 
 const thresholdGroups = (choice: ChoiceName): readonly GroupName[] =>
 	groupsOfChoice[choice].filter((group) => group !== 'divider');

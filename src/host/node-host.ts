@@ -1,9 +1,8 @@
 /// <reference path="../../workers/node-adapter.d.ts" />
 import { availableParallelism } from 'node:os';
 import { Worker } from 'node:worker_threads';
-import { proxy, wrap } from 'comlink';
 import nodeEndpoint from 'comlink/dist/esm/node-adapter.mjs';
-import type { WorkerEndpoint } from '../../workers/worker-endpoint.ts';
+import { farSide } from './far-side.ts';
 import { programDigest } from './node-program.ts';
 import { type WorkerHandle, type WorkerHost, workerHandle } from './worker-handle.ts';
 
@@ -36,11 +35,8 @@ export function nodeHost(workerUrl: URL): NodeHost {
 
 function startWorker(workerUrl: URL): WorkerHandle {
 	const worker = new Worker(workerUrl);
-	const remote = wrap<WorkerEndpoint>(nodeEndpoint(worker));
 	return workerHandle({
-		listen: (callback) => remote.listen(proxy(callback)),
-		warmUp: () => remote.warmUp(),
-		call: (name, input, from, to) => remote.call(name, input, from, to),
+		...farSide(nodeEndpoint(worker)),
 		onDeath(callback) {
 			worker.on('error', (error) => callback(new Error(`the worker failed: ${error.message}`)));
 			worker.on('messageerror', () => callback(new Error('a message of the worker could not be read')));

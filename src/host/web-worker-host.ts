@@ -1,5 +1,4 @@
-import { proxy, wrap } from 'comlink';
-import type { WorkerEndpoint } from '../../workers/worker-endpoint.ts';
+import { farSide } from './far-side.ts';
 import { type WorkerHost, workerHandle } from './worker-handle.ts';
 
 /** Web Workers, however they are started. */
@@ -8,11 +7,8 @@ export function webWorkerHost(start: () => Worker): WorkerHost {
 		cores: navigator.hardwareConcurrency || 2,
 		spawn() {
 			const worker = start();
-			const remote = wrap<WorkerEndpoint>(worker);
 			return workerHandle({
-				listen: (callback) => remote.listen(proxy(callback)),
-				warmUp: () => remote.warmUp(),
-				call: (name, input, from, to) => remote.call(name, input, from, to),
+				...farSide(worker),
 				onDeath(callback) {
 					worker.addEventListener('error', (event) => {
 						event.preventDefault();

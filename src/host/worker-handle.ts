@@ -37,7 +37,7 @@ export interface WorkerHost {
 }
 
 /** The far side as a host file hands it over, with comlink already taken care of. */
-interface Remote {
+export interface Remote {
 	listen(callback: (from: number, done: number) => void): Promise<void>;
 	warmUp(): Promise<void>;
 	call(name: string, input: unknown, from: number, to: number): Promise<unknown>;
