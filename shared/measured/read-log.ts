@@ -14,8 +14,6 @@ export type LogReading = { readonly drives: readonly MeasuredDrive[] } | { reado
 
 /** Four electrical revolutions: with fewer, hardly anything could be told. */
 const leastIntervals = 24;
-/** Problems listed one by one. */
-const mostShown = 20;
 
 /**
  * Reads a log of sector intervals: text with a header that names the columns
@@ -52,23 +50,24 @@ export function readLog(text: string): LogReading {
 		number,
 	];
 
+	const faults: Fault[] = [];
 	const runs = new Map<string, Map<string, number[]>>();
 	for (const [place, line] of lines.entries()) {
 		if (place === 0 || line.trim() === '') continue;
 		const cells = cellsOf(line);
 		const [drive = '', written = ''] = [cells[drivePlace], cells[intervalPlace]];
 		const interval = written === '' ? Number.NaN : Number(written);
-		const at = `line ${place + 1}`;
-		if (drive === '') problems.push({ path: at, value: shortened(line), message: 'names no drive' });
+		const at = place + 1;
+		if (drive === '') faults.push({ line: at, value: shortened(line), message: 'names no drive' });
 		else if (cells.length > header.length && cells.at(-1) !== '' && !line.includes('"')) {
 			// a decimal comma between commas would lose its decimals
 			const message = `has ${cells.length} columns, its head ${header.length}; the decimal sign is a point`;
-			problems.push({ path: at, value: shortened(line), message });
+			faults.push({ line: at, value: shortened(line), message });
 		} else if (!(interval > 0 && Number.isFinite(interval))) {
 			const message = written.includes(',')
 				? 'has a comma; the decimal sign is a point'
 				: 'is no interval: it must be a number above 0';
-			problems.push({ path: at, value: shortened(written), message });
+			faults.push({ line: at, value: shortened(written), message });
 		} else {
 			const own = runs.get(drive) ?? new Map<string, number[]>();
 			runs.set(drive, own);
@@ -78,6 +77,7 @@ export function readLog(text: string): LogReading {
 			else own.set(run, [interval]);
 		}
 	}
+	problems.push(...gathered(faults));
 	const drives = [...runs].map(([name, own]): MeasuredDrive => {
 		const all = [...own.values()];
 		const longest = all.reduce((one, other) => (other.length > one.length ? other : one));
@@ -95,8 +95,32 @@ export function readLog(text: string): LogReading {
 			message: `has ${intervals.length} ${intervals.length === 1 ? 'interval' : 'intervals'} in a row; at least ${leastIntervals} are needed`,
 		});
 	}
-	if (problems.length === 0) return { drives };
-	const more = problems.length - mostShown;
-	const rest: Problem[] = more > 0 ? [{ path: 'and', value: String(more), message: 'more like these' }] : [];
-	return { problems: [...problems.slice(0, mostShown), ...rest] };
+	return problems.length === 0 ? { drives } : { problems };
+}
+
+/** What is wrong with a line, counted from 1. */
+interface Fault {
+	readonly line: number;
+	readonly value: string;
+	readonly message: string;
+}
+
+/** So many lines in a row with the same fault, often a whole column, are one problem, told with the first one's value. */
+const leastGathered = 10;
+
+function gathered(faults: readonly Fault[]): Problem[] {
+	const problems: Problem[] = [];
+	for (let first = 0; first < faults.length; ) {
+		const { line, value, message } = faults[first] as Fault;
+		let end = first + 1;
+		while (faults[end]?.line === line + end - first && faults[end]?.message === message) end += 1;
+		if (end - first < leastGathered) {
+			problems.push({ path: `line ${line}`, value, message });
+			first += 1;
+		} else {
+			problems.push({ path: `lines ${line} to ${line + end - first - 1}`, value: `${value}, …`, message });
+			first = end;
+		}
+	}
+	return problems;
 }
