@@ -1,4 +1,4 @@
-import type { NumberRecord } from '../parameters/parameter.ts';
+import type { NumberRecord, Unit } from '../parameters/parameter.ts';
 import { parseQuantity } from '../parameters/quantity.ts';
 
 export interface MeasuredReading {
@@ -17,7 +17,8 @@ const mostValues = 10_000;
  * Measured values of a part from a list or table: one value a line, or columns
  * set apart by comma, semicolon or tab, of which one is headed `value`, the
  * part's name, symbol or id, or is the only one with numbers. Values are written
- * as anywhere else ("22013", "22.01k"). Everything wrong is told, with its line.
+ * as anywhere else ("22013", "22.01k"); plain numbers are in the heading's unit,
+ * where it names one ("R_top [kΩ]"). Everything wrong is told, with its line.
  */
 export function readMeasured(
 	text: string,
@@ -45,9 +46,10 @@ export function readMeasured(
 
 	const problems: string[] = [];
 	const values: number[] = [];
+	const { unit } = headingParts(head[column] ?? '', record.unit);
 	for (const { number, cells } of body) {
 		const cell = cells[column] ?? '';
-		const quantity = parseQuantity(cell, record.unit);
+		const quantity = parseQuantity(unit !== '' && plainNumber.test(cell) ? `${cell} ${unit}` : cell, record.unit);
 		if ('value' in quantity) values.push(quantity.value);
 		else problems.push(`line ${number}: ${cell === '' ? 'the value' : `“${cell.slice(0, 24)}”`} ${quantity.problem}`);
 	}
@@ -62,11 +64,11 @@ export function readMeasured(
 function columnOf(
 	head: readonly string[],
 	body: readonly { readonly cells: readonly string[] }[],
-	{ id, name, symbol }: Pick<NumberRecord, 'id' | 'name' | 'symbol'>,
+	{ id, name, symbol, unit }: Pick<NumberRecord, 'id' | 'name' | 'symbol' | 'unit'>,
 	isNumber: (cell: string) => boolean,
 ): number | string {
 	const names = ['value', name, symbol, id, id.slice(id.lastIndexOf('.') + 1)].map((one) => one.toLowerCase());
-	const named = head.findIndex((heading) => names.includes(heading.toLowerCase()));
+	const named = head.findIndex((heading) => names.includes(headingParts(heading, unit).name.toLowerCase()));
 	if (named >= 0) return named;
 	const width = Math.max(...body.map(({ cells }) => cells.length));
 	if (width === 1) return 0;
@@ -78,6 +80,21 @@ function columnOf(
 		? 'no column has a number in every line; head the right one “value”'
 		: `${numeric.length} columns have numbers; head the right one “value”, or write decimals with a point`;
 }
+
+const plainNumber = /^[+-]?[\d.]+(?:e[+-]?\d+)?$/i;
+
+/**
+ * Name and unit of a heading: "R_top/kΩ", as ISO 80000-1 has it for tables, "R_top [kΩ]" or "R_top (kΩ)"; a heading that
+ * ends in anything else is all name.
+ */
+function headingParts(heading: string, unit: Unit): { readonly name: string; readonly unit: string } {
+	const parts = heading.length > longestHeading ? null : /^(.*)(?:\[(.*)\]|\((.*)\)|\/(.*))$/.exec(heading);
+	const named = (parts?.[2] ?? parts?.[3] ?? parts?.[4] ?? '').trim();
+	if (!parts || named === '' || !('value' in parseQuantity(`1 ${named}`, unit))) return { name: heading, unit: '' };
+	return { name: (parts[1] ?? '').trim(), unit: named };
+}
+
+const longestHeading = 80;
 
 const plain = (cell: string): string =>
 	cell

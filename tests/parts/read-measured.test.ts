@@ -21,6 +21,21 @@ test('of several columns the one headed “value”, the name or the symbol is t
 	});
 });
 
+// "R/kΩ": ISO 80000-1, 7.1.4, a quantity divided by its unit heads a column of numerical values; the clause from memory.
+test.each(['R_top/kΩ', 'R_top [kΩ]', 'R_top (kΩ)', 'R_top / kohm', 'value [k]'])(
+	'plain numbers under “%s” are in that unit, others in their own',
+	(heading) => {
+		expect(readMeasured(`no,${heading}\n1,22.01\n2,2.199e1\n3,21990 Ω\n4,22k`, top)).toEqual({
+			values: [22010, 21990, 21990, 22000],
+			heading,
+		});
+	},
+);
+
+test.each(['value (25 °C)', 'value [nF]', 'value/board', 'R()', '/'])('“%s” names no unit of a resistor', (heading) => {
+	expect(readMeasured(`${heading}\n22010`, top)).toEqual({ values: [22010], heading });
+});
+
 test('two columns of numbers without a telling heading are refused', () => {
 	expect(readMeasured('1,22010\n2,21990', top)).toEqual({
 		problems: ['2 columns have numbers; head the right one “value”, or write decimals with a point'],
