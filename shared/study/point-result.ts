@@ -42,7 +42,14 @@ export function pointResult(place: PointPlace): PointResult {
 	const [halfBus, virtualNeutral] = choiceNames.map((_, choice) =>
 		unitValues({ study, finished, point, choice }, 'unitError'),
 	) as [Float64Array, Float64Array];
-	const sentence = pointSentence({ point: pointName, level, choices, paired, gridSpread: readingGridSpread(values) });
+	const sentence = pointSentence({
+		point: pointName,
+		level,
+		choices,
+		paired,
+		torque: values['operation.torque'] as number,
+		gridSpread: readingGridSpread(values),
+	});
 	const passing = passingPairs(
 		finished.length,
 		(unit, choice) => judge.passesPoint(study.columns, finished[unit] as number, point, choice),

@@ -4,13 +4,18 @@ import { count, degrees, drives, pWords, signedDegrees } from '../words/figures.
 import { levelWords } from '../words/level.ts';
 import { list } from '../words/list.ts';
 import { choiceWords } from '../words/names.ts';
+import { evenQuantity, quantity } from '../words/quantity.ts';
 import type { ChoiceFigures, PairedFigures, StudyResult } from './result.ts';
 
 interface Compared {
 	readonly point: string;
 	readonly level: number;
-	readonly choices: PerChoice<Pick<ChoiceFigures, 'unitError' | 'lost' | 'runs' | 'torqueNotReached' | 'angleError'>>;
+	readonly choices: PerChoice<
+		Pick<ChoiceFigures, 'unitError' | 'lost' | 'runs' | 'meanTorque' | 'torqueNotReached' | 'angleError'>
+	>;
 	readonly paired: Omit<PairedFigures, 'sentence' | 'figures' | 'passing' | 'rates'>;
+	/** Load torque that the point asks for, N·m. */
+	readonly torque: number;
 	/** Spread that the time between readings alone makes, degrees. */
 	readonly gridSpread: number;
 }
@@ -18,7 +23,10 @@ interface Compared {
 /** Which choice is better at one point, by how much and with what confidence, and what else must be known with it. */
 export function pointSentence(compared: Compared): string {
 	if (compared.paired.units === 0) return `At ${compared.point} no drive was finished: nothing is shown.`;
-	return [verdict(compared), lostWords(compared), torqueWords(compared), gridWords(compared)].filter(Boolean).join(' ');
+	return [verdict, lostWords, torqueWords, excessWords, gridWords]
+		.map((words) => words(compared))
+		.filter(Boolean)
+		.join(' ');
 }
 
 /** The study's answer over all its operating points. */
@@ -97,6 +105,24 @@ function torqueWords({ choices }: Compared): string {
 		.filter((choice) => choices[choice].torqueNotReached > 0)
 		.map((choice) => `${count(choices[choice].torqueNotReached)} ${choiceWords[choice]} runs`);
 	return parts.length > 0 ? `The torque was not reached in ${list(parts)}.` : '';
+}
+
+/** Share of the torque asked for, from which on a mean above it is told of. */
+const toldExcess = 0.05;
+
+/** Runs that end with lost lock have no duty to settle. */
+function excessWords({ choices, torque }: Compared): string {
+	const heavier = choiceNames.filter(
+		(choice) => choices[choice].lost === 0 && torque > 0 && choices[choice].meanTorque > (1 + toldExcess) * torque,
+	);
+	if (heavier.length === 0) return '';
+	const mean = (choice: ChoiceName): string => evenQuantity(choices[choice].meanTorque, 'N·m', 3);
+	const [one, another = one] = heavier.map(mean);
+	const means =
+		heavier.length === 2 && one === another
+			? `${one} with both choices`
+			: list(heavier.map((choice) => `${mean(choice)} with ${choiceWords[choice]}`));
+	return `The mean torque is ${means}, above the ${quantity(torque, 'N·m')} asked for: the duty does not come down to so light a load within a run, and the errors are those of the heavier one.`;
 }
 
 function gridWords({ choices, gridSpread }: Compared): string {

@@ -7,11 +7,12 @@ const figures = (median: number, changes = {}) => ({
 	angleError: { mean: 0, sd: 3, quantiles: {}, maxAbs: 9 },
 	lost: 0,
 	runs: 80,
+	meanTorque: 0.1,
 	torqueNotReached: 0,
 	...changes,
 });
 const twenty = Float64Array.from({ length: 20 }, (_, i) => 2 + i / 10);
-const base = { point: 'rated', level: 0.95, gridSpread: 0.5 };
+const base = { point: 'rated', level: 0.95, torque: 0.1, gridSpread: 0.5 };
 
 test('a choice that is better says by how much, with interval, drives and test', () => {
 	const sentence = pointSentence({
@@ -54,6 +55,28 @@ test('lost lock, torque not reached and a reading grid that rules the spread are
 	expect(sentence).toMatch(
 		/The time between readings alone spreads crossings by 2\.20° \(standard deviation\), at least half of the variance for both choices: no tighter part takes that away\.$/,
 	);
+});
+
+test('a mean torque above the one asked for is said, but not of a choice that loses lock, nor below 5 %', () => {
+	const words = (halfBus: object, virtualNeutral: object): string =>
+		pointSentence({
+			...base,
+			choices: { halfBus: figures(2.95, halfBus), virtualNeutral: figures(3, virtualNeutral) },
+			paired: pairedFigures(twenty, twenty, 0.95),
+		});
+	expect(words({ meanTorque: 0.112 }, { meanTorque: 0.12 })).toContain(
+		'The mean torque is 112 mN·m with half-bus and 120 mN·m with virtual neutral, above the 100 mN·m asked for:'.replace(
+			/(?<=\d) (?=mN)/g,
+			'\u00a0',
+		),
+	);
+	expect(words({ meanTorque: 0.104 }, { meanTorque: 0.106 })).toContain(
+		'The mean torque is 106\u00a0mN·m with virtual',
+	);
+	expect(words({ meanTorque: 0.106 }, { meanTorque: 0.106 })).toContain(
+		'The mean torque is 106\u00a0mN·m with both choices, above',
+	);
+	expect(words({ meanTorque: 0.104 }, { meanTorque: 0.13, lost: 1 })).not.toContain('mean torque');
 });
 
 test('where the typical drive loses lock, no finite difference is quoted', () => {
