@@ -55,7 +55,7 @@ function memoryRows(memory: readonly Weighed[]): string[] {
 	return [
 		grown(`memory held from run ${half.runs} to ${last.runs}`, 'held'),
 		grown(`  from run ${first.runs} to ${half.runs}, warming up`, 'held', false),
-		grown('  its processes, as the system counts', 'resident'),
+		grown('  its processes, as the system says', 'resident'),
 	];
 }
 
