@@ -12,12 +12,8 @@ import type { SegmentInHand } from './segment-in-hand.ts';
 export function addEmfWork(stage: { work: number }, hand: SegmentInHand): void {
 	const { circuit, mode, segment, length: h } = hand;
 	if (mode.modalCount === 0) return;
-	if (circuit.sinusoidal) {
-		stage.work += sinusoidalWork(hand);
-		return;
-	}
-	if (circuit.slowWindings) {
-		stage.work += rampWork(hand);
+	if (circuit.sinusoidal || circuit.slowWindings) {
+		stage.work += twoPointWork(hand);
 		return;
 	}
 	const eA = segment.emfA;
@@ -52,47 +48,10 @@ export function addEmfWork(stage: { work: number }, hand: SegmentInHand): void {
 	}
 }
 
-/** The two-point rule on ε_m = level + slope·s. */
-function rampWork({
-	circuit,
-	mode,
-	segment,
-	length: h,
-	zReEnd,
-	zImEnd,
-	y0Start,
-	y0End,
-	y1Start,
-	y1End,
-}: SegmentInHand) {
-	const { emfA, emfB, emfC, slopeA, slopeB, slopeC } = segment;
-	let sum = 0;
-	for (let m = 0; m < mode.modalCount; m++) {
-		const first = m === 0;
-		const a = first ? mode.uA0 : mode.uA1;
-		const b = first ? mode.uB0 : mode.uB1;
-		const c = first ? mode.uC0 : mode.uC1;
-		const slope = a * slopeA + b * slopeB + c * slopeC;
-		const rate = first ? mode.rate0 : mode.rate1;
-		const constant = first ? mode.drive0 : mode.drive1;
-		const ripple = (first ? mode.rippleDrive0 : mode.rippleDrive1) * circuit.rippleAmplitude;
-		for (let end = 0; end < 2; end++) {
-			const emf = a * emfA + b * emfB + c * emfC + end * h * slope;
-			const y = end === 0 ? (first ? y0Start : y1Start) : first ? y0End : y1End;
-			const yRate = constant + ripple * (end === 0 ? segment.zIm : zImEnd) - emf - rate * y;
-			const yCurve = ripple * circuit.rippleOmega * (end === 0 ? segment.zRe : zReEnd) - slope - rate * yRate;
-			const f = emf * y;
-			const fRate = slope * y + emf * yRate;
-			const fCurve = 2 * slope * yRate + emf * yCurve;
-			const sign = end === 0 ? 1 : -1;
-			sum += h * (f / 2 + (sign * h * fRate) / 10 + (h * h * fCurve) / 120);
-		}
-	}
-	return sum;
-}
-
-function sinusoidalWork(hand: SegmentInHand): number {
+/** By values, slopes and curvatures of ε_m y_m at both ends. */
+function twoPointWork(hand: SegmentInHand): number {
 	const { circuit, mode, segment, length: h } = hand;
+	const { omega, sinusoidal } = circuit;
 	let sum = 0;
 	for (let m = 0; m < mode.modalCount; m++) {
 		const first = m === 0;
@@ -101,19 +60,25 @@ function sinusoidalWork(hand: SegmentInHand): number {
 		const im = first ? mode.emfDriveIm0 : mode.emfDriveIm1;
 		const constant = first ? mode.drive0 : mode.drive1;
 		const ripple = (first ? mode.rippleDrive0 : mode.rippleDrive1) * circuit.rippleAmplitude;
+		const a = first ? mode.uA0 : mode.uA1;
+		const b = first ? mode.uB0 : mode.uB1;
+		const c = first ? mode.uC0 : mode.uC1;
+		const level = a * segment.emfA + b * segment.emfB + c * segment.emfC;
+		const slope = a * segment.slopeA + b * segment.slopeB + c * segment.slopeC;
 		for (let end = 0; end < 2; end++) {
 			const wRe = end === 0 ? segment.wRe : hand.wReEnd;
 			const wIm = end === 0 ? segment.wIm : hand.wImEnd;
 			const zRe = end === 0 ? segment.zRe : hand.zReEnd;
 			const zIm = end === 0 ? segment.zIm : hand.zImEnd;
 			const y = end === 0 ? (first ? hand.y0Start : hand.y1Start) : first ? hand.y0End : hand.y1End;
-			const drive = re * wIm + im * wRe; // −ε
-			const driveRate = circuit.omega * (re * wRe - im * wIm);
-			const yRate = constant + ripple * zIm + drive - rate * y;
-			const yCurve = ripple * circuit.rippleOmega * zRe + driveRate - rate * yRate;
-			const f = -drive * y;
-			const fRate = -driveRate * y - drive * yRate;
-			const fCurve = circuit.omega * circuit.omega * drive * y - 2 * driveRate * yRate - drive * yCurve;
+			const emf = sinusoidal ? -(re * wIm + im * wRe) : level + end * h * slope;
+			const emfRate = sinusoidal ? -omega * (re * wRe - im * wIm) : slope;
+			const emfCurve = sinusoidal ? -omega * omega * emf : 0;
+			const yRate = constant + ripple * zIm - emf - rate * y;
+			const yCurve = ripple * circuit.rippleOmega * zRe - emfRate - rate * yRate;
+			const f = emf * y;
+			const fRate = emfRate * y + emf * yRate;
+			const fCurve = emfCurve * y + 2 * emfRate * yRate + emf * yCurve;
 			const sign = end === 0 ? 1 : -1;
 			sum += h * (f / 2 + (sign * h * fRate) / 10 + (h * h * fCurve) / 120);
 		}
