@@ -31,7 +31,9 @@ test('after 15 runs the page and its engine hold as many objects as after 5, and
 	const after = await held();
 	// marks that charts keep of earlier figures are thousands
 	expect(after.page / before.page).toBeLessThan(1.1);
-	// a study's units are some tens of objects and a megabyte of numbers
-	expect(after.engine / before.engine).toBeLessThan(1.01);
+	// a study's units are some tens of objects and a megabyte of numbers; on a busy machine the engine may hear of the last
+	// ones only after a further collection
+	const engineGrowth = async () => (await held()).engine / before.engine;
+	await expect.poll(engineGrowth, { timeout: 30_000 }).toBeLessThan(1.01);
 	expect(after.databases).toBe(0);
 }, 180_000);
