@@ -1,7 +1,7 @@
 import pow from '@stdlib/math-base-special-pow';
 import { roundStep } from '../maths/round-step.ts';
 import type { PairDifferences } from '../study/result.ts';
-import { type DegreeReach, reach, reachWith } from './reach.ts';
+import { type DegreeReach, degreeReach, reach, reachWith } from './reach.ts';
 
 /** One bin of a picture of paired differences, degrees: drives whose half-bus error less virtual-neutral error lies in it. */
 export interface DifferenceBin {
@@ -43,8 +43,8 @@ export function differenceBins(
 	const step = Math.max(fine, roundStep(((last - first + 1) * fine) / wanted));
 	const merge = Math.round(step / fine);
 	const offset = Math.round(start / fine);
-	const earlier = before && countOf(before) > 0 ? degreesOf(before) : null;
-	const { low, high } = reachWith(degreesOf(differences), earlier);
+	const own = degreeReach(differences, outsideShare) as DegreeReach;
+	const { low, high } = reachWith(own, before ? degreeReach(before, outsideShare) : null);
 	// one empty bin to each side; zero is always an edge
 	const from = Math.floor(low / step + slack) - 1;
 	const to = Math.ceil(high / step - slack);
@@ -71,13 +71,6 @@ export function differenceBins(
 const slack = 1e-9;
 
 const countOf = ({ counts }: PairDifferences): number => counts.reduce((sum, one) => sum + one, 0);
-
-/** Where all but the farthest drives lie. */
-function degreesOf(differences: PairDifferences): DegreeReach {
-	const { start, step, counts } = differences;
-	const [first, last] = reach(counts, outsideShare * countOf(differences));
-	return { low: start + first * step, high: start + (last + 1) * step };
-}
 
 /** An earlier result's drives in the bins of the present picture, scaled to as many; a bin that the earlier grid cuts is shared out by overlap. */
 export function differenceGhost(

@@ -2,7 +2,7 @@ import type { ChoiceName, PerChoice } from '../drive/drive.ts';
 import { choiceNames } from '../drive/drive.ts';
 import { angleBins } from '../study/angle-histogram.ts';
 import type { ChoiceFigures } from '../study/result.ts';
-import { type DegreeReach, reach, reachWith } from './reach.ts';
+import { type DegreeReach, degreeReach, reachWith } from './reach.ts';
 
 /** One bin of one choice's commutation-angle errors; degrees, and shares of all its measured commutations. */
 export interface ErrorBin {
@@ -92,13 +92,7 @@ const slack = 1e-6;
 
 /** Where all but the far tails of both choices lie; null where nothing was measured. */
 function degreesOf(choices: Histograms): DegreeReach | null {
-	const reaches = choiceNames.flatMap((choice) => {
-		const { start, step, counts } = choices[choice].histogram;
-		const total = counts.reduce((sum, one) => sum + one, 0);
-		if (total === 0) return [];
-		const [first, last] = reach(counts, outsideShare * total);
-		return [{ low: start + first * step, high: start + (last + 1) * step }];
-	});
+	const reaches = choiceNames.flatMap((choice) => degreeReach(choices[choice].histogram, outsideShare) ?? []);
 	if (reaches.length === 0) return null;
 	return { low: Math.min(...reaches.map(({ low }) => low)), high: Math.max(...reaches.map(({ high }) => high)) };
 }

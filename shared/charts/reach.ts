@@ -13,6 +13,17 @@ export interface DegreeReach {
 	readonly high: number;
 }
 
+/** Where a histogram's counts lie, all but a share on either side; null where it has none. */
+export function degreeReach(
+	{ start, step, counts }: { readonly start: number; readonly step: number; readonly counts: readonly number[] },
+	outsideShare: number,
+): DegreeReach | null {
+	const total = counts.reduce((sum, one) => sum + one, 0);
+	if (total === 0) return null;
+	const [first, last] = reach(counts, outsideShare * total);
+	return { low: start + first * step, high: start + (last + 1) * step };
+}
+
 /** A reach widened to an earlier one's ends, on each side at most by itself: what it is drawn for is not squashed. */
 export function reachWith({ low, high }: DegreeReach, earlier: DegreeReach | null): DegreeReach {
 	if (!earlier) return { low, high };

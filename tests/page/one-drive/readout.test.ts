@@ -1,21 +1,10 @@
 import { expect, test } from 'vitest';
-import type { DriveWindow } from '../../../shared/one-drive/drive-window.ts';
+import { type DriveWindow, traceNames } from '../../../shared/one-drive/drive-window.ts';
 import { readout } from '../../../src/page/model/one-drive/readout.ts';
 
 /** A window of one column, every trace of which keeps within the same range. */
 function windowOf(low: number, high: number): DriveWindow {
-	const names = [
-		'sense',
-		'threshold',
-		'terminalA',
-		'terminalB',
-		'terminalC',
-		'currentA',
-		'currentB',
-		'currentC',
-		'torque',
-	];
-	const traces = Object.fromEntries(names.map((name) => [name, [low, high]]));
+	const traces = Object.fromEntries(traceNames.map((name) => [name, [low, high]]));
 	const run = { traces, sectors: [] };
 	return { from: 0, to: 1, columns: 1, degreesPerSecond: 0, runs: { halfBus: run, virtualNeutral: run } } as never;
 }
